@@ -1,0 +1,43 @@
+import type { Notice } from '../base/notice.ts';
+
+/** What a channel carries. `other`: a computed product, an event flag, anything that is neither. */
+export type Quantity = 'voltage' | 'current' | 'other';
+
+/** A half-open run of sample indices: from ≤ i < to. */
+export interface SampleRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Channel {
+  /** As the file names it, cleaned of control characters; unique within the capture. */
+  readonly name: string;
+  readonly quantity: Quantity;
+  /** `V` or `A` for voltage and current, else the file's own unit, `''` when it names none. */
+  readonly unit: string;
+  /** Probe, divider or clamp ratio already applied to `samples`; 1 when none was given. Negative: inverted. */
+  readonly scale: number;
+  /**
+   * Shape sampleCount, in `unit` (volts or amperes, prefixes resolved), evenly spaced, in time order.
+   * Finite outside `gaps`; NaN inside, so that a sum that forgets a gap shows it.
+   */
+  readonly samples: Float64Array;
+  /** Where the file holds no value. Ascending, disjoint, none longer than the record. */
+  readonly gaps: readonly SampleRange[];
+  /** Smallest step between neighbouring values in `unit`, where the file states it; else null. */
+  readonly stepSize: number | null;
+}
+
+/** One oscilloscope record: channels on one even time base. Checked once here; later rooms trust it. */
+export interface Capture {
+  /** At least one. All share the time base below. */
+  readonly channels: readonly [Channel, ...Channel[]];
+  readonly sampleCount: number;
+  /** Time of sample 0 on the file's own axis. */
+  readonly startS: number;
+  /** Positive. Sample i stands at startS + i · intervalS. */
+  readonly intervalS: number;
+  /** The layout that was recognised, one line in words: "comma, 2 header rows, time in s, 2 channels in V". */
+  readonly layout: string;
+  readonly notices: readonly Notice[];
+}

@@ -1,0 +1,176 @@
+import type { Figure } from '../base/figure.ts';
+import type { ErrorDetail } from '../base/measureError.ts';
+import type { Notice } from '../base/notice.ts';
+
+/** The JSON of `measure --json`. Keys carry their unit; later versions add keys and rename none. */
+export interface MeasureDocument {
+  readonly schema: 'sineassay/measure@1';
+  readonly results: readonly (MeasureResult | FailedResult)[];
+}
+
+export interface FailedResult {
+  readonly file: string;
+  readonly error: { readonly code: string; readonly message: string } & ErrorDetail;
+}
+
+export interface MeasureResult {
+  readonly file: string;
+  /** Of the capture's bytes, lower-case hexadecimal. */
+  readonly sha256: string;
+  /** The unit under test, as told. */
+  readonly label?: string;
+  /** As told, for example `300 W resistive`. */
+  readonly load?: string;
+  readonly capture: CaptureSummary;
+  readonly nominal: Nominal | null;
+  readonly voltage?: VoltageFigures;
+  readonly current?: CurrentFigures;
+  readonly waveform: Waveform;
+  readonly claims: readonly ClaimResult[];
+  readonly findings: readonly Finding[];
+  readonly meter?: MeterComparison;
+  readonly notices: readonly Notice[];
+}
+
+export interface CaptureSummary {
+  readonly samples: number;
+  readonly sampleRateHz: number;
+  readonly startS: number;
+  readonly durationS: number;
+  /** Resolution that the record shows on the measured channel; null where it shows none. */
+  readonly bits: number | null;
+  readonly channels: readonly {
+    readonly name: string;
+    readonly quantity: 'voltage' | 'current' | 'other';
+    readonly unit: string;
+    readonly scale: number;
+  }[];
+  readonly layout: string;
+}
+
+export interface Nominal {
+  readonly voltageV: number;
+  readonly frequencyHz: number;
+  /** False where it was told by option, claim or plan. */
+  readonly inferred: boolean;
+}
+
+interface SpanAndRatios {
+  readonly channel: string;
+  readonly spanS: readonly [number, number];
+  readonly cyclesUsed: number;
+  readonly frequencyHz: Figure;
+  readonly crestFactor: Figure;
+  readonly formFactor: Figure;
+  readonly thdPercent: Figure;
+  readonly thdOfRmsPercent: Figure;
+  readonly thdOrders: number;
+  readonly thdNoisePercent: Figure;
+  readonly bandwidthHz: Figure;
+  readonly deviationFactorPercent: Figure;
+  readonly dwellPercent: Figure;
+  readonly zeroCrossingsPerCycle: Figure;
+}
+
+export interface VoltageFigures extends SpanAndRatios {
+  readonly rmsV: Figure;
+  readonly meanV: Figure;
+  readonly peakV: Figure;
+  readonly troughV: Figure;
+  readonly maxV: Figure;
+  readonly minV: Figure;
+  readonly fundamentalV: Figure;
+  readonly edgeSlopeVPerUs: Figure;
+  /** What an AC-coupled meter shows: true-RMS, and one that responds to the average. */
+  readonly acRmsV: Figure;
+  readonly averageRespondingV: Figure;
+  readonly harmonics: readonly {
+    readonly order: number;
+    readonly rmsV: number;
+    readonly percent: number;
+    readonly phaseDeg: number;
+  }[];
+}
+
+export interface CurrentFigures extends SpanAndRatios {
+  readonly rmsA: Figure;
+  readonly meanA: Figure;
+  readonly peakA: Figure;
+  readonly troughA: Figure;
+  readonly maxA: Figure;
+  readonly minA: Figure;
+  readonly fundamentalA: Figure;
+  readonly edgeSlopeAPerUs: Figure;
+  readonly harmonics: readonly {
+    readonly order: number;
+    readonly rmsA: number;
+    readonly percent: number;
+    readonly phaseDeg: number;
+  }[];
+}
+
+export type WaveformKind =
+  | 'pure sine'
+  | 'distorted sine'
+  | 'modified sine'
+  | 'stepped'
+  | 'square'
+  | 'not classified';
+
+export interface Waveform {
+  readonly kind: WaveformKind;
+  /** Each a sentence or clause a person can follow, most telling first. */
+  readonly reasons: readonly string[];
+  /** Plateaus found; 0 for a smooth wave. */
+  readonly levels: number;
+  /** True where the doubt reaches the threshold that decided: the words say "at the edge". */
+  readonly atTheEdge: boolean;
+}
+
+export interface Limit {
+  readonly min?: number;
+  readonly max?: number;
+}
+
+export type Outcome = 'pass' | 'conditional pass' | 'conditional fail' | 'fail';
+
+export interface ClaimResult {
+  /** As given. */
+  readonly text: string;
+  readonly quantity: string;
+  readonly value: number | string | null;
+  readonly limit: Limit | null;
+  /** `not judged`: the capture can't tell; `reason` says why. */
+  readonly outcome: Outcome | 'not judged';
+  /** Of conformance, 0 to 1; null where nothing was computed. */
+  readonly probability: number | null;
+  readonly reason?: string;
+}
+
+export interface Finding {
+  readonly standard: string;
+  readonly edition: string;
+  readonly clause: string;
+  /** In words with its unit: `RMS voltage (V)`, `harmonic 5 (% of fundamental)`. */
+  readonly quantity: string;
+  readonly value: number;
+  readonly limit: Limit;
+  /** Distance to the nearest limit in the quantity's unit; negative outside. */
+  readonly margin: number;
+  readonly outcome: Outcome | 'information';
+  readonly side: 'inside' | 'outside';
+  readonly provenance: 'public' | 'memory';
+  /** What the standard's own statistics ask for and a capture can't give; or whom the row is for. */
+  readonly remark?: string;
+}
+
+/** A multimeter's reading held against this wave. */
+export interface MeterComparison {
+  readonly readingV: number;
+  /** `scale`: near a round ratio, `--scale` is proposed; `average`: it looks like a meter that is not true-RMS;
+   * `calibrated`: the gain was tied to it. */
+  readonly answer: 'scale' | 'average' | 'calibrated';
+  /** Meter over file: the proposed scale or the calibration factor. */
+  readonly factor: number;
+  readonly message: string;
+}
