@@ -1,0 +1,62 @@
+import type { Notice } from '../../base/notice.ts';
+import { apartRatio, VOLTAGE_REACH } from './mainsNominals.ts';
+
+/** Probe and divider ratios in common use. */
+const PROBE_RATIOS = [10, 20, 50, 100, 200, 500, 1000];
+/** A proposal must land this near: the band that supplies hold by IEC 60038; 20 % would let any ratio land. */
+const PROPOSAL_REACH = 1.1;
+const PROPOSALS_SHOWN = 3;
+
+/**
+ * Doubts about the volts themselves: a probe ratio not set (or set twice), or one leg of a floating outlet.
+ *
+ * @param rmsV - measured, positive.
+ * @param candidatesV - the nominal voltages that the wave's frequency allows, or the one that was told.
+ * @returns `scale.suspect`, `scale.half`, or nothing.
+ * @remarks Changes nothing: a person decides.
+ */
+export function scaleDoubts(rmsV: number, candidatesV: readonly number[]): readonly Notice[] {
+  const nearest = Math.min(...candidatesV.map((candidateV) => apartRatio(rmsV, candidateV)));
+  const half = candidatesV.find(
+    (candidateV) => apartRatio(2 * rmsV, candidateV) < Math.min(nearest, PROPOSAL_REACH),
+  );
+  if (half !== undefined) return [halfNotice(rmsV, half)];
+  if (nearest <= VOLTAGE_REACH) return [];
+  const proposals = probeProposals(rmsV, candidatesV);
+  return proposals.length > 0 ? [scaleNotice(rmsV, proposals)] : [];
+}
+
+interface Proposal {
+  readonly ratio: number;
+  readonly landsOnV: number;
+  readonly apart: number;
+}
+
+function probeProposals(rmsV: number, candidatesV: readonly number[]): readonly Proposal[] {
+  return PROBE_RATIOS.flatMap((ratio) => [ratio, 1 / ratio])
+    .flatMap((ratio) =>
+      candidatesV.map((landsOnV) => ({ ratio, landsOnV, apart: apartRatio(rmsV * ratio, landsOnV) })),
+    )
+    .filter(({ apart }) => apart <= PROPOSAL_REACH)
+    .sort((a, b) => a.apart - b.apart)
+    .slice(0, PROPOSALS_SHOWN);
+}
+
+function scaleNotice(rmsV: number, proposals: readonly Proposal[]): Notice {
+  const ways = proposals.map(({ ratio, landsOnV }) => `--scale ${ratio} would land near ${landsOnV} V`);
+  return {
+    code: 'scale.suspect',
+    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage, but ${ways.join(', ')}. Check the probe's ratio.`,
+  };
+}
+
+function halfNotice(rmsV: number, wholeV: number): Notice {
+  return {
+    code: 'scale.half',
+    message: `${inVolts(rmsV)} is about half of ${wholeV} V: one leg of a floating outlet? Measure between its two live contacts with a differential probe.`,
+  };
+}
+
+function inVolts(rmsV: number): string {
+  return `${Number(rmsV.toPrecision(3))} V`;
+}

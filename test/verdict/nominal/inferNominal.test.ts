@@ -1,0 +1,155 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { inferNominal } from '../../../src/verdict/nominal/inferNominal.ts';
+import type { ToldNominal } from '../../../src/verdict/nominal/mainsNominals.ts';
+
+function infer(volts: number, hertz: number, told?: ToldNominal) {
+  const { nominal, notices } = inferNominal(
+    { value: volts, uncertainty: volts * 0.03 },
+    { value: hertz, uncertainty: 0.01 },
+    told,
+  );
+  return { nominal, codes: notices.map(({ code }) => code), text: notices.map((n) => n.message).join(' ') };
+}
+
+describe('inferNominal', () => {
+  it.each([
+    [121, 60.02, 120, 60],
+    [118.4, 59.97, 120, 60],
+    [101.5, 50.0, 100, 50],
+    [101.5, 60.0, 100, 60],
+    [228, 49.95, 230, 50],
+    [236, 60, 240, 60],
+    [208, 60, 240, 60],
+    // An engine at no load, 8 % above: still 50 and 60 Hz.
+    [230, 54, 230, 50],
+    [122, 64.8, 120, 60],
+  ])('takes %s V at %s Hz for %s V %s Hz', (volts, hertz, voltageV, frequencyHz) => {
+    expect(infer(volts, hertz).nominal).toEqual({ voltageV, frequencyHz, inferred: true });
+  });
+
+  it('says nothing where one outlet alone fits', () => {
+    expect(infer(230, 50).codes).toEqual([]);
+    expect(infer(240, 60).codes).toEqual([]);
+    expect(infer(125, 60).codes).toEqual([]);
+  });
+
+  it('names another outlet within 20 %, the edge included', () => {
+    const found = infer(110, 60);
+    expect(found.nominal?.voltageV).toBe(120); // 120/110 = 1.091 < 110/100 = 1.1
+    expect(found.codes).toEqual(['nominal.other']);
+    expect(found.text).toContain('100 V 60 Hz');
+    expect(infer(120, 60).codes).toEqual(['nominal.other']);
+    expect(infer(120.1, 60).codes).toEqual([]);
+  });
+
+  it('names the other frequency where both ranges overlap', () => {
+    const found = infer(230, 52);
+    expect(found.nominal?.frequencyHz).toBe(50);
+    expect(found.text).toContain('240 V 60 Hz');
+  });
+
+  it('lets the frequency decide before the voltage: 122 V at 52 Hz is no 60 Hz outlet', () => {
+    const found = infer(122, 52);
+    expect(found.nominal).toBeNull();
+    expect(found.text).toContain('half of 230 V'); // 244/230 = 1.06; the 50 Hz outlets lie past 20 %
+  });
+
+  it.each([9.6, 6, 25, 16.7, 400, 60_000])('finds no nominal at %s Hz and doubts the time axis', (hertz) => {
+    const found = infer(120, hertz);
+    expect(found.nominal).toBeNull();
+    expect(found.codes).toEqual(['frequency.suspect']);
+    expect(found.text).toContain('time axis');
+  });
+
+  it('believes a frequency that was told', () => {
+    expect(infer(115, 400, { voltageV: 115, frequencyHz: 400 })).toMatchObject({
+      nominal: { voltageV: 115, frequencyHz: 400, inferred: false },
+      codes: [],
+    });
+  });
+
+  it('lets what was told stand and infers the other half', () => {
+    expect(infer(95, 60, { voltageV: 120, frequencyHz: 60 }).nominal).toEqual({
+      voltageV: 120,
+      frequencyHz: 60,
+      inferred: false,
+    });
+    expect(infer(95, 60, { voltageV: 127 }).nominal).toEqual({
+      voltageV: 127,
+      frequencyHz: 60,
+      inferred: true,
+    });
+    expect(infer(228, 47, { frequencyHz: 50 }).nominal).toEqual({
+      voltageV: 230,
+      frequencyHz: 50,
+      inferred: true,
+    });
+  });
+
+  it('keeps a told nominal beside a wrong time axis, and doubts the axis', () => {
+    const found = infer(120, 9.6, { voltageV: 120, frequencyHz: 60 });
+    expect(found.nominal?.voltageV).toBe(120);
+    expect(found.codes).toEqual(['frequency.suspect']);
+    expect(infer(120, 9.6, { voltageV: 120 }).nominal).toBeNull();
+  });
+
+  it('proposes the probe ratios that would land on an outlet, nearest first', () => {
+    const found = infer(1.2, 60);
+    expect(found.nominal).toBeNull();
+    expect(found.codes).toEqual(['scale.suspect']);
+    expect(found.text).toMatch(/--scale 100 would land near 120 V.*--scale 200 would land near 240 V/);
+    expect(infer(23, 50).text).toContain('--scale 10 would land near 230 V');
+    // A ratio applied by the scope and once more by the export.
+    expect(infer(12_000, 60).text).toContain('--scale 0.01 would land near 120 V');
+  });
+
+  it('doubts the scale against a nominal that was told', () => {
+    const found = infer(1.15, 60, { voltageV: 115, frequencyHz: 60 });
+    expect(found.nominal?.voltageV).toBe(115);
+    expect(found.text).toContain('--scale 100 would land near 115 V');
+  });
+
+  it.each([
+    [60, 60, 120, null],
+    [115, 50, 230, 100],
+    [50, 50, 100, null],
+  ])('asks at %s V %s Hz whether it is one leg of %s V', (volts, hertz, whole, taken) => {
+    const found = infer(volts, hertz);
+    expect(found.codes).toContain('scale.half');
+    expect(found.text).toContain(`half of ${whole} V`);
+    expect(found.nominal?.voltageV ?? null).toBe(taken);
+  });
+
+  it('does not take every 120 V outlet for half of 240 V', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 110, max: 143, noNaN: true }), (volts) => {
+        expect(infer(volts, 60).codes).not.toContain('scale.half');
+      }),
+    );
+  });
+
+  it('finds no nominal where nothing fits or nothing was measured, and says so', () => {
+    expect(infer(160, 60)).toMatchObject({ nominal: null, codes: ['nominal.none'] });
+    const missing = { value: null, reason: 'no period' };
+    expect(inferNominal({ value: 12, uncertainty: 0.1 }, missing).notices.map((n) => n.code)).toEqual([
+      'nominal.none',
+    ]);
+    expect(inferNominal(missing, missing, { voltageV: 120, frequencyHz: 60 })).toEqual({
+      nominal: { voltageV: 120, frequencyHz: 60, inferred: false },
+      notices: [],
+    });
+  });
+
+  it('never infers a voltage farther than 20 % by ratio, and never null without a notice', () => {
+    const volts = fc.double({ min: 0.1, max: 2000, noNaN: true });
+    const hertz = fc.double({ min: 1, max: 1000, noNaN: true });
+    fc.assert(
+      fc.property(volts, hertz, (v, f) => {
+        const { nominal, codes } = infer(v, f);
+        if (nominal) expect(Math.max(v / nominal.voltageV, nominal.voltageV / v)).toBeLessThanOrEqual(1.2);
+        else expect(codes).not.toEqual([]);
+      }),
+    );
+  });
+});
