@@ -1,0 +1,34 @@
+import type { Finding } from '../../verdict/measureDocument.ts';
+import { besideLimit } from '../numbers/besideLimit.ts';
+import { limitText } from '../numbers/limitText.ts';
+import { marginText } from '../numbers/marginText.ts';
+import { quantityParts } from '../numbers/quantityParts.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+
+/** A finding's cells in text. */
+export interface FindingText {
+  /** `harmonic 15`. */
+  readonly name: string;
+  /** `0.62 %`. */
+  readonly value: string;
+  /** `at most 0.5 %`. */
+  readonly limit: string;
+  /** `0.12 % outside`. */
+  readonly margin: string;
+  /** `EN 50160:2010, 4.2.5`, and whether the limit is from memory. */
+  readonly source: string;
+}
+
+/** Puts a finding into words. */
+export function findingText(finding: Finding): FindingText {
+  const { name, unit } = quantityParts(finding.quantity);
+  const standard = `${finding.standard}:${finding.edition}`;
+  const memory = finding.provenance === 'memory' ? ', limit from memory' : '';
+  return {
+    name,
+    value: withUnit(besideLimit(finding.value, finding.limit), unit),
+    limit: limitText(finding.limit, unit),
+    margin: marginText(finding, unit),
+    source: `${standard}${finding.clause === '' ? '' : `, ${finding.clause}`}${memory}`,
+  };
+}

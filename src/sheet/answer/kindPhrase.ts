@@ -1,0 +1,51 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { figureParts } from '../numbers/figureParts.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { distortionPhrase } from './distortionPhrase.ts';
+import { mainFigures } from './mainFigures.ts';
+
+/**
+ * What the wave is, with the figure that shows it: "this is a pure sine: 2.1 % distortion, give or take 0.4".
+ *
+ * @param sine - what to call a pure sine.
+ */
+export function kindPhrase(result: MeasureResult, sine = 'a pure sine'): string {
+  const { kind, levels, reasons, atTheEdge } = result.waveform;
+  if (kind === 'not classified') {
+    const why = reasons[0]?.replace(/[.\s]+$/, '');
+    return `what kind of wave this is can't be told${why === undefined ? '' : `: ${why}`}`;
+  }
+  const name = {
+    'pure sine': sine,
+    'distorted sine': 'a distorted sine',
+    'modified sine': 'a modified sine, not a sine',
+    stepped: `a stepped wave of ${levels} levels`,
+    square: 'a square wave, not a sine',
+  }[kind];
+  const details = [...dwell(result), ...distortion(result)];
+  const figures = details.length === 0 ? '' : `: ${details.join(', ')}`;
+  return `this is ${name}${atTheEdge ? ', at the edge' : ''}${figures}${insideLimits(result)}`;
+}
+
+/** A modified sine is told by its time at zero, which THD can't show. */
+function dwell(result: MeasureResult): string[] {
+  const dwellPercent = mainFigures(result)?.dwellPercent;
+  if (result.waveform.kind !== 'modified sine' || dwellPercent === undefined) return [];
+  if (dwellPercent.value === null) return ['three levels'];
+  return [`${withUnit(figureParts(dwellPercent).value, '%')} of the time at zero`];
+}
+
+function distortion(result: MeasureResult): string[] {
+  const figures = mainFigures(result);
+  return figures === null ? [] : [distortionPhrase(figures.thdPercent)];
+}
+
+/** A sine that is distorted may still be inside the mains limits: the sentence says both. */
+function insideLimits(result: MeasureResult): string {
+  if (result.waveform.kind !== 'distorted sine') return '';
+  const judged = result.findings.filter(
+    ({ quantity, provenance }) => provenance === 'public' && /^(thd|total harmonic|harmonic)/i.test(quantity),
+  );
+  if (judged.length === 0 || judged.some(({ side }) => side === 'outside')) return '';
+  return ', yet inside the reference limits for mains';
+}

@@ -1,0 +1,52 @@
+import type { ClaimResult } from '../../verdict/measureDocument.ts';
+import { claimValueText } from '../answer/claimValueText.ts';
+import { outcomeWords } from '../answer/outcomeWords.ts';
+import { cutText } from '../paper/cutText.ts';
+import type { Box } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { textWidth } from '../paper/textWidth.ts';
+import { writeHeading } from '../paper/writeHeading.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+
+/** Claims shown; a sheet is one page. */
+const shownClaims = 4;
+
+/**
+ * The claims, one a row: what was claimed, what was found, how that stands.
+ *
+ * @returns the y where the next block's heading may stand; unchanged where there is no claim.
+ */
+export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Box): number {
+  if (claims.length === 0) return box.y;
+  const { x, y, width } = box;
+  const hidden = claims.length - shownClaims;
+  writeHeading(panel, 'Claims', hidden > 0 ? `${hidden} more not shown` : '', x, y, width);
+  const shown = claims.slice(0, shownClaims);
+  shown.forEach((claim, i) => {
+    const at = y + 24 + 22 * i;
+    const words = outcomeWords(claim.outcome) + sure(claim);
+    const bad = claim.outcome === 'fail' || claim.outcome === 'conditional fail';
+    writeText(panel, words, x + width, at, {
+      sizePx: 16,
+      weight: 600,
+      anchor: 'end',
+      ink: bad ? palette.outside : palette.ink,
+    });
+    const room = width - textWidth(words, 16, 600) - 14;
+    const text = cutText(claim.text, 0.5 * room, 16);
+    writeText(panel, text, x, at, { sizePx: 16 });
+    const after = textWidth(text, 16) + 12;
+    writeText(panel, cutText(claimValueText(claim), room - after, 16), x + after, at, {
+      sizePx: 16,
+      ink: palette.soft,
+    });
+  });
+  return y + 24 + 22 * shown.length + 16;
+}
+
+/** Where the doubt decides between "holds" and "fails", how sure. */
+function sure({ outcome, probability }: ClaimResult): string {
+  if (probability === null || !outcome.startsWith('conditional')) return '';
+  const share = outcome === 'conditional fail' ? 1 - probability : probability;
+  return ` (${Math.round(100 * share)}\u00a0%)`;
+}

@@ -1,0 +1,55 @@
+import type { Finding } from '../../verdict/measureDocument.ts';
+import { findingText } from '../answer/findingText.ts';
+import { outcomeWords } from '../answer/outcomeWords.ts';
+import { worstFindings } from '../answer/worstFindings.ts';
+import { cutText } from '../paper/cutText.ts';
+import type { Box } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { textWidth } from '../paper/textWidth.ts';
+import { wrapText } from '../paper/wrapText.ts';
+import { writeHeading } from '../paper/writeHeading.ts';
+import { writeLines } from '../paper/writeLines.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+
+/** A sheet shows the worst six; the rest stand in the JSON. */
+const shownFindings = 6;
+const rowHeight = 35;
+
+/** The worst findings against reference limits, two lines each: what and how it stands, then limit, margin and source. */
+export function drawFindings(panel: Panel, findings: readonly Finding[], box: Box): void {
+  const { x, y, width } = box;
+  if (findings.length === 0) {
+    writeHeading(panel, 'Against reference limits', '', x, y, width);
+    const why = wrapText(
+      'No reference limit applies: the limits need a nominal voltage and frequency.',
+      width,
+      3,
+      16,
+    );
+    writeLines(panel, why, x, y + 26, 20, { sizePx: 16, ink: palette.soft });
+    return;
+  }
+  const shown = worstFindings(findings).slice(0, shownFindings);
+  const aside = findings.length > shown.length ? `the worst ${shown.length} of ${findings.length}` : '';
+  writeHeading(panel, 'Against reference limits', aside, x, y, width);
+  shown.forEach((finding, i) => {
+    drawFinding(panel, finding, x, y + 27 + rowHeight * i, width);
+  });
+}
+
+function drawFinding(panel: Panel, finding: Finding, x: number, y: number, width: number): void {
+  const text = findingText(finding);
+  const isInformation = finding.outcome === 'information';
+  const isBad = finding.outcome === 'fail' || finding.outcome === 'conditional fail';
+  const words = isInformation ? `${finding.side}, for information` : outcomeWords(finding.outcome);
+  const style = {
+    sizePx: 16,
+    weight: isInformation ? 400 : 600,
+    ink: isBad ? palette.outside : palette.ink,
+  } as const;
+  writeText(panel, words, x + width, y, { ...style, anchor: 'end' });
+  const room = width - textWidth(words, 16, style.weight) - 14;
+  writeText(panel, cutText(`${text.name}: ${text.value}`, room, 16), x, y, { sizePx: 16 });
+  const detail = `${text.limit}; ${text.margin} · ${text.source}`;
+  writeText(panel, cutText(detail, width, 14), x, y + 16, { sizePx: 14, ink: palette.soft });
+}

@@ -1,0 +1,53 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { answerSentence } from '../answer/answerSentence.ts';
+import { questionSentence } from '../answer/questionSentence.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { cutText } from '../paper/cutText.ts';
+import { fitText } from '../paper/fitText.ts';
+import { page } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { textWidth } from '../paper/textWidth.ts';
+import { writeLines } from '../paper/writeLines.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+
+/** Shown on a sheet whose label or notices say that the capture is invented. */
+const inventedMark = 'Demonstration data: invented, no real unit';
+
+/** The first thing read: the question, the answer in one sentence, then what was measured and under which load. */
+export function drawHeader(panel: Panel, result: MeasureResult): void {
+  const mark = isInvented(result) ? inventedMark : '';
+  const markWidth = textWidth(mark, 17, 600);
+  writeText(panel, mark, page.right, 60, { sizePx: 17, weight: 600, anchor: 'end', ink: palette.idealText });
+  const question = cutText(questionSentence(result), page.contentWidth - markWidth - 24, 20);
+  writeText(panel, question, page.left, 60, { sizePx: 20, ink: palette.soft });
+
+  const answer = fitText(answerSentence(result), page.contentWidth, [40, 36, 32, 28, 25], 2, 600);
+  const firstLine = answer.lines.length === 1 ? 118 : 102;
+  const leading = Math.round(answer.sizePx * 1.14);
+  writeLines(panel, answer.lines, page.left, firstLine, leading, { sizePx: answer.sizePx, weight: 600 });
+
+  const subject = cutText(subjectLine(result), page.contentWidth, 18);
+  writeText(panel, subject, page.left, 184, { sizePx: 18, ink: palette.soft });
+}
+
+/** Label, load, nominal and the first reason, as far as they are known. */
+function subjectLine(result: MeasureResult): string {
+  const { label, load, nominal, waveform } = result;
+  const reason = waveform.kind === 'not classified' ? waveform.reasons[1] : waveform.reasons[0];
+  const parts = [
+    label ?? 'Unit not named',
+    load === undefined || load === '' ? 'load unknown: nobody told it' : `load ${load}`,
+    nominal === null
+      ? 'no nominal voltage'
+      : `${withUnit(significantText(nominal.voltageV, 4), 'V')} ${withUnit(significantText(nominal.frequencyHz, 4), 'Hz')} nominal${nominal.inferred ? ' (inferred)' : ''}`,
+    ...(reason === undefined ? [] : [reason.replace(/\.$/, '')]),
+  ];
+  return parts.join(' · ');
+}
+
+function isInvented({ label, notices }: MeasureResult): boolean {
+  return [label ?? '', ...notices.map(({ message }) => message)].some((text) =>
+    /\b(invented|demonstration)\b/i.test(text),
+  );
+}

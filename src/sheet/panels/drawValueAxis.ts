@@ -1,0 +1,37 @@
+import type { ScaleLinear } from 'd3';
+import { decimalText } from '../numbers/decimalText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import type { Box } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+
+/**
+ * Round values down the left of a plot, the topmost with the unit, and a hairline at zero; no other line,
+ * so that the eye stays on the curve.
+ *
+ * @param pixelsPerTick - wanted distance between two ticks.
+ */
+export function drawValueAxis(
+  panel: Panel,
+  value: ScaleLinear<number, number>,
+  box: Box,
+  unit: string,
+  pixelsPerTick: number,
+): void {
+  const ticks = value.ticks(Math.max(2, Math.round(box.height / pixelsPerTick)));
+  const step = ticks.length > 1 ? Math.abs((ticks[1] ?? 0) - (ticks[0] ?? 0)) : 1;
+  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  for (const tick of ticks) {
+    const y = value(tick);
+    const text = decimalText(tick, decimals);
+    writeText(panel, tick === ticks.at(-1) ? withUnit(text, unit) : text, box.x - 10, y + 5, {
+      sizePx: 14,
+      ink: palette.soft,
+      anchor: 'end',
+    });
+    panel
+      .append('path')
+      .attr('d', `M${box.x - 6} ${y.toFixed(1)}h${tick === 0 ? box.width + 6 : 5}`)
+      .attr('stroke', palette.line);
+  }
+}
