@@ -1,0 +1,10 @@
+declare module 'fft.js' {
+  /** Radix-4 FFT of a fixed power-of-two size, complex arrays interleaved. */
+  export default class FFT {
+    constructor(size: number);
+    createComplexArray(): number[];
+    realTransform(out: number[] | Float64Array, data: ArrayLike<number>): void;
+    completeSpectrum(spectrum: number[] | Float64Array): void;
+    inverseTransform(out: number[] | Float64Array, data: ArrayLike<number>): void;
+  }
+}

@@ -1,0 +1,102 @@
+import { firstPeriod } from './firstPeriod.ts';
+import { fitHarmonics, type HarmonicFit } from './fitHarmonics.ts';
+
+export interface Fundamental {
+  /** Radians a sample. */
+  readonly omega: number;
+  /** Periods in the record. */
+  readonly cycles: number;
+}
+
+/** Why a record has no fundamental. */
+export type NoFundamental =
+  /** All samples are the same. */
+  | 'constant'
+  /** Nothing repeats. */
+  | 'no period'
+  /** Something repeats, under MINIMUM_CYCLES times. */
+  | 'too short'
+  /** Under eight samples a period. */
+  | 'too coarse';
+
+/** A record below this many periods is refused. A record of N samples covers N intervals. */
+export const MINIMUM_CYCLES = 1.3;
+
+/**
+ * The fundamental of a periodic record of any shape, ready to start a full harmonic fit.
+ *
+ * A first look finds the lag at which the wave repeats; low-order fits on a few cycles, then on twice as
+ * many up to the whole record, sharpen it. Then the orders that carry energy say whether the lag was a
+ * multiple of the true period.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @returns the fundamental, or why there is none, with the number of periods seen where that can be said.
+ */
+export function findFundamental(
+  samples: Float64Array,
+): Fundamental | { readonly none: NoFundamental; readonly cycles: number | null } {
+  const present = samples.filter((x) => !Number.isNaN(x));
+  if (present.every((x) => x === present[0])) return { none: 'constant', cycles: null };
+  const guess = firstPeriod(samples);
+  // Half of the difference between unrelated stretches: real waves with heavy ripple stay under 0.2.
+  if (guess === null || guess.mismatch > 0.5) return { none: 'no period', cycles: null };
+  if (guess.periodSamples < 8) return { none: 'too coarse', cycles: null };
+  const refined = refine(samples, (2 * Math.PI) / guess.periodSamples);
+  if (refined === null) {
+    const seen = samples.length / guess.periodSamples;
+    return seen < MINIMUM_CYCLES ? { none: 'too short', cycles: seen } : { none: 'no period', cycles: null };
+  }
+  const omega = refined.omega * commonOrder(refined);
+  const cycles = (omega * samples.length) / (2 * Math.PI);
+  // Half a sample of tolerance: 1.3 cycles rarely make a whole number of samples.
+  if (cycles < MINIMUM_CYCLES - omega / (2 * Math.PI)) return { none: 'too short', cycles };
+  if (fundamentalShare(refined) < 0.12) return { none: 'no period', cycles: null };
+  return { omega, cycles };
+}
+
+const LOOK_ORDERS = 8;
+
+function refine(samples: Float64Array, start: number): HarmonicFit | null {
+  let omega = start;
+  let fit: HarmonicFit | null = null;
+  let length = Math.min(samples.length, Math.ceil((4 * 2 * Math.PI) / start));
+  for (;;) {
+    const from = (samples.length - length) >> 1;
+    const section = samples.subarray(from, from + length);
+    for (const orders of [1, 3, LOOK_ORDERS]) {
+      const usable = Math.min(orders, Math.floor((0.45 * 2 * Math.PI) / omega));
+      const next = fitHarmonics(section, { orders: usable, omega });
+      // A frequency that runs away from the repeated lag means that the repeat was chance.
+      if (next === null || Math.abs(next.omega / start - 1) > 0.1) continue;
+      fit = next;
+      omega = next.omega;
+    }
+    if (fit === null || length === samples.length) return fit;
+    length = Math.min(samples.length, 2 * length);
+  }
+}
+
+/** Amplitude squared of order k of a fit. */
+const power = (fit: HarmonicFit, k: number): number => fit.cosine[k - 1]! ** 2 + fit.sine[k - 1]! ** 2;
+
+/**
+ * The order m of which all orders that carry energy are multiples: 1 for a true fundamental, 2 or 3 where
+ * the lag spanned two or three periods.
+ */
+function commonOrder(fit: HarmonicFit): number {
+  const orders = Array.from(fit.cosine, (_, i) => i + 1);
+  const total = orders.reduce((sum, k) => sum + power(fit, k), 0);
+  for (let m = Math.floor(orders.length / 2); m > 1; m--) {
+    const others = orders.filter((k) => k % m !== 0).reduce((sum, k) => sum + power(fit, k), 0);
+    if (others < 0.01 * total && power(fit, m) > 0.1 * total) return m;
+  }
+  return 1;
+}
+
+/** Share of the record's AC power that the fundamental carries, 0 to about 1. */
+function fundamentalShare(fit: HarmonicFit): number {
+  const strongest = power(fit, commonOrder(fit)) / 2;
+  let all = fit.residualDeviation ** 2;
+  for (let k = 1; k <= fit.cosine.length; k++) all += power(fit, k) / 2;
+  return strongest / all;
+}

@@ -1,0 +1,34 @@
+/**
+ * The step between neighbouring codes of a digitiser, read off the record: the smallest distance between
+ * values that occur, when all of them stand on one grid of that distance.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @returns the step in the unit of the samples, or null where the values stand on no grid coarser than
+ * 1/65536 of their range (float data, averaged or filtered records).
+ * @remarks A printed decimal grid counts as a grid: it bounds the resolution just the same. Codes that
+ * never occur may make it a multiple of the true step, on waves with few levels only.
+ */
+export function quantisationStep(samples: Float64Array): number | null {
+  const values = [...new Set(samples)].filter((x) => !Number.isNaN(x)).sort((a, b) => a - b);
+  // A grid of more than 16 bits would need more distinct values than this to show itself.
+  if (values.length < 2 || values.length > 70_000) return null;
+  const range = values.at(-1)! - values[0]!;
+  const printed = 1e-6 * range;
+  const distances: number[] = [];
+  for (let i = 1; i < values.length; i++) {
+    const distance = values[i]! - values[i - 1]!;
+    if (distance > printed) distances.push(distance);
+  }
+  distances.sort((a, b) => a - b);
+  const smallest = distances[0]!;
+  if (range / smallest > 65_536) return null;
+  // Exports print a few digits, so codes stand off their grid by a little: a tenth of a step is allowed.
+  let onGrid = 0;
+  for (const distance of distances) {
+    const steps = distance / smallest;
+    if (Math.abs(steps - Math.round(steps)) < 0.1) onGrid++;
+  }
+  if (onGrid < 0.95 * distances.length) return null;
+  // Long distances average the printed digits out of the step.
+  return range / Math.round(range / smallest);
+}

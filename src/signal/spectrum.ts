@@ -1,0 +1,67 @@
+import FFT from 'fft.js';
+
+/** The bins 0 to N/2 of a real transform, split into real and imaginary parts. */
+export interface Spectrum {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/**
+ * Discrete Fourier transform of a real record, unscaled: X[k] = Σ x[n] e^(−2πi kn/N), k = 0 … N/2.
+ *
+ * @param samples - shape N, N a power of two ≥ 4, finite. Not changed.
+ * @returns N/2 + 1 bins in the unit of the samples; a sine of amplitude A on bin k gives |X[k]| = A·N/2.
+ * @throws RangeError when N is not a power of two ≥ 4.
+ * @remarks The package behind it fills only the lower half and gives NaN without a word for a size it
+ * can't do, so this is its only door.
+ * @example spectrum(Float64Array.of(1, 0, -1, 0)).re // Float64Array [0, 2, 0]
+ */
+export function spectrum(samples: Float64Array): Spectrum {
+  const size = samples.length;
+  requirePowerOfTwo(size);
+  const packed = new Float64Array(2 * size);
+  new FFT(size).realTransform(packed, samples);
+  const bins = size / 2 + 1;
+  const re = new Float64Array(bins);
+  const im = new Float64Array(bins);
+  for (let k = 0; k < bins; k++) {
+    re[k] = packed[2 * k]!;
+    im[k] = packed[2 * k + 1]!;
+  }
+  return { re, im };
+}
+
+/**
+ * The real record whose spectrum is given: the inverse of `spectrum`.
+ *
+ * @param bins - N/2 + 1 bins, as `spectrum` returns them. Not changed.
+ * @returns shape N.
+ * @throws RangeError when N is not a power of two ≥ 4.
+ */
+export function inverseSpectrum(bins: Spectrum): Float64Array {
+  const size = 2 * (bins.re.length - 1);
+  requirePowerOfTwo(size);
+  const fft = new FFT(size);
+  const packed = new Float64Array(2 * size);
+  for (let k = 0; k < bins.re.length; k++) {
+    packed[2 * k] = bins.re[k]!;
+    packed[2 * k + 1] = bins.im[k]!;
+  }
+  fft.completeSpectrum(packed);
+  const complex = new Float64Array(2 * size);
+  fft.inverseTransform(complex, packed);
+  const samples = new Float64Array(size);
+  for (let n = 0; n < size; n++) samples[n] = complex[2 * n]!;
+  return samples;
+}
+
+/** The smallest power of two that is at least `count` and at least 4: a size that `spectrum` takes. */
+export function powerOfTwoAtLeast(count: number): number {
+  return 2 ** Math.max(2, Math.ceil(Math.log2(count)));
+}
+
+function requirePowerOfTwo(size: number): void {
+  if (!(size >= 4) || !Number.isInteger(Math.log2(size))) {
+    throw new RangeError(`a spectrum needs a power of two of at least 4 samples, not ${size}`);
+  }
+}
