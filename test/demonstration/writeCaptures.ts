@@ -1,0 +1,13 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { test } from 'vitest';
+import { demonstrationFiles } from './demonstrationFiles.ts';
+
+// Run by `npm run demonstration`, not with the tests: it only writes. Vitest is here to run TypeScript.
+test('writes the demonstration captures', () => {
+  const folder = new URL('../../captures/', import.meta.url);
+  mkdirSync(folder, { recursive: true });
+  for (const [name, bytes] of demonstrationFiles()) {
+    writeFileSync(fileURLToPath(new URL(name, folder)), bytes);
+  }
+});
