@@ -44,7 +44,10 @@ export function firstPeriod(samples: Float64Array): PeriodGuess | null {
   // Noise cuts one dip into several: take the lowest of those that stand together.
   const group = dips.filter((dip) => dip >= 0.9 * first && dip <= 1.15 * first);
   const best = group.reduce((low, dip) => (difference[dip]! < difference[low]! ? dip : low));
-  return { periodSamples: (best + vertexOffset(difference, best)) * blockLength, mismatch: difference[best]! };
+  return {
+    periodSamples: (best + vertexOffset(difference, best)) * blockLength,
+    mismatch: difference[best]!,
+  };
 }
 
 /** Where the parabola through a dip and its neighbours is lowest, from −0.5 to 0.5 of a lag. */

@@ -238,7 +238,9 @@ function finish(samples: Float64Array, omega: number, state: LinearState): Harmo
   const omegaDeviation = noise / Math.sqrt(information);
   // Block inverse of the joint Fisher matrix: the coefficients' own variance plus what ω's doubt passes on.
   const own = state.factor.inverseDiagonal();
-  const deviations = own.map((variance, i) => Math.hypot(noise * Math.sqrt(variance), omegaDeviation * response[i]!));
+  const deviations = own.map((variance, i) =>
+    Math.hypot(noise * Math.sqrt(variance), omegaDeviation * response[i]!),
+  );
   return {
     omega,
     mean: coefficients[0]!,

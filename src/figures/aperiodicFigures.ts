@@ -1,0 +1,60 @@
+import type { Figure } from '../base/figure.ts';
+import { moments } from '../signal/moments.ts';
+import type { LocatedWave } from './locateWave.ts';
+import type { WaveInput } from './measuredWave.ts';
+import { expand, rectangular } from './uncertainty/expand.ts';
+import type { Instrument } from './uncertainty/instrument.ts';
+import type { WaveFigures } from './waveFigures.ts';
+
+/** The figures of DC or noise: mean, RMS and extremes over the whole record; the rest needs a period. */
+export function aperiodicFigures(
+  input: WaveInput,
+  located: LocatedWave,
+  instrument: Instrument,
+): WaveFigures {
+  const { mean, standardDeviation, count, max, min } = moments(located.samples);
+  const acRms = standardDeviation * Math.sqrt((count - 1) / count);
+  const rms = Math.hypot(mean, acRms);
+  const scale = Math.hypot(rectangular(instrument.gainPercent), rectangular(instrument.probePercent)) / 100;
+  const offset =
+    rectangular((instrument.offsetPercent / 100) * (max - min)) + rectangular((input.stepSize ?? 0) / 2);
+  const inVolts = (value: number, ...more: number[]): Figure =>
+    expand(value, scale * value, standardDeviation / Math.sqrt(count), offset, ...more);
+  const missing: Figure = {
+    value: null,
+    reason: located.aperiodic === 'noise' ? 'noise: nothing repeats' : 'a direct voltage: nothing repeats',
+  };
+  return {
+    spanS: [located.startS, located.startS + located.samples.length * input.intervalS],
+    cyclesUsed: 0,
+    frequencyHz: missing,
+    rms: inVolts(rms),
+    mean: input.acCoupled ? AC_COUPLED : inVolts(mean),
+    peak: missing,
+    trough: missing,
+    max: inVolts(max),
+    min: inVolts(min),
+    crestFactor: missing,
+    formFactor: missing,
+    fundamental: missing,
+    thdPercent: missing,
+    thdOfRmsPercent: missing,
+    thdOrders: 0,
+    thdNoisePercent: missing,
+    bandwidthHz: { value: 0.5 / input.intervalS, uncertainty: 0 },
+    deviationFactorPercent: missing,
+    dwellPercent: missing,
+    edgeSlope: missing,
+    zeroCrossingsPerCycle: missing,
+    averageResponding: missing,
+    acRms: inVolts(acRms),
+    harmonics: [],
+    notices: [],
+  };
+}
+
+/** The mean of a channel whose DC was blocked: "not measurable", never "no DC". */
+export const AC_COUPLED: Figure = {
+  value: null,
+  reason: 'not measurable: the channel was AC-coupled, which blocks DC',
+};

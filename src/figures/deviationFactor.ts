@@ -1,0 +1,32 @@
+/**
+ * Deviation factor: the largest distance of a cycle from the sine of the same frequency and AC RMS, over
+ * that sine's peak; the sine's phase is the one that makes the largest distance least.
+ *
+ * @param cycle - shape N, one cycle, evenly spaced. Not changed.
+ * @param mean - of the cycle.
+ * @param acRms - of the cycle, > 0, same unit.
+ * @param phaseRad - of the cycle's fundamental: where the search starts.
+ * @returns a ratio, ≥ 0; 0 for a sine.
+ * @see NEMA MG 1, IEEE Std 115 (from memory).
+ */
+export function deviationFactor(cycle: Float64Array, mean: number, acRms: number, phaseRad: number): number {
+  const peak = Math.SQRT2 * acRms;
+  const largest = (phase: number): number => {
+    let worst = 0;
+    for (let n = 0; n < cycle.length; n++) {
+      const sine = peak * Math.sin((2 * Math.PI * n) / cycle.length + phase);
+      worst = Math.max(worst, Math.abs(cycle[n]! - mean - sine));
+    }
+    return worst;
+  };
+  // The largest distance is a maximum of smooth functions: look around coarsely, then close in twice.
+  let best = phaseRad;
+  for (let reach = 0.5; reach > 1e-5; reach /= 8) {
+    const centre = best;
+    for (let i = -8; i <= 8; i++) {
+      const phase = centre + (i * reach) / 8;
+      if (largest(phase) < largest(best)) best = phase;
+    }
+  }
+  return largest(best) / peak;
+}

@@ -1,0 +1,100 @@
+import type { Notice } from '../base/notice.ts';
+import { moments } from '../signal/moments.ts';
+import { cycleGains } from './cycleGains.ts';
+import type { PeriodicRecord } from './measuredWave.ts';
+
+/**
+ * What to doubt about a measured wave, and what to set on the scope to do better.
+ *
+ * @param ordersAsked - the highest harmonic that was asked for.
+ * @returns notices, the gravest first.
+ */
+export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
+  return [
+    clippedNotice(record),
+    coarseNotice(record),
+    fewCyclesNotice(record),
+    ordersNotice(record, ordersAsked),
+    driftNotice(record),
+    acCoupledNotice(record),
+  ].filter((notice) => notice !== null);
+}
+
+/** A top cut dead flat: far more samples on the last code than on the one before it. */
+function clippedNotice(record: PeriodicRecord): Notice | null {
+  const { samples, stepSize, periodic } = record;
+  if (periodic.levels.length > 0) return null;
+  const { max, min, count } = moments(samples);
+  const step = stepSize ?? (max - min) / 256;
+  const cut = (end: number, inward: number): boolean => {
+    let last = 0;
+    let next = 0;
+    for (const x of samples) {
+      const codes = Math.round((end - x) / (inward * step));
+      if (codes === 0) last++;
+      else if (codes === 1) next++;
+    }
+    // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
+    return last > 0.04 * count && last > 6 * next;
+  };
+  const [top, bottom] = [cut(max, 1), cut(min, -1)];
+  if (!top && !bottom) return null;
+  const where = top && bottom ? 'top and bottom are' : top ? 'the top is' : 'the bottom is';
+  return {
+    code: 'wave.clipped',
+    message: `${where} cut dead flat: if the trace touches the edge of the screen, set more volts per division and save again`,
+  };
+}
+
+/** Fewer than 64 levels between the extremes. */
+function coarseNotice({ samples, stepSize, periodic }: PeriodicRecord): Notice | null {
+  if (stepSize === null || periodic.levels.length > 0) return null;
+  const { max, min } = moments(samples);
+  const levels = Math.round((max - min) / stepSize) + 1;
+  if (levels >= 64) return null;
+  return {
+    code: 'resolution.coarse',
+    message: `the wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen`,
+  };
+}
+
+function fewCyclesNotice({ samples, periodic }: PeriodicRecord): Notice | null {
+  const cycles = samples.length / periodic.periodSamples;
+  if (cycles >= 3) return null;
+  return {
+    code: 'cycles.few',
+    message: `only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more`,
+  };
+}
+
+function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): Notice | null {
+  const used = periodic.fit.cosine.length;
+  if (used >= asked) return null;
+  const needed = (2.2 * asked) / (periodic.periodSamples * intervalS);
+  return {
+    code: 'rate.low',
+    message: `the sample rate reaches harmonic ${used}, not ${asked}: use ${Number((needed / 1000).toPrecision(2))} kS/s or more`,
+  };
+}
+
+/** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
+function driftNotice(record: PeriodicRecord): Notice | null {
+  const gains = cycleGains(record);
+  if (gains.length < 3) return null;
+  const spread = Math.max(...gains) - Math.min(...gains);
+  const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));
+  const scatter = steps.reduce((sum, step) => sum + step, 0) / steps.length;
+  if (spread < 0.01 || spread < 2 * scatter) return null;
+  return {
+    code: 'wave.drifts',
+    message: `the wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average`,
+  };
+}
+
+function acCoupledNotice({ acCoupled }: PeriodicRecord): Notice | null {
+  if (!acCoupled) return null;
+  return {
+    code: 'coupling.ac',
+    message: 'the channel was AC-coupled: DC is not measurable; set it to DC and save again if DC matters',
+  };
+}

@@ -1,0 +1,81 @@
+import { MeasureError } from '../base/measureError.ts';
+import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
+import { moments } from '../signal/moments.ts';
+import { squaredDifference } from '../signal/squaredDifference.ts';
+import { longestStretch } from './longestStretch.ts';
+import type { WaveInput } from './measuredWave.ts';
+
+/** The stretch of a record that is measured, and what repeats in it. */
+export interface LocatedWave {
+  readonly samples: Float64Array;
+  readonly startS: number;
+  /** Radians a sample; null for DC and noise. */
+  readonly omega: number | null;
+  /** Null where it repeats. */
+  readonly aperiodic: 'constant' | 'noise' | null;
+  /** True where a gap of over half a cycle split the record. */
+  readonly split: boolean;
+}
+
+/**
+ * Find the wave in a record: its fundamental, and the longest stretch that no gap of over half a cycle breaks.
+ *
+ * @throws MeasureError `wave.noPeriod` where nothing repeats and it is neither DC nor noise, `wave.tooShort`
+ * under MINIMUM_CYCLES periods, `wave.tooCoarse` under eight samples a period.
+ */
+export function locateWave(input: WaveInput): LocatedWave {
+  const whole = findFundamental(input.samples);
+  if ('none' in whole) return aperiodicOrRefused(input, whole.none, whole.cycles);
+  const halfCycle = Math.PI / whole.omega;
+  const { from, to } = longestStretch(input.samples, halfCycle);
+  const samples = input.samples.subarray(from, to);
+  const startS = input.startS + from * input.intervalS;
+  // A few blank cells at the ends change nothing worth a word.
+  const split = samples.length < input.samples.length - halfCycle;
+  if (!split) return { samples, startS, omega: whole.omega, aperiodic: null, split };
+  const longest = findFundamental(samples);
+  if ('none' in longest)
+    throw refusal(longest.none, longest.cycles, input, ' between the gaps of this record');
+  return { samples, startS, omega: longest.omega, aperiodic: null, split };
+}
+
+function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
+  const { samples, startS } = input;
+  const present = samples.filter((x) => !Number.isNaN(x));
+  if (none === 'constant') return { samples, startS, omega: null, aperiodic: 'constant', split: false };
+  // Neighbours as unlike as strangers: noise, alone or on a direct voltage. A slow or single event is neither.
+  if (none === 'no period' && squaredDifference(present)[1]! > 0.5) {
+    const { mean, standardDeviation } = moments(present);
+    const aperiodic = Math.abs(mean) > 3 * standardDeviation ? 'constant' : 'noise';
+    return { samples, startS, omega: null, aperiodic, split: false };
+  }
+  throw refusal(none, cycles, input, '');
+}
+
+function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, where: string): MeasureError {
+  const expected = `at least ${MINIMUM_CYCLES} periods of a wave`;
+  const lengthMs = Number((input.samples.length * input.intervalS * 1e3).toPrecision(3));
+  if (none === 'too coarse') {
+    return new MeasureError('wave.tooCoarse', `the wave has fewer than eight samples a period${where}`, {
+      expected: 'at least eight samples a period, two hundred for harmonics to order 50',
+      received: `one sample every ${Number((input.intervalS * 1e3).toPrecision(3))} ms`,
+      advice: 'set fewer ms/div or a deeper memory, so that one cycle has some hundred samples',
+    });
+  }
+  const { max, min } = moments(input.samples);
+  const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${lengthMs} ms`;
+  const advice = 'set 5 ms/div or slower, so that the screen holds three cycles or more, and save again';
+  if (none === 'too short') {
+    const about = cycles === null ? 'less than one' : cycles.toFixed(1);
+    return new MeasureError('wave.tooShort', `the record is too short${where}: about ${about} of a cycle`, {
+      expected,
+      received: `about ${about} periods in ${lengthMs} ms`,
+      advice,
+    });
+  }
+  return new MeasureError('wave.noPeriod', `nothing repeats${where}, so there is no wave to measure`, {
+    expected,
+    received: seen,
+    advice: `measure the AC outlet itself; ${advice}`,
+  });
+}

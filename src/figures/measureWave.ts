@@ -1,0 +1,96 @@
+import { MeasureError } from '../base/measureError.ts';
+import type { Notice } from '../base/notice.ts';
+import { amplitudeLevels } from '../signal/amplitudeLevels.ts';
+import { differenceNoise } from '../signal/differenceNoise.ts';
+import { fitHarmonics, type HarmonicFit } from '../signal/fitHarmonics.ts';
+import { quantisationStep } from '../signal/quantisationStep.ts';
+import { strongestLine } from '../signal/strongestLine.ts';
+import { aperiodicFigures } from './aperiodicFigures.ts';
+import { doubts } from './doubts.ts';
+import { type LocatedWave, locateWave } from './locateWave.ts';
+import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
+import { periodicCycle } from './periodicCycle.ts';
+import { periodicFigures } from './periodicFigures.ts';
+import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
+
+export interface MeasureOptions {
+  /** Highest harmonic asked for, ≥ 2; the record may allow fewer. Default 50. */
+  readonly orders?: number;
+  /** What the measuring chain may be off by. Default ASSUMED_INSTRUMENT. */
+  readonly instrument?: Instrument;
+}
+
+/**
+ * Measure one channel: find the wave, fit it, and read every figure off it, each with its uncertainty.
+ *
+ * @throws MeasureError `wave.noPeriod`, `wave.tooShort`, `wave.tooCoarse`.
+ * @remarks DC and noise are measured over the whole record, with the figures that need a period missing.
+ */
+export function measureWave(input: WaveInput, options: MeasureOptions = {}): MeasuredWave {
+  const { orders = 50, instrument = ASSUMED_INSTRUMENT } = options;
+  const located = locateWave(input);
+  const { samples, startS } = located;
+  const stepSize = input.stepSize ?? quantisationStep(samples);
+  const common = { samples, startS, intervalS: input.intervalS, stepSize, aperiodic: located.aperiodic };
+  if (located.omega === null) {
+    return {
+      ...common,
+      periodic: null,
+      figures: aperiodicFigures({ ...input, stepSize }, located, instrument),
+    };
+  }
+  const fit = fullFit(located, located.omega, orders);
+  const periodic = describe(fit, samples, input.intervalS, stepSize);
+  const record = { ...common, periodic, acCoupled: input.acCoupled };
+  const notices: Notice[] = doubts(record, orders);
+  if (located.split) notices.unshift(splitNotice(record));
+  return { ...common, periodic, figures: { ...periodicFigures(record, instrument), notices } };
+}
+
+function fullFit(located: LocatedWave, omega: number, orders: number): HarmonicFit {
+  const { samples } = located;
+  // Close to half the sample rate an order and its alias can't be told apart over a few cycles.
+  const allowed = Math.floor((0.92 * Math.PI) / omega);
+  for (let tried = Math.min(orders, allowed); tried >= 1; tried = Math.floor(tried / 2)) {
+    const fit = fitHarmonics(samples, { orders: tried, omega });
+    if (fit !== null) return fit;
+  }
+  throw new MeasureError('wave.noPeriod', 'the record holds too few samples to tell a wave from chance', {
+    expected: 'some hundred samples over three cycles or more',
+    received: `${samples.length} samples`,
+    advice: 'save the whole record of the scope, not the screen picture',
+  });
+}
+
+function describe(
+  fit: HarmonicFit,
+  samples: Float64Array,
+  intervalS: number,
+  stepSize: number | null,
+): PeriodicWave {
+  const phaseRad = Math.atan2(fit.cosine[0]!, fit.sine[0]!);
+  const noise = Math.min(fit.residualDeviation, differenceNoise(samples));
+  const highest = (fit.cosine.length + 0.5) * fit.omega;
+  const line = strongestLine(fit.residual, highest);
+  // The highest of thousands of bins of white noise stands ln N ≈ 10 times above their mean; 25 is no chance.
+  // Under a thousandth of the fundamental nobody would call it ripple.
+  const audible = 1e-3 * Math.hypot(fit.cosine[0]!, fit.sine[0]!);
+  const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
+  return {
+    fit,
+    phaseRad,
+    cycle: periodicCycle(fit, phaseRad),
+    levels: amplitudeLevels(samples, { noise, step: stepSize ?? 0 }),
+    ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
+    noise,
+    periodSamples: (2 * Math.PI) / fit.omega,
+  };
+}
+
+function splitNotice(record: { startS: number; intervalS: number; samples: Float64Array }): Notice {
+  const endS = record.startS + record.samples.length * record.intervalS;
+  return {
+    code: 'span.longest',
+    message: `a gap of over half a cycle splits the record; measured is its longest part, ${Number(record.startS.toPrecision(5))} s to ${Number(endS.toPrecision(5))} s`,
+  };
+}

@@ -1,0 +1,59 @@
+import type { AmplitudeLevel } from '../signal/amplitudeLevels.ts';
+import type { HarmonicFit } from '../signal/fitHarmonics.ts';
+import type { SpectralLine } from '../signal/strongestLine.ts';
+import type { WaveFigures } from './waveFigures.ts';
+
+/** One channel's samples on an even time base: what is measured. */
+export interface WaveInput {
+  /** Shape N, in U; NaN marks a missing sample. Not changed. */
+  readonly samples: Float64Array;
+  /** > 0. */
+  readonly intervalS: number;
+  /** Time of sample 0. */
+  readonly startS: number;
+  /** Digitiser step in U where the file states it, else null. */
+  readonly stepSize: number | null;
+  /** True where the file says that DC was blocked. */
+  readonly acCoupled: boolean;
+}
+
+/** A wave measured: its figures, and what the kind of wave and the picture are made from. */
+export interface MeasuredWave {
+  readonly figures: WaveFigures;
+  /** Null where nothing repeats: DC or noise. */
+  readonly periodic: PeriodicWave | null;
+  /** The stretch measured, inside the input. */
+  readonly samples: Float64Array;
+  readonly intervalS: number;
+  readonly startS: number;
+  /** Digitiser step in U, stated or read off the record; null where there is none to see. */
+  readonly stepSize: number | null;
+  /** Null where it repeats. */
+  readonly aperiodic: 'constant' | 'noise' | null;
+}
+
+export interface PeriodicWave {
+  readonly fit: HarmonicFit;
+  /** Phase of the fundamental at the record's centre, so that sin(ωu + phase) is its sine, radians. */
+  readonly phaseRad: number;
+  /** One cycle, from a rising zero of the fundamental, 1024 points, in U. */
+  readonly cycle: Float64Array;
+  /** Levels the wave rests at, ascending; empty for a smooth wave. */
+  readonly levels: readonly AmplitudeLevel[];
+  /** A line above the orders measured that stands out of the noise; null where there is none. */
+  readonly ripple: (SpectralLine & { readonly frequencyHz: number }) | null;
+  /** Standard deviation of the noise, in U. */
+  readonly noise: number;
+  /** Not rounded. */
+  readonly periodSamples: number;
+}
+
+/** A record with its periodic wave found. */
+export interface PeriodicRecord {
+  readonly samples: Float64Array;
+  readonly intervalS: number;
+  readonly startS: number;
+  readonly stepSize: number | null;
+  readonly acCoupled: boolean;
+  readonly periodic: PeriodicWave;
+}

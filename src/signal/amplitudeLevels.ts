@@ -1,0 +1,105 @@
+/** A value at which the wave rests. */
+export interface AmplitudeLevel {
+  /** In the unit of the samples. */
+  readonly value: number;
+  /** Of the samples, 0 to 1. */
+  readonly share: number;
+}
+
+export interface LevelOptions {
+  /** Standard deviation of the noise in the unit of the samples, ≥ 0. */
+  readonly noise: number;
+  /** Digitiser step in the unit of the samples; 0 where unknown. */
+  readonly step: number;
+}
+
+/**
+ * The levels at which a stepped wave rests, or none for a smooth wave, from the density of its values.
+ *
+ * A wave with plateaus leaves the values between them almost empty: it crosses them in edges. A sine never
+ * does: its density is least in the middle and still 0.64 of even. A value range counts as empty below a
+ * quarter of even density; the wave is stepped when at most an eighth of the time is spent in such ranges.
+ *
+ * @param samples - shape N, NaN marks a missing sample; at least one is present. Not changed.
+ * @returns levels in ascending order, at least two; or an empty list for a smooth wave.
+ * @remarks Independent of the period, so a bad frequency can't blur the steps. Tilted or ringing tops are one
+ * level: ranges closer than 0.4 of the widest spacing are one.
+ */
+export function amplitudeLevels(samples: Float64Array, options: LevelOptions): readonly AmplitudeLevel[] {
+  const values = samples.filter((x) => !Number.isNaN(x)).sort();
+  const low = values[0]!;
+  const range = values.at(-1)! - low;
+  if (!(range > 0)) return [];
+  // Wide enough that neither the digitiser's steps nor noise cut the density into pieces, narrow enough for
+  // seventeen levels, whose spacing is 1/16 of the range.
+  const blur = Math.max(0.008 * range, 0.7 * options.step, Math.min(options.noise, 0.015 * range));
+  const density = smoothDensity(values, low - 4 * blur, range + 8 * blur, blur);
+  const zones = occupiedZones(density, values, low - 4 * blur, (range + 8 * blur) / density.length, range);
+  const levels = mergeClose(zones.filter((zone) => zone.share > 0.015));
+  const resting = levels.reduce((sum, level) => sum + level.share, 0);
+  return levels.length >= 2 && resting >= 1 - 1 / 8 ? levels : [];
+}
+
+/** Gaussian kernel density on 1024 cells, as the share of samples a cell. */
+function smoothDensity(values: Float64Array, from: number, span: number, blur: number): Float64Array {
+  const cells = 1024;
+  const counts = new Float64Array(cells);
+  for (const x of values)
+    counts[Math.min(cells - 1, Math.floor(((x - from) / span) * cells))]! += 1 / values.length;
+  const reach = Math.ceil((4 * blur * cells) / span);
+  const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>
+    Math.exp(-0.5 * (((i - reach) * span) / (cells * blur)) ** 2),
+  );
+  const whole = kernel.reduce((sum, k) => sum + k, 0);
+  const density = new Float64Array(cells);
+  for (let cell = 0; cell < cells; cell++) {
+    if (counts[cell] === 0) continue;
+    for (let i = Math.max(0, cell - reach); i <= Math.min(cells - 1, cell + reach); i++) {
+      density[i]! += (counts[cell]! * kernel[i - cell + reach]!) / whole;
+    }
+  }
+  return density;
+}
+
+/** Runs of cells at least a quarter as dense as an even spread over the range, each with its mean and share. */
+function occupiedZones(
+  density: Float64Array,
+  sorted: Float64Array,
+  from: number,
+  cellWidth: number,
+  range: number,
+): AmplitudeLevel[] {
+  const threshold = 0.25 * (cellWidth / range);
+  const zones: AmplitudeLevel[] = [];
+  let next = 0;
+  for (let cell = 0; cell < density.length; cell++) {
+    if (density[cell]! < threshold) continue;
+    const start = cell;
+    while (cell < density.length && density[cell]! >= threshold) cell++;
+    while (next < sorted.length && sorted[next]! < from + start * cellWidth) next++;
+    const first = next;
+    let sum = 0;
+    while (next < sorted.length && sorted[next]! < from + cell * cellWidth) sum += sorted[next++]!;
+    const count = next - first;
+    if (count > 0) zones.push({ value: sum / count, share: count / sorted.length });
+  }
+  return zones;
+}
+
+function mergeClose(zones: readonly AmplitudeLevel[]): AmplitudeLevel[] {
+  const spacings = zones.slice(1).map((zone, i) => zone.value - zones[i]!.value);
+  const widest = Math.max(0, ...spacings);
+  const merged: AmplitudeLevel[] = [];
+  zones.forEach((zone, i) => {
+    const below = merged.at(-1);
+    if (below === undefined || spacings[i - 1]! >= 0.4 * widest) merged.push(zone);
+    else {
+      const share = below.share + zone.share;
+      merged[merged.length - 1] = {
+        value: (below.value * below.share + zone.value * zone.share) / share,
+        share,
+      };
+    }
+  });
+  return merged;
+}

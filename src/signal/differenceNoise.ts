@@ -1,0 +1,21 @@
+import { median } from './median.ts';
+
+/**
+ * White noise of a record, from the median size of its second differences: what is left of a smooth wave
+ * after differencing twice is noise, and a few edges don't move a median.
+ *
+ * σ = median |x[n−1] − 2x[n] + x[n+1]| / (0.6745·√6)
+ *
+ * @param samples - shape N; NaN marks a missing sample; N ≥ 3. Not changed.
+ * @returns standard deviation in the unit of the samples, ≥ 0; 0 where the record rests on single codes.
+ * @remarks Low for noise that is correlated from sample to sample, high for fewer than about 50 samples a cycle.
+ */
+export function differenceNoise(samples: Float64Array): number {
+  const sizes: number[] = [];
+  for (let n = 1; n + 1 < samples.length; n++) {
+    const second = samples[n - 1]! - 2 * samples[n]! + samples[n + 1]!;
+    if (!Number.isNaN(second)) sizes.push(Math.abs(second));
+  }
+  // 0.6745: the median of |x| of a standard normal; √6: the norm of the weights 1, −2, 1.
+  return sizes.length === 0 ? 0 : median(sizes) / (0.6744897501960817 * Math.sqrt(6));
+}

@@ -1,0 +1,43 @@
+/** Means over the cycle, with how far they can be trusted. */
+export interface FoldedMean {
+  /** Shape bins, bin b covering phases b/bins to (b+1)/bins of a cycle; 0 where no sample fell. */
+  readonly bins: Float64Array;
+  /** Mean of count·bin² over the bins: for white noise of deviation σ about σ². */
+  readonly meanSquare: number;
+}
+
+/**
+ * A record folded onto one cycle.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param omega - radians a sample.
+ * @param phaseRad - phase of the record's centre sample.
+ * @param binCount - ≥ 1.
+ */
+export function foldedMean(
+  samples: Float64Array,
+  omega: number,
+  phaseRad: number,
+  binCount: number,
+): FoldedMean {
+  const sums = new Float64Array(binCount);
+  const counts = new Uint32Array(binCount);
+  const centre = (samples.length - 1) / 2;
+  for (let n = 0; n < samples.length; n++) {
+    const x = samples[n]!;
+    if (Number.isNaN(x)) continue;
+    const cycles = (omega * (n - centre) + phaseRad) / (2 * Math.PI);
+    const bin = Math.min(binCount - 1, Math.floor((cycles - Math.floor(cycles)) * binCount));
+    sums[bin]! += x;
+    counts[bin]!++;
+  }
+  let square = 0;
+  let filled = 0;
+  for (let bin = 0; bin < binCount; bin++) {
+    if (counts[bin] === 0) continue;
+    square += sums[bin]! ** 2 / counts[bin]!;
+    sums[bin]! /= counts[bin]!;
+    filled++;
+  }
+  return { bins: sums, meanSquare: square / Math.max(1, filled) };
+}

@@ -1,0 +1,56 @@
+import type { PeriodicWave } from '../../figures/measuredWave.ts';
+import type { WaveFigures } from '../../figures/waveFigures.ts';
+import type { Waveform } from '../measureDocument.ts';
+import { distortionReasons } from './distortionReasons.ts';
+import { rounded } from './rounded.ts';
+
+/** Crest factor of a sine, within what half-way honest outlets show. Common practice, no source. */
+const SINE_CREST = { min: 1.35, max: 1.49 };
+
+/** One smooth wave: a pure sine where distortion and crest factor are a sine's, else a distorted one. */
+export function classifySmooth(
+  figures: WaveFigures,
+  periodic: PeriodicWave,
+  sineThdPercent: number,
+): Waveform {
+  const thd = figures.thdPercent;
+  const crest = periodicCrest(periodic);
+  if (thd.value === null) {
+    return { kind: 'not classified', reasons: [thd.reason], levels: 0, atTheEdge: false };
+  }
+  const crestFits = crest >= SINE_CREST.min && crest <= SINE_CREST.max;
+  const pure = thd.value <= sineThdPercent && crestFits;
+  const thdNear = Math.abs(thd.value - sineThdPercent) <= thd.uncertainty;
+  const crestDoubt = figures.crestFactor.value === null ? 0 : figures.crestFactor.uncertainty;
+  const crestNear =
+    Math.min(Math.abs(crest - SINE_CREST.min), Math.abs(crest - SINE_CREST.max)) <= crestDoubt;
+  // Doubt about one criterion matters only while the other does not decide.
+  const atTheEdge =
+    (thdNear && (crestFits || crestNear)) || (crestNear && (thd.value <= sineThdPercent || thdNear));
+  const comparison = thd.value <= sineThdPercent ? 'not above' : 'above';
+  const reasons = [
+    `one smooth wave with THD ${rounded(thd.value, 2)} %, ${comparison} ${rounded(sineThdPercent, 3)} %`,
+    `crest factor ${crest.toFixed(2)}, ${crestFits ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
+  ];
+  if (!pure) reasons.unshift(...distortionReasons(figures, periodic));
+  if (periodic.ripple !== null) reasons.push(rippleReason(periodic));
+  if (atTheEdge) reasons.push('at the edge: the uncertainty reaches the threshold');
+  return { kind: pure ? 'pure sine' : 'distorted sine', reasons, levels: 0, atTheEdge };
+}
+
+/** Of the periodic wave alone: neither noise nor switching ripple lowers it. */
+function periodicCrest({ cycle }: PeriodicWave): number {
+  let square = 0;
+  let peak = 0;
+  for (const v of cycle) {
+    square += v * v;
+    peak = Math.max(peak, Math.abs(v));
+  }
+  return peak / Math.sqrt(square / cycle.length);
+}
+
+function rippleReason({ ripple, fit }: PeriodicWave): string {
+  const fundamental = Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
+  const kilohertz = rounded(ripple!.frequencyHz / 1000, 3);
+  return `switching ripple of ${rounded((100 * ripple!.rms) / fundamental, 2)} % at ${kilohertz} kHz, above the orders counted`;
+}
