@@ -1,0 +1,13 @@
+import type { WaveFigures } from '../../figures/waveFigures.ts';
+import type { Waveform } from '../measureDocument.ts';
+import type { DecisionRule } from '../rule/decide.ts';
+
+/** What a capture shows, for judging claims by. */
+export interface ClaimEvidence {
+  /** Of the voltage channel. */
+  readonly figures: WaveFigures;
+  readonly waveform: Waveform;
+  readonly rule: DecisionRule;
+  /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
+  readonly sineThdPercent?: number;
+}

@@ -1,0 +1,11 @@
+import { MeasureError } from '../../base/measureError.ts';
+
+/** The error for a claim that can't be understood: what was looked for, and how claims are written. */
+export function claimGrammarError(text: string, expected: string): MeasureError {
+  return new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+    expected,
+    received: text,
+    advice:
+      'Write for example: pure sine; 120 V ±5 %; 230 V +6/-10 %; 110..127 V; 60 Hz ±0.5 Hz; THD < 3 %; crest 1.38..1.45. +- stands for ±.',
+  });
+}

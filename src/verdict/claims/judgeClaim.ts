@@ -1,0 +1,45 @@
+import type { Figure } from '../../base/figure.ts';
+import type { WaveFigures } from '../../figures/waveFigures.ts';
+import type { ClaimResult } from '../measureDocument.ts';
+import { decide } from '../rule/decide.ts';
+import type { Claim, ClaimedFigure, FigureClaim } from './claim.ts';
+import type { ClaimEvidence } from './claimEvidence.ts';
+import { judgeWaveformClaim } from './judgeWaveformClaim.ts';
+
+/**
+ * Whether a claim holds on this capture, under this load.
+ *
+ * @returns `not judged`, with the reason in words, where the figure could not be measured, the wave could
+ * not be classified, or the claim names a value without a tolerance.
+ */
+export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
+  return claim.quantity === 'waveform'
+    ? judgeWaveformClaim(claim, evidence)
+    : judgeFigureClaim(claim, evidence);
+}
+
+const WITHOUT_TOLERANCE: Readonly<Record<ClaimedFigure, string>> = {
+  rmsV: '120 V ±5 %',
+  frequencyHz: '60 Hz ±0.5 Hz',
+  thdPercent: 'THD < 3 %',
+  crestFactor: 'crest 1.38..1.45',
+};
+
+function judgeFigureClaim(claim: FigureClaim, { figures, rule }: ClaimEvidence): ClaimResult {
+  const { text, quantity, limit } = claim;
+  const figure = claimedFigure(quantity, figures);
+  const known = { text, quantity, value: figure.value, limit };
+  if (limit === null)
+    return {
+      ...known,
+      outcome: 'not judged',
+      probability: null,
+      reason: `a value alone says nothing of how far it may be off: write for example ${WITHOUT_TOLERANCE[quantity]}`,
+    };
+  const { outcome, probability } = decide(figure, limit, rule);
+  return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
+}
+
+function claimedFigure(quantity: ClaimedFigure, figures: WaveFigures): Figure {
+  return quantity === 'rmsV' ? figures.rms : figures[quantity];
+}
