@@ -1,31 +1,29 @@
-import { scaleLinear, select } from 'd3';
+import { select } from 'd3';
 import type { Assay } from '../verdict/assay.ts';
 import { answerSentence } from './answer/answerSentence.ts';
 import { mainFigures } from './answer/mainFigures.ts';
 import { questionSentence } from './answer/questionSentence.ts';
-import { rankNotices } from './answer/rankNotices.ts';
 import { cleanTexts } from './cleanTexts.ts';
-import { captureLines } from './panels/captureLines.ts';
-import { drawClaims } from './panels/drawClaims.ts';
-import { drawFigures } from './panels/drawFigures.ts';
 import { drawFindings } from './panels/drawFindings.ts';
 import { drawFooter } from './panels/drawFooter.ts';
 import { drawHarmonics } from './panels/drawHarmonics.ts';
 import { drawHeader } from './panels/drawHeader.ts';
-import { drawNotes } from './panels/drawNotes.ts';
-import { drawResidual } from './panels/drawResidual.ts';
-import { drawWave } from './panels/drawWave.ts';
+import { drawMargin } from './panels/drawMargin.ts';
+import { drawTrace } from './panels/drawTrace.ts';
 import { harmonicLimits } from './panels/harmonicLimits.ts';
 import { page } from './paper/page.ts';
 import { palette } from './paper/palette.ts';
-import { writeHeading } from './paper/writeHeading.ts';
 import type { Panel } from './paper/writeText.ts';
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
-/** Room left of a plot for its values. */
-const axisWidth = 58;
+/** Baseline of the headings under the header. */
+const bodyY = 228;
+/** Where the times under the residual end. */
+const traceBottom = 568;
+/** Baseline of the lower panels' headings. */
+const lowerY = 604;
 /** The last baseline above the footer. */
-const bodyBottom = 822;
+const bodyBottom = 820;
 
 /**
  * Draws a result as one page: the answer, the wave over its ideal, the residual, the harmonics with their
@@ -36,7 +34,8 @@ const bodyBottom = 822;
  * @returns a detached element, 1600 × 900, self-contained: no script, no outside reference, real text.
  */
 export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
-  const { result, trace, method } = cleanTexts(assay);
+  const cleaned = cleanTexts(assay);
+  const { result, trace } = cleaned;
   const figures = mainFigures(result);
   const svg = document.createElementNS(svgNamespace, 'svg');
   const root = select(svg)
@@ -52,71 +51,32 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
 
   drawHeader(panel(root), result);
 
-  const plot = { x: page.left + axisWidth, width: page.twoColumns - axisWidth };
-  const frequencyHz = figures?.frequencyHz.value ?? null;
-  const time = scaleLinear([0, trace.timeS.at(-1) ?? 1], [plot.x, plot.x + plot.width]);
-  const wave = panel(root);
-  writeHeading(
-    wave,
-    waveHeading(trace.timeS.at(-1) ?? 0, frequencyHz),
-    `channel ${figures?.channel ?? 'unknown'}`,
-    page.left,
-    232,
-    page.twoColumns,
-  );
-  drawWave(wave, trace, frequencyHz, time, { ...plot, y: 246, height: 186 });
-  const residual = panel(root);
-  writeHeading(
-    residual,
-    'Residual',
-    'the wave minus that sine, on its own scale',
-    page.left,
-    466,
-    page.twoColumns,
-  );
-  drawResidual(residual, trace, time, { ...plot, y: 476, height: 78 });
-
-  const limits = harmonicLimits(result.findings);
-  const harmonics = panel(root);
-  writeHeading(
-    harmonics,
-    'Harmonics',
-    '% of the fundamental, square-root scale',
-    page.left,
-    622,
-    page.columnWidth,
-  );
-  drawHarmonics(harmonics, figures?.harmonics ?? [], limits, {
-    x: page.left + 48,
-    y: 640,
-    width: page.columnWidth - 48,
-    height: 142,
+  drawTrace(panel(root), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, {
+    x: page.left,
+    y: bodyY,
+    width: page.twoColumns,
+    height: traceBottom - bodyY,
   });
-
-  const middle = { x: page.columnX(1), y: 622, width: page.columnWidth, height: bodyBottom - 622 };
-  drawFindings(panel(root), result.findings, middle);
-
-  const right = { x: page.columnX(2), width: page.columnWidth };
-  const until = (y: number) => ({ ...right, y, height: bodyBottom - y });
-  let y = 232;
-  if (figures !== null) y = drawFigures(panel(root), figures, until(y));
-  y = drawClaims(panel(root), result.claims, until(y));
-  const doubts = rankNotices(result.notices).map(({ message }) => message);
-  y = drawNotes(panel(root), 'What to doubt', doubts, { ...until(y), height: 0.6 * (bodyBottom - y) });
-  drawNotes(panel(root), 'How it was measured', [...method, ...captureLines(result)], until(y));
-
+  const lower = (column: 0 | 1) => ({
+    x: page.columnX(column),
+    y: lowerY,
+    width: page.columnWidth,
+    height: bodyBottom - lowerY,
+  });
+  drawHarmonics(panel(root), figures?.harmonics ?? [], harmonicLimits(result.findings), lower(0));
+  drawFindings(panel(root), result, lower(1));
+  drawMargin(panel(root), cleaned, {
+    x: page.columnX(2),
+    y: bodyY,
+    width: page.columnWidth,
+    height: bodyBottom - bodyY,
+  });
   drawFooter(panel(root), result);
   return svg;
 }
 
 function panel(root: { append(name: 'g'): Panel }): Panel {
   return root.append('g');
-}
-
-function waveHeading(durationS: number, frequencyHz: number | null): string {
-  if (frequencyHz === null) return 'The record';
-  const cycles = durationS * frequencyHz;
-  return cycles > 1.95 ? 'Two cycles' : `${cycles.toFixed(1)} cycles`;
 }
 
 function description(file: string, sha256: string): string {

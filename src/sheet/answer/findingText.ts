@@ -7,13 +7,13 @@ import { withUnit } from '../numbers/withUnit.ts';
 
 /** A finding's cells in text. */
 export interface FindingText {
-  /** `harmonic 15`. */
+  /** `Harmonic 15`. */
   readonly name: string;
   /** `0.62 %`. */
   readonly value: string;
   /** `at most 0.5 %`. */
   readonly limit: string;
-  /** `0.12 % outside`. */
+  /** `outside by 0.12 points`. */
   readonly margin: string;
   /** `EN 50160:2010, 4.2.5`, and whether the limit is from memory. */
   readonly source: string;
@@ -25,7 +25,7 @@ export function findingText(finding: Finding): FindingText {
   const standard = `${finding.standard}:${finding.edition}`;
   const memory = finding.provenance === 'memory' ? ', limit from memory' : '';
   return {
-    name,
+    name: name.charAt(0).toUpperCase() + name.slice(1),
     value: withUnit(besideLimit(finding.value, finding.limit), unit),
     limit: limitText(finding.limit, unit),
     margin: marginText(finding, unit),

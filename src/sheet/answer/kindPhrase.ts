@@ -11,9 +11,11 @@ import { mainFigures } from './mainFigures.ts';
  */
 export function kindPhrase(result: MeasureResult, sine = 'a pure sine'): string {
   const { kind, levels, reasons, atTheEdge } = result.waveform;
+  const isCurrent = mainFigures(result)?.unit === 'A';
   if (kind === 'not classified') {
     const why = reasons[0]?.replace(/[.\s]+$/, '');
-    return `what kind of wave this is can't be told${why === undefined ? '' : `: ${why}`}`;
+    const subject = isCurrent ? 'this current' : 'this wave';
+    return `${subject} can't be classified${why === undefined ? '' : `: ${why}`}`;
   }
   const name = {
     'pure sine': sine,
@@ -24,7 +26,7 @@ export function kindPhrase(result: MeasureResult, sine = 'a pure sine'): string 
   }[kind];
   const details = [...dwell(result), ...distortion(result)];
   const figures = details.length === 0 ? '' : `: ${details.join(', ')}`;
-  return `this is ${name}${atTheEdge ? ', at the edge' : ''}${figures}${insideLimits(result)}`;
+  return `this ${isCurrent ? 'current ' : ''}is ${name}${atTheEdge ? ', at the edge' : ''}${figures}${insideLimits(result)}`;
 }
 
 /** A modified sine is told by its time at zero, which THD can't show. */

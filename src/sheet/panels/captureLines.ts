@@ -1,6 +1,7 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { mainFigures } from '../answer/mainFigures.ts';
 import { decimalText } from '../numbers/decimalText.ts';
+import { groupedText } from '../numbers/groupedText.ts';
 import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 
@@ -9,7 +10,7 @@ export function captureLines(result: MeasureResult): string[] {
   const { capture } = result;
   const bits = capture.bits === null ? '' : `, ${decimalText(capture.bits, 0)} bits`;
   const lines = [
-    `Record: ${capture.samples} samples at ${rateText(capture.sampleRateHz)}, ${secondsText(capture.durationS)}${bits}. Layout: ${capture.layout}.`,
+    `Record: ${groupedText(capture.samples)} samples at ${rateText(capture.sampleRateHz)}, ${secondsText(capture.durationS)}${bits}. Layout: ${capture.layout}.`,
   ];
   const figures = mainFigures(result);
   if (figures === null) return lines;

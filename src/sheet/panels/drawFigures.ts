@@ -32,8 +32,8 @@ export function drawFigures(panel: Panel, figures: MainFigures, box: Box): numbe
     half,
   );
   drawLarge(panel, 'Frequency', figures.frequencyHz, 'Hz', right, y + 30, half);
-  drawLarge(panel, 'Crest factor', figures.crestFactor, '', x, y + 96, half);
-  drawLarge(panel, `THD, orders 2 to ${figures.thdOrders}`, figures.thdPercent, '%', right, y + 96, half);
+  drawLarge(panel, 'Crest factor', figures.crestFactor, '', x, y + 92, half);
+  drawLarge(panel, `THD, orders 2 to ${figures.thdOrders}`, figures.thdPercent, '%', right, y + 92, half);
 
   const rows: [string, string][] = [
     [`THD plus noise${upTo(figures.bandwidthHz)}`, figureText(figures.thdNoisePercent, '%')],
@@ -42,12 +42,12 @@ export function drawFigures(panel: Panel, figures: MainFigures, box: Box): numbe
   const meter = averageMeterPhrase(figures.meter);
   if (meter !== null) rows.push([meter.row, meter.value]);
   rows.forEach(([name, value], i) => {
-    const at = y + 158 + 23 * i;
+    const at = y + 150 + 22 * i;
     writeText(panel, value, x + width, at, { sizePx: 16, anchor: 'end' });
     const room = width - textWidth(value, 16) - 16;
     writeText(panel, cutText(name, room, 16), x, at, { sizePx: 16, ink: palette.soft });
   });
-  return y + 158 + 23 * rows.length + 16;
+  return y + 150 + 22 * rows.length + 14;
 }
 
 function drawLarge(

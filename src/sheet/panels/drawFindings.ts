@@ -1,4 +1,4 @@
-import type { Finding } from '../../verdict/measureDocument.ts';
+import type { Finding, MeasureResult } from '../../verdict/measureDocument.ts';
 import { findingText } from '../answer/findingText.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { worstFindings } from '../answer/worstFindings.ts';
@@ -16,12 +16,14 @@ const shownFindings = 6;
 const rowHeight = 35;
 
 /** The worst findings against reference limits, two lines each: what and how it stands, then limit, margin and source. */
-export function drawFindings(panel: Panel, findings: readonly Finding[], box: Box): void {
+export function drawFindings(panel: Panel, { findings, nominal }: MeasureResult, box: Box): void {
   const { x, y, width } = box;
   if (findings.length === 0) {
     writeHeading(panel, 'Against reference limits', '', x, y, width);
     const why = wrapText(
-      'No reference limit applies: the limits need a nominal voltage and frequency.',
+      nominal === null
+        ? 'None applies: the limits need a nominal voltage and frequency.'
+        : 'None applies to what was captured.',
       width,
       3,
       16,
@@ -33,7 +35,7 @@ export function drawFindings(panel: Panel, findings: readonly Finding[], box: Bo
   const aside = findings.length > shown.length ? `the worst ${shown.length} of ${findings.length}` : '';
   writeHeading(panel, 'Against reference limits', aside, x, y, width);
   shown.forEach((finding, i) => {
-    drawFinding(panel, finding, x, y + 27 + rowHeight * i, width);
+    drawFinding(panel, finding, x, y + 26 + rowHeight * i, width);
   });
 }
 
@@ -50,6 +52,6 @@ function drawFinding(panel: Panel, finding: Finding, x: number, y: number, width
   writeText(panel, words, x + width, y, { ...style, anchor: 'end' });
   const room = width - textWidth(words, 16, style.weight) - 14;
   writeText(panel, cutText(`${text.name}: ${text.value}`, room, 16), x, y, { sizePx: 16 });
-  const detail = `${text.limit}; ${text.margin} · ${text.source}`;
-  writeText(panel, cutText(detail, width, 14), x, y + 16, { sizePx: 14, ink: palette.soft });
+  const detail = `Limit ${text.limit}, ${text.margin}. ${text.source}`;
+  writeText(panel, cutText(detail, width, 14), x, y + 15.5, { sizePx: 14, ink: palette.soft });
 }

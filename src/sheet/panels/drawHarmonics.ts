@@ -3,17 +3,23 @@ import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
+import { writeHeading } from '../paper/writeHeading.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 import type { HarmonicLimits } from './harmonicLimits.ts';
 import { nameBars } from './nameBars.ts';
+import { nameLimits } from './nameLimits.ts';
 
 export interface HarmonicBar {
   readonly order: number;
   readonly percent: number;
 }
 
+const namedOrders = [2, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50] as const;
 /** Values that the square-root axis may show; those too close to a neighbour are left out. */
 const candidateTicks = [100, 50, 20, 10, 5, 2, 1, 0.5, 0.1, 0] as const;
+
+/** Room left of the bars for the percents, above for the heading, below for the orders. */
+const margin = { left: 48, top: 14, bottom: 22 } as const;
 
 /**
  * Harmonics 2 and up as bars in percent of the fundamental, each with its limit as a tick across it.
@@ -21,7 +27,7 @@ const candidateTicks = [100, 50, 20, 10, 5, 2, 1, 0.5, 0.1, 0] as const;
  * The axis goes by the square root: it starts at a true zero, as bars must, and still shows 0.1 % beside
  * 40 %. A logarithmic one has no zero, so a bar's length on it means nothing.
  *
- * @param box - of the bars; the value axis stands left of it, the orders below.
+ * @param box - its top is the heading's baseline.
  */
 export function drawHarmonics(
   panel: Panel,
@@ -30,45 +36,51 @@ export function drawHarmonics(
   box: Box,
 ): void {
   const bars = harmonics.filter(({ order }) => order >= 2);
+  if (bars.length === 0) {
+    writeHeading(panel, 'Harmonics', 'none: they need a period', box.x, box.y, box.width);
+    return;
+  }
+  const aside = '% of the fundamental, by order; square-root scale';
+  writeHeading(panel, 'Harmonics', aside, box.x, box.y, box.width);
+  const plot = {
+    x: box.x + margin.left,
+    y: box.y + margin.top,
+    width: box.width - margin.left,
+    height: box.height - margin.top - margin.bottom,
+  };
+  const base = plot.y + plot.height;
   const highestOrder = Math.max(50, ...bars.map(({ order }) => order));
-  const x = scaleLinear([1.5, highestOrder + 0.5], [box.x, box.x + box.width]);
-  const highest = Math.max(
-    4,
-    ...bars.map(({ percent }) => percent),
-    ...(limits?.limitPercent.values() ?? []),
-  );
-  const y = scaleSqrt([0, highest * 1.25], [box.y + box.height, box.y]);
-  const base = box.y + box.height;
+  const limitOf = (order: number): number | undefined => limits?.limitPercent.get(order);
+  const highest = Math.max(4, ...bars.flatMap(({ order, percent }) => [percent, limitOf(order) ?? 0]));
+  const x = scaleLinear([1.5, highestOrder + 0.5], [plot.x, plot.x + plot.width]);
+  // The top stays free for a bar's value and for the name of the limits.
+  const y = scaleSqrt([0, highest], [base, plot.y + 24]);
   const barWidth = 0.62 * (x(3) - x(2));
 
-  drawPercentAxis(panel, y, box);
+  drawPercentAxis(panel, y, plot);
   for (const { order, percent } of bars) {
-    const limit = limits?.limitPercent.get(order);
-    const isOutside = limit !== undefined && percent > limit;
+    const limit = limitOf(order);
+    const left = x(order) - barWidth / 2;
     panel
       .append('rect')
-      .attr('x', (x(order) - barWidth / 2).toFixed(1))
+      .attr('x', left.toFixed(1))
       .attr('y', y(percent).toFixed(1))
       .attr('width', barWidth.toFixed(1))
       .attr('height', (base - y(percent)).toFixed(1))
-      .attr('fill', isOutside ? palette.outside : palette.wave);
-  }
-  for (const [order, limit] of limits?.limitPercent ?? []) {
-    if (order > highestOrder) continue;
+      .attr('fill', limit !== undefined && percent > limit ? palette.outside : palette.wave);
+    if (limit === undefined) continue;
     panel
       .append('path')
-      .attr(
-        'd',
-        `M${(x(order) - 0.75 * barWidth).toFixed(1)} ${y(limit).toFixed(1)}h${(1.5 * barWidth).toFixed(1)}`,
-      )
+      .attr('d', `M${(left - barWidth / 4).toFixed(1)} ${y(limit).toFixed(1)}h${(1.5 * barWidth).toFixed(1)}`)
       .attr('stroke', palette.ink)
       .attr('stroke-width', 1.6);
   }
-  for (const order of [2, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50]) {
+  for (const order of namedOrders) {
     if (order > highestOrder) break;
     writeText(panel, String(order), x(order), base + 18, { sizePx: 14, ink: palette.soft, anchor: 'middle' });
   }
-  nameBars(panel, bars, limits, x, y);
+  nameBars(panel, bars, limitOf, x, y);
+  if (limits !== null) nameLimits(panel, limits, plot);
 }
 
 function drawPercentAxis(panel: Panel, y: (percent: number) => number, box: Box): void {

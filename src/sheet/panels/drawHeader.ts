@@ -16,19 +16,32 @@ const inventedMark = 'Demonstration data: invented, no real unit';
 
 /** The first thing read: the question, the answer in one sentence, then what was measured and under which load. */
 export function drawHeader(panel: Panel, result: MeasureResult): void {
-  const mark = isInvented(result) ? inventedMark : '';
-  const markWidth = textWidth(mark, 17, 600);
-  writeText(panel, mark, page.right, 60, { sizePx: 17, weight: 600, anchor: 'end', ink: palette.idealText });
-  const question = cutText(questionSentence(result), page.contentWidth - markWidth - 24, 20);
-  writeText(panel, question, page.left, 60, { sizePx: 20, ink: palette.soft });
-
-  const answer = fitText(answerSentence(result), page.contentWidth, [40, 36, 32, 28, 25], 2, 600);
-  const firstLine = answer.lines.length === 1 ? 118 : 102;
+  const answer = fitAnswer(answerSentence(result));
+  const subjectY = answer.lines.length === 1 ? 174 : 183;
   const leading = Math.round(answer.sizePx * 1.14);
-  writeLines(panel, answer.lines, page.left, firstLine, leading, { sizePx: answer.sizePx, weight: 600 });
+  const answerY = subjectY - 40 - (answer.lines.length - 1) * leading;
+  writeLines(panel, answer.lines, page.left, answerY, leading, { sizePx: answer.sizePx, weight: 600 });
+
+  const questionY = answerY - answer.sizePx - 8;
+  const mark = isInvented(result) ? inventedMark : '';
+  const question = cutText(questionSentence(result), page.contentWidth - textWidth(mark, 17, 600) - 24, 20);
+  writeText(panel, question, page.left, questionY, { sizePx: 20, ink: palette.soft });
+  writeText(panel, mark, page.right, questionY, {
+    sizePx: 17,
+    weight: 600,
+    anchor: 'end',
+    ink: palette.idealText,
+  });
 
   const subject = cutText(subjectLine(result), page.contentWidth, 18);
-  writeText(panel, subject, page.left, 184, { sizePx: 18, ink: palette.soft });
+  writeText(panel, subject, page.left, subjectY, { sizePx: 18, ink: palette.soft });
+}
+
+/** One large line if it fits, else two. */
+function fitAnswer(answer: string): ReturnType<typeof fitText> {
+  const oneLine = fitText(answer, page.contentWidth, [46, 42, 38], 1, 600);
+  const isCut = textWidth(answer, oneLine.sizePx, 600) > page.contentWidth;
+  return isCut ? fitText(answer, page.contentWidth, [40, 36, 32, 28, 25], 2, 600) : oneLine;
 }
 
 /** Label, load, nominal and the first reason, as far as they are known. */

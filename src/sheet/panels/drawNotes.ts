@@ -1,3 +1,4 @@
+import { holdUnits } from '../numbers/holdUnits.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { wrapText } from '../paper/wrapText.ts';
@@ -5,10 +6,15 @@ import { writeHeading } from '../paper/writeHeading.ts';
 import { writeLines } from '../paper/writeLines.ts';
 import type { Panel } from '../paper/writeText.ts';
 
-const sizePx = 14;
-const leading = 17.5;
 /** Longest a single note may get, so that one can't push out the others. */
 const linesPerNote = 3;
+const gapBetweenNotes = 4;
+const headingHeight = 23;
+/** Tried in this order: the first at which every note fits, else the last. */
+const sizes = [
+  { sizePx: 15, leading: 18.5 },
+  { sizePx: 14, leading: 17 },
+] as const;
 
 /**
  * A heading and notes under it, each wrapped, as many as the box holds; how many are left out is said in the
@@ -19,17 +25,25 @@ const linesPerNote = 3;
  */
 export function drawNotes(panel: Panel, heading: string, notes: readonly string[], box: Box): number {
   const { x, y, width, height } = box;
-  if (notes.length === 0 || height < 24) return y;
-  const room = Math.floor((height - 22) / leading) + 1;
-  const lines: string[] = [];
-  let written = 0;
-  for (const note of notes) {
-    const wrapped = wrapText(note, width, linesPerNote, sizePx);
-    if (lines.length + wrapped.length > room) break;
-    lines.push(...wrapped);
-    written++;
+  if (notes.length === 0) return y;
+  const [large, small] = sizes;
+  const wrap = ({ sizePx, leading }: (typeof sizes)[number]): string[][] => {
+    const wrapped = notes.map((note) => wrapText(holdUnits(note), width, linesPerNote, sizePx));
+    let room = height - headingHeight + leading;
+    return wrapped.filter((lines) => {
+      room -= lines.length * leading + gapBetweenNotes;
+      return room >= -gapBetweenNotes;
+    });
+  };
+  const size = wrap(large).length === notes.length ? large : small;
+  const fitting = wrap(size);
+  const hidden = notes.length - fitting.length;
+  if (fitting.length === 0) return y;
+  writeHeading(panel, heading, hidden > 0 ? `${hidden} more not shown` : '', x, y, width);
+  let baseline = y + headingHeight;
+  for (const lines of fitting) {
+    const style = { sizePx: size.sizePx, ink: palette.soft };
+    baseline = writeLines(panel, lines, x, baseline, size.leading, style) + gapBetweenNotes;
   }
-  const left = notes.length - written;
-  writeHeading(panel, heading, left > 0 ? `${left} more in the JSON` : '', x, y, width);
-  return writeLines(panel, lines, x, y + 22, leading, { sizePx, ink: palette.soft }) + 14;
+  return baseline + 12;
 }

@@ -4,17 +4,15 @@ import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import type { Panel } from '../paper/writeText.ts';
 import { drawCurve } from './drawCurve.ts';
-import { drawTimeAxis } from './drawTimeAxis.ts';
 import { drawValueAxis } from './drawValueAxis.ts';
 import { extentOf } from './extentOf.ts';
 
-/** What is left of the wave when the ideal sine is taken away, on a scale of its own, with the time axis below. */
+/** What is left of the wave when the ideal sine is taken away, on a scale of its own. */
 export function drawResidual(panel: Panel, trace: Trace, time: ScaleLinear<number, number>, box: Box): void {
   const limit = residualReach(trace);
   const value = scaleLinear([-limit, limit], [box.y + box.height - 2, box.y + 2]);
   drawValueAxis(panel, value, box, trace.unit, 26);
   drawCurve(panel, trace.timeS, trace.residual, time, value, palette.wave, 1.4);
-  drawTimeAxis(panel, time, box);
 }
 
 /** Half the height of the residual's scale; a thousandth of the wave at least, so that rounding isn't blown up. */

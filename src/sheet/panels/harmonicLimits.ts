@@ -17,7 +17,7 @@ export interface HarmonicLimits {
 export function harmonicLimits(findings: readonly Finding[]): HarmonicLimits | null {
   const sets = new Map<string, { provenance: Finding['provenance']; limits: Map<number, number> }>();
   for (const { quantity, standard, edition, provenance, limit } of findings) {
-    const order = Number(/^harmonic (\d+)\b/i.exec(quantity)?.[1] ?? Number.NaN);
+    const order = Number(/^harmonic (\d+) \(% of fundamental\)$/.exec(quantity)?.[1] ?? Number.NaN);
     if (!Number.isInteger(order) || limit.max === undefined) continue;
     const source = `${standard}:${edition}`;
     const set = sets.get(source) ?? { provenance, limits: new Map<number, number>() };

@@ -1,57 +1,63 @@
-import { significantText } from '../numbers/significantText.ts';
+import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 import type { HarmonicBar } from './drawHarmonics.ts';
-import type { HarmonicLimits } from './harmonicLimits.ts';
 
 const sizePx = 14;
+const wanted = 6;
+
+interface Room {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
 
 /**
- * Writes the value above the bars that matter most (outside their limit, else largest), as many as find
- * room beside each other.
+ * Writes the value above the bars that matter most (outside their limit first, then the largest), as many as
+ * find room: a name that would touch another name, a bar or a limit's tick is left out.
+ *
+ * @param limitOf - percent; undefined where an order has no limit.
  */
 export function nameBars(
   panel: Panel,
   bars: readonly HarmonicBar[],
-  limits: HarmonicLimits | null,
+  limitOf: (order: number) => number | undefined,
   x: (order: number) => number,
   y: (percent: number) => number,
 ): void {
-  const limitOf = (order: number): number => limits?.limitPercent.get(order) ?? Number.POSITIVE_INFINITY;
+  const isOutside = ({ order, percent }: HarmonicBar): boolean => percent > (limitOf(order) ?? 100);
+  const highest = Math.max(...bars.map(({ percent }) => percent));
   const telling = bars
-    .filter(({ percent }) => percent >= 0.05)
-    .sort(
-      (a, b) =>
-        Number(b.percent > limitOf(b.order)) - Number(a.percent > limitOf(a.order)) || b.percent - a.percent,
-    )
-    .slice(0, 5);
-  const named: { from: number; to: number; top: number; bottom: number }[] = [];
-  for (const { order, percent } of telling) {
+    .filter((bar) => isOutside(bar) || (bar.percent >= 0.05 && bar.percent > highest / 12))
+    .sort((a, b) => Number(isOutside(b)) - Number(isOutside(a)) || b.percent - a.percent);
+  const taken: Room[] = [];
+  for (const { order, percent } of bars) {
     const limit = limitOf(order);
-    const isOutside = percent > limit;
-    const text = withUnit(significantText(percent, 2), '%');
-    const top = Math.min(y(percent), Number.isFinite(limit) ? y(limit) : y(percent)) - 5;
-    const half = textWidth(text, sizePx, isOutside ? 600 : 400) / 2;
-    const room = { from: x(order) - half - 3, to: x(order) + half + 3, top: top - sizePx, bottom: top + 3 };
-    const clash = (other: typeof room): boolean =>
-      room.from < other.to && other.from < room.to && room.top < other.bottom && other.top < room.bottom;
-    const crossed = bars.some(
-      (bar) =>
-        bar.order !== order &&
-        x(bar.order) > room.from - 4 &&
-        x(bar.order) < room.to + 4 &&
-        y(Math.max(bar.percent, Math.min(limitOf(bar.order), 1e3))) < room.bottom,
-    );
-    if (named.some(clash) || (crossed && !isOutside)) continue;
-    if (crossed) continue;
-    named.push(room);
-    writeText(panel, text, x(order), top, {
-      sizePx,
-      weight: isOutside ? 600 : 400,
-      ink: isOutside ? palette.outside : palette.ink,
-      anchor: 'middle',
-    });
+    taken.push({ left: x(order) - 3, right: x(order) + 3, top: y(percent), bottom: y(0) });
+    if (limit !== undefined) {
+      taken.push({ left: x(order) - 4, right: x(order) + 4, top: y(limit) - 1, bottom: y(limit) + 1 });
+    }
   }
+  let named = 0;
+  for (const bar of telling) {
+    const weight = isOutside(bar) ? 600 : 400;
+    const text = withUnit(decimalText(bar.percent, bar.percent < 1 ? 2 : 1), '%');
+    const half = textWidth(text, sizePx, weight) / 2 + 2;
+    const baseline = y(bar.percent) - 5;
+    // The lowest orders stand at the axis: their names keep to its right.
+    const at = Math.max(x(bar.order), x(1.5) + half);
+    const room = { left: at - half, right: at + half, top: baseline - 0.72 * sizePx, bottom: baseline + 2 };
+    if (taken.some((other) => overlaps(room, other))) continue;
+    taken.push(room);
+    const ink = isOutside(bar) ? palette.outside : palette.ink;
+    writeText(panel, text, at, baseline, { sizePx, weight, ink, anchor: 'middle' });
+    if (++named === wanted) return;
+  }
+}
+
+function overlaps(a: Room, b: Room): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }

@@ -1,0 +1,26 @@
+import type { Assay } from '../../verdict/assay.ts';
+import { mainFigures } from '../answer/mainFigures.ts';
+import { rankNotices } from '../answer/rankNotices.ts';
+import type { Box } from '../paper/page.ts';
+import type { Panel } from '../paper/writeText.ts';
+import { captureLines } from './captureLines.ts';
+import { drawClaims } from './drawClaims.ts';
+import { drawFigures } from './drawFigures.ts';
+import { drawNotes } from './drawNotes.ts';
+import { drawParagraph } from './drawParagraph.ts';
+
+/** Doubts may take this share of what the figures and claims leave; how it was measured takes the rest. */
+const doubtShare = 0.6;
+
+/** The right-hand column, block under block: figures, claims, what to doubt, how it was measured. */
+export function drawMargin(panel: Panel, { result, method }: Assay, box: Box): void {
+  const bottom = box.y + box.height;
+  const from = (y: number, share = 1): Box => ({ ...box, y, height: share * (bottom - y) });
+  const figures = mainFigures(result);
+  let y = box.y;
+  if (figures !== null) y = drawFigures(panel, figures, from(y));
+  y = drawClaims(panel, result.claims, from(y));
+  const doubts = rankNotices(result.notices).map(({ message }) => message);
+  y = drawNotes(panel, 'What to doubt', doubts, from(y, doubtShare));
+  drawParagraph(panel, 'How it was measured', [...captureLines(result), ...method], from(y));
+}
