@@ -32,12 +32,13 @@ function isAtEdgeOf(claim: WaveformClaim, waveform: Waveform): boolean {
   return waveform.atTheEdge && (claim.kind === 'pure sine' || !isSmooth(waveform));
 }
 
-/** Null unless the THD alone explains the kind found. */
-function sineProbability({ figures, waveform, sineThdPercent, rule }: ClaimEvidence): number | null {
+/** Null unless the THD explains what was found, kind and edge both: the crest factor may have decided. */
+function sineProbability({ figures, waveform, sineThdPercent }: ClaimEvidence): number | null {
   if (!isSmooth(waveform)) return null;
   const max = sineThdPercent ?? DEFAULT_SINE_THD_PERCENT;
-  const { side, probability } = decide(figures.thdPercent, { max }, rule);
-  return (side === 'inside') === (waveform.kind === 'pure sine') ? probability : null;
+  const { outcome, probability } = decide(figures.thdPercent, { max }, 'guarded');
+  const plain = waveform.kind === 'pure sine' ? 'pass' : 'fail';
+  return outcome === (waveform.atTheEdge ? `conditional ${plain}` : plain) ? probability : null;
 }
 
 function isSmooth({ kind }: Waveform): boolean {

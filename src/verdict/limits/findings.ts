@@ -27,11 +27,12 @@ export function findings(
   const output = outputOf(waveform);
   return limitTables()
     .filter((table) => isForNominal(table.appliesTo, nominal))
-    .flatMap((table) =>
-      measuredRows(table, figures, nominal)
+    .flatMap((table) => {
+      const found = measuredRows(table, figures, nominal)
         .filter(({ row }) => row.wave === undefined || row.wave === output)
-        .flatMap(({ row, measured }) => findingOf(table, row, measured, rule)),
-    );
+        .flatMap(({ row, measured }) => findingOf(table, row, measured, rule));
+      return table.saying ? found.map(graded(table.saying, found)) : found;
+    });
 }
 
 interface MeasuredRow {
@@ -61,7 +62,7 @@ function outputOf({ kind }: Waveform): 'sinusoidal' | 'non-sinusoidal' | null {
 
 /** One finding, or none where nothing was measured. */
 function findingOf(
-  { standard, edition, saying }: LimitTable,
+  { standard, edition }: LimitTable,
   { clause, provenance, remark }: LimitRow | HarmonicRow,
   { quantity, figure, limit }: RowFigure,
   rule: DecisionRule,
@@ -81,7 +82,16 @@ function findingOf(
       outcome: provenance === 'memory' ? 'information' : decision.outcome,
       side,
       provenance,
-      remark: saying ? `${saying[side]}; ${remark}` : remark,
+      remark,
     },
   ];
+}
+
+/** One row outside puts the wave outside the grade, whatever the other rows say. */
+function graded(
+  saying: NonNullable<LimitTable['saying']>,
+  all: readonly Finding[],
+): (one: Finding) => Finding {
+  const grade = all.every(({ side }) => side === 'inside') ? saying.inside : saying.outside;
+  return (one) => ({ ...one, remark: `${grade}; ${one.remark}` });
 }

@@ -42,7 +42,7 @@ export const compatibilityLevels: HarmonicRow = {
 
 export const iec61000: LimitTable = {
   standard: 'IEC 61000-2-2',
-  edition: '2002, with amendments of 2017 and 2018',
+  edition: '2002+A1:2017+A2:2018',
   subject: 'public low-voltage networks',
   rows: [
     {

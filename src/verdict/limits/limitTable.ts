@@ -11,7 +11,7 @@ export interface LimitTable {
   readonly appliesTo?: ToldNominal;
   readonly rows: readonly LimitRow[];
   readonly harmonics?: HarmonicRow;
-  /** Words that name the standard's own grade, put before the remark of each of its findings. */
+  /** The standard's own grade in words, for all of its rows together; put before each finding's remark. */
   readonly saying?: { readonly inside: string; readonly outside: string };
 }
 

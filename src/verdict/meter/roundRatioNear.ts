@@ -1,5 +1,5 @@
 /** Probe, divider and transformer ratios in common use. */
-const ROUND_RATIOS = [10, 20, 50, 100, 200, 500, 1000];
+export const ROUND_RATIOS: readonly number[] = [10, 20, 50, 100, 200, 500, 1000];
 
 /**
  * The round ratio, or its inverse, that a factor is near.

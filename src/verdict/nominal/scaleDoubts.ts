@@ -1,8 +1,7 @@
 import type { Notice } from '../../base/notice.ts';
+import { ROUND_RATIOS } from '../meter/roundRatioNear.ts';
 import { apartRatio, VOLTAGE_REACH } from './mainsNominals.ts';
 
-/** Probe and divider ratios in common use. */
-const PROBE_RATIOS = [10, 20, 50, 100, 200, 500, 1000];
 /** A proposal must land this near: the band that supplies hold by IEC 60038; 20 % would let any ratio land. */
 const PROPOSAL_REACH = 1.1;
 const PROPOSALS_SHOWN = 3;
@@ -33,7 +32,7 @@ interface Proposal {
 }
 
 function probeProposals(rmsV: number, candidatesV: readonly number[]): readonly Proposal[] {
-  return PROBE_RATIOS.flatMap((ratio) => [ratio, 1 / ratio])
+  return ROUND_RATIOS.flatMap((ratio) => [ratio, 1 / ratio])
     .flatMap((ratio) =>
       candidatesV.map((landsOnV) => ({ ratio, landsOnV, apart: apartRatio(rmsV * ratio, landsOnV) })),
     )
@@ -46,7 +45,7 @@ function scaleNotice(rmsV: number, proposals: readonly Proposal[]): Notice {
   const ways = proposals.map(({ ratio, landsOnV }) => `--scale ${ratio} would land near ${landsOnV} V`);
   return {
     code: 'scale.suspect',
-    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage, but ${ways.join(', ')}. Check the probe's ratio.`,
+    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage, but ${ways.join(', ')}. Check the probe's ratio (--scale comes on top of any scale already set).`,
   };
 }
 

@@ -100,6 +100,11 @@ describe('judgeClaim', () => {
     expect(Math.abs((found ?? 0) - 0.1586553)).toBeLessThan(5e-8);
     expect(judge('pure sine', figures, distorted, 'guarded', 6).probability).toBeNull();
     expect(judge('pure sine', figures, waveformOf('square')).probability).toBeNull();
+    // A THD far inside with a crest factor at the edge, or outside: the THD decided nothing.
+    const low = figuresWith({ thdPercent: exactly(1, 0.4) });
+    expect(judge('pure sine', low, waveformOf('pure sine', { atTheEdge: true })).probability).toBeNull();
+    expect(judge('pure sine', low, distorted).probability).toBeNull();
+    expect(judge('pure sine', low, waveformOf('pure sine')).probability).toBe(1); // 20 standard deviations
     expect(judge('modified sine', figures, waveformOf('square')).probability).toBeNull();
   });
 });
