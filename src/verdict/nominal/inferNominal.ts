@@ -88,7 +88,7 @@ function frequencyNotice(f: number, toldHz: number | undefined): Notice {
   const expected = toldHz === undefined ? '50 or 60 Hz' : `${toldHz} Hz`;
   return {
     code: 'frequency.suspect',
-    message: `${Number(f.toPrecision(3))} Hz is far from ${expected}: the file's time axis is probably wrong. It is measured as the file says; if the frequency is real, tell it with --nominal.`,
+    message: `${Number(f.toPrecision(3))} Hz is far from ${expected}: the file's time axis looks wrong, unless the outlet really runs so. It is measured as the file says; if the frequency is real, tell it with --nominal.`,
   };
 }
 
