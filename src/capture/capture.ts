@@ -26,7 +26,16 @@ export interface Channel {
   readonly gaps: readonly SampleRange[];
   /** Smallest step between neighbouring values in `unit`, where the file states it; else null. */
   readonly stepSize: number | null;
+  /** Input coupling that the file states; null or absent where it states none. AC: the mean is lost. */
+  readonly coupling?: 'AC' | 'DC' | null;
+  /** Probe attenuation that the file states, 10 for 10:1; not applied to `samples`. */
+  readonly probeRatio?: number | null;
+  /** Vertical resolution that the file states. */
+  readonly bits?: number | null;
 }
+
+/** How the instrument made each sample of what its converter gave, as the file states it. */
+export type Acquisition = 'sample' | 'peak detect' | 'average' | 'high resolution' | 'envelope';
 
 /** One oscilloscope record: channels on one even time base. Checked once here; later rooms trust it. */
 export interface Capture {
@@ -39,5 +48,7 @@ export interface Capture {
   readonly intervalS: number;
   /** The layout that was recognised, one line in words: "comma, 2 header rows, time in s, 2 channels in V". */
   readonly layout: string;
+  /** Null or absent where the file doesn't say. */
+  readonly acquisition?: Acquisition | null;
   readonly notices: readonly Notice[];
 }

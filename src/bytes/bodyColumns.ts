@@ -1,0 +1,53 @@
+import type { DecimalMark } from './dialect.ts';
+import { isMissingMark } from './isMissingMark.ts';
+import { parseNumber } from './parseNumber.ts';
+
+export interface BodyColumns {
+  /** Columns of numbers, ascending, 0-based. */
+  readonly columns: readonly number[];
+  /** Those of them that nearly every row fills: what makes a line a row of the body. */
+  readonly core: readonly number[];
+  readonly textColumns: readonly number[];
+}
+
+/** A column in fewer of the rows than this is something written beside them. */
+const LEAST_SHARE = 0.25;
+const CORE_SHARE = 0.75;
+
+/**
+ * Which columns of a table hold its numbers, learnt from lines spread over the whole file, because the
+ * first rows may have settings beside them and the last may be those of the longer of two exports.
+ *
+ * @param rows - cells of the sampled lines, head lines among them.
+ */
+export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalMark): BodyColumns {
+  const width = rows.reduce((most, cells) => Math.max(most, cells.length), 0);
+  const numbers = new Array<number>(width).fill(0);
+  const words = new Array<number>(width).fill(0);
+  const besideWords = new Array<number>(width).fill(0);
+  for (const cells of rows) {
+    cells.forEach((cell, column) => {
+      if (cell === '') return;
+      if (parseNumber(cell, mark) === null && !isMissingMark(cell)) {
+        words[column]!++;
+        return;
+      }
+      numbers[column]!++;
+      const left = cells[column - 1] ?? '';
+      if (left !== '' && parseNumber(left, mark) === null && !isMissingMark(left)) besideWords[column]!++;
+    });
+  }
+  const most = Math.max(0, ...numbers);
+  const every = [...numbers.keys()];
+  const columns = every.filter((column) => {
+    const count = numbers[column]!;
+    // A number right of a word, in some rows only, is the value of a setting.
+    const isSetting = count < CORE_SHARE * most && besideWords[column]! > count / 2;
+    return count > LEAST_SHARE * most && count > words[column]! && !isSetting;
+  });
+  return {
+    columns,
+    core: columns.filter((column) => numbers[column]! > CORE_SHARE * most),
+    textColumns: every.filter((column) => !columns.includes(column) && words[column]! > CORE_SHARE * most),
+  };
+}

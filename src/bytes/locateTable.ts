@@ -1,0 +1,86 @@
+import { MeasureError } from '../base/measureError.ts';
+import { bodyColumns } from './bodyColumns.ts';
+import { cleanText } from './cleanText.ts';
+import { detectDialect } from './detectDialect.ts';
+import { holdsNumberOrMissing } from './holdsNumberOrMissing.ts';
+import { lineAt } from './lineAt.ts';
+import { sampleLines } from './sampleLines.ts';
+import { splitCells } from './splitCells.ts';
+import type { HeadLine, TableShape } from './table.ts';
+
+/** Lines looked at to learn delimiter and columns. */
+const SAMPLE_LINES = 400;
+/** Rows of the body beside which settings are looked for. */
+const BESIDE_ROWS = 64;
+
+/**
+ * Finds the rows of numbers in a text, and keeps what stands above and beside them for the head's reader.
+ *
+ * @throws MeasureError `rows.none` where no line is a row of numbers.
+ */
+export function locateTable(text: string): TableShape {
+  const samples = sampleLines(text, SAMPLE_LINES);
+  const dialect = detectDialect(samples);
+  if (dialect === null) throw noRows(samples.at(-1) ?? '');
+  const split = (line: string): string[] => splitCells(line, dialect.delimiter);
+  const { columns, core, textColumns } = bodyColumns(samples.map(split), dialect.decimalMark);
+  if (core.length === 0) throw noRows(samples.at(-1) ?? '');
+
+  const isRow = (cells: readonly string[]): boolean =>
+    core.every((column) => holdsNumberOrMissing(cells[column], dialect.decimalMark)) &&
+    core.some((column) => (cells[column] ?? '') !== '');
+  const isWords = (cells: readonly string[]): boolean => {
+    const filled = core.map((column) => cells[column] ?? '').filter((cell) => cell !== '');
+    return filled.length > 0 && filled.every((cell) => !holdsNumberOrMissing(cell, dialect.decimalMark));
+  };
+
+  const head: HeadLine[] = [];
+  for (let from = 0, line = 1; from < text.length; line++) {
+    const { to, next } = lineAt(text, from);
+    const content = text.slice(from, to);
+    const cells = split(content);
+    // A row of numbers over a row of words is a header whose channels are named 1, 2, 4.
+    if (isRow(cells) && !isWords(split(nextContent(text, next)))) {
+      const beside = settingsBeside(text, from, line, columns, split);
+      return { dialect, head, beside, columns, core, textColumns, bodyFrom: from, bodyLine: line };
+    }
+    if (cells.some((cell) => cell !== '')) head.push({ line, text: content, cells });
+    from = next;
+  }
+  throw noRows(head.at(-1)?.text ?? '');
+}
+
+/** The next line with any content, or the empty text. */
+function nextContent(text: string, from: number): string {
+  for (let at = from; at < text.length; ) {
+    const { to, next } = lineAt(text, at);
+    if (to > at) return text.slice(at, to);
+    at = next;
+  }
+  return '';
+}
+
+function settingsBeside(
+  text: string,
+  bodyFrom: number,
+  bodyLine: number,
+  columns: readonly number[],
+  split: (line: string) => string[],
+): HeadLine[] {
+  const beside: HeadLine[] = [];
+  for (let from = bodyFrom, line = bodyLine; from < text.length && line < bodyLine + BESIDE_ROWS; line++) {
+    const { to, next } = lineAt(text, from);
+    const cells = split(text.slice(from, to)).map((cell, column) => (columns.includes(column) ? '' : cell));
+    if (cells.some((cell) => cell !== '')) beside.push({ line, text: cells.join(' ').trim(), cells });
+    from = next;
+  }
+  return beside;
+}
+
+function noRows(last: string): MeasureError {
+  return new MeasureError('rows.none', 'The file holds no rows of numbers.', {
+    expected: 'rows of numbers, one a sample, under any header',
+    received: last === '' ? 'no rows' : `text such as "${cleanText(last, 40)}"`,
+    advice: 'save the waveform (not the settings, not the picture) as CSV',
+  });
+}

@@ -1,0 +1,20 @@
+import type { DecimalMark } from './dialect.ts';
+
+const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
+const COMMA_NUMBER = /^[+-]?(\d*,\d+|\d+)([eE][+-]?\d+)?$/;
+
+/**
+ * A cell as a number: decimal digits with an optional sign, decimal mark and exponent. Blanks after the
+ * sign and the typographic minus are accepted; hexadecimal, `Infinity` and the empty cell are no numbers.
+ *
+ * @returns exactly what Number() makes of the cleaned token; null where the cell is no number or
+ * lies beyond the range of a double.
+ * @example parseNumber('-00.0493', '.') // -0.0493
+ */
+export function parseNumber(cell: string, mark: DecimalMark): number | null {
+  let token = cell.trim().replace('\u2212', '-');
+  if (/^[+-]\s/.test(token)) token = token.charAt(0) + token.slice(1).trim();
+  if (!(mark === ',' ? COMMA_NUMBER : PLAIN_NUMBER).test(token)) return null;
+  const value = Number(mark === ',' ? token.replace(',', '.') : token);
+  return Number.isFinite(value) ? value : null;
+}

@@ -1,0 +1,51 @@
+import type { Notice } from '../../base/notice.ts';
+import type { TimeBase } from '../time/rowArrangement.ts';
+import type { BuiltChannel } from './buildChannel.ts';
+
+/** What a person must know about the channels before trusting a figure of them. */
+export function channelNotices(
+  built: readonly BuiltChannel[],
+  emptyNames: readonly string[],
+  timeBase: TimeBase,
+  bendRatio: number,
+): Notice[] {
+  const names = (pick: (channel: BuiltChannel) => boolean): string =>
+    built
+      .filter(pick)
+      .map(({ channel }) => channel.name)
+      .join(', ');
+  const notices: Notice[] = [];
+  const notice = (code: string, message: string): void => void notices.push({ code, message });
+
+  const volts = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'voltage');
+  const amperes = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'current');
+  if (volts !== '') notice('unit.assumed', `The file names no unit for ${volts}: volts are assumed.`);
+  if (amperes !== '') notice('unit.assumed', `The file names no unit for ${amperes}: amperes are assumed.`);
+  const counts = names(({ isUnscaledCounts }) => isUnscaledCounts);
+  if (counts !== '') {
+    notice(
+      'counts.unscaled',
+      `${counts} holds bare converter counts: give the volts of one count with --scale.`,
+    );
+  }
+  if (emptyNames.length > 0) {
+    notice('columns.skipped', `Without a single number, and left out: ${emptyNames.join(', ')}.`);
+  }
+  for (const { channel } of built) {
+    if (channel.gaps.length === 0) continue;
+    const missing = channel.gaps.reduce((sum, gap) => sum + gap.to - gap.from, 0);
+    const where = channel.gaps.length === 1 ? 'one gap' : `${channel.gaps.length} gaps`;
+    notice(
+      'gaps.found',
+      `${channel.name} has ${where}: ${missing} of ${channel.samples.length} samples are missing. They keep their place in time and are not filled in.`,
+    );
+  }
+  if (timeBase.arrangement.kind === 'resampled') {
+    const percent = Math.max(0.1, 100 * bendRatio).toFixed(1);
+    notice(
+      'time.uneven',
+      `The samples are unevenly spaced in time: they were laid on even steps along straight lines, which may miss the wave by up to ${percent} % of its span.`,
+    );
+  }
+  return notices;
+}

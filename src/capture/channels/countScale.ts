@@ -1,0 +1,55 @@
+import { type ChannelPlace, channelSetting } from '../head/channelSetting.ts';
+import type { Setting } from '../head/setting.ts';
+import { settingValue } from '../head/settingValue.ts';
+import { type Unit, unitOf } from '../head/unitOf.ts';
+
+/** volts (or amperes) = (count − reference) · perCount + origin */
+export interface CountScale {
+  readonly perCount: number;
+  readonly reference: number;
+  readonly origin: number;
+  readonly unit: 'V' | 'A';
+}
+
+const PER_COUNT =
+  /^((y|vertical|v|adc) ?(mult\w*|increment|incr?|gain|scale per count)|(volts?|v|amps?|units?) ?(per|\/) ?(count|bit|lsb|code)|(count|lsb|bit|adc) ?(weight|size|value|scale|factor)|lsb|scale( factor)?|conversion factor|multiplier)$/;
+const PER_DIVISION = /^((vertical|y|v|volts?) ?(scale|gain|sensitivity|\/ ?div|per div(ision)?)|scale)$/;
+const COUNTS_PER_DIVISION = /^(counts?|codes?|levels?|points|lsb) ?(per|\/) ?div(ision)?$/;
+const REFERENCE =
+  /^((y|vertical|adc) ?(reference|ref|offset|offset counts?)|zero (level|count|code)|adc zero|mid ?(scale|code)|(count )?offset|reference)$/;
+const ORIGIN = /^(y|vertical) ?(origin|zero)$/;
+const UNIT = /^((vertical|y) )?(axis )?units?$/;
+
+/**
+ * The scale that turns a converter's counts into volts, where the head says enough: a step per count, or
+ * a scale per division with the counts of a division.
+ *
+ * @returns null where it doesn't.
+ */
+export function countScale(settings: readonly Setting[], place: ChannelPlace): CountScale | null {
+  const read = (key: RegExp): { value: number; unit: Unit | null } | null => {
+    const setting = channelSetting(settings, key, place);
+    return setting === null ? null : settingValue(setting);
+  };
+  const perDivision = read(PER_DIVISION);
+  const countsPerDivision = read(COUNTS_PER_DIVISION);
+  const isPerDivision = perDivision !== null && countsPerDivision !== null && countsPerDivision.value > 0;
+  const step = isPerDivision ? perDivision : read(PER_COUNT);
+  if (step === null || step.value === 0) return null;
+  const named = unitOf(channelSetting(settings, UNIT, place)?.values[0] ?? '');
+  const unit = isAmount(step.unit) ? step.unit : isAmount(named) ? named : null;
+  const factor = isAmount(step.unit) ? step.unit.factor : 1;
+  const reference = read(REFERENCE);
+  const origin = read(ORIGIN);
+  return {
+    perCount: (step.value * factor) / (isPerDivision ? countsPerDivision.value : 1),
+    // An offset in volts is where the trace stood on the screen; only one in counts shifts the codes.
+    reference: reference === null || isAmount(reference.unit) ? 0 : reference.value,
+    origin: origin === null ? 0 : origin.value * (origin.unit?.factor ?? 1),
+    unit: unit?.dimension === 'current' ? 'A' : 'V',
+  };
+}
+
+function isAmount(unit: Unit | null): unit is Unit {
+  return unit?.dimension === 'voltage' || unit?.dimension === 'current';
+}

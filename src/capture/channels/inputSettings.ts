@@ -1,0 +1,46 @@
+import { type ChannelPlace, channelSetting } from '../head/channelSetting.ts';
+import type { Setting } from '../head/setting.ts';
+import { settingValue } from '../head/settingValue.ts';
+
+/** How a channel's input was set, as far as the head says it. */
+export interface InputSettings {
+  readonly coupling: 'AC' | 'DC' | null;
+  readonly probeRatio: number | null;
+  /** Smallest step, in V or A. */
+  readonly stepSize: number | null;
+  readonly bits: number | null;
+}
+
+const COUPLING = /^((input|vertical|y|channel) )?(coupling|coupl)$/;
+const PROBE = /^(probe|attenuation|(probe|input) ?(atten\w*|ratio|scale|factor|gain))$/;
+const STEP = /^((vertical|y|voltage) )?(resolution|step( size)?|lsb|increment)$/;
+const BITS = /^((adc|vertical|y) )?(bits|resolution|bit depth|resolution bits|number of bits)$/;
+
+export function inputSettings(settings: readonly Setting[], place: ChannelPlace): InputSettings {
+  const setting = (key: RegExp): Setting | null => channelSetting(settings, key, place);
+  const coupling = /^\W*(ac|dc)/i.exec(setting(COUPLING)?.values[0] ?? '')?.[1]?.toUpperCase();
+  const step = setting(STEP);
+  const stepValue = step === null ? null : settingValue(step);
+  const isAmount = stepValue?.unit?.dimension === 'voltage' || stepValue?.unit?.dimension === 'current';
+  return {
+    coupling: coupling === 'AC' || coupling === 'DC' ? coupling : null,
+    probeRatio: ratio(setting(PROBE)?.values[0] ?? ''),
+    stepSize: stepValue !== null && isAmount ? Math.abs(stepValue.value * stepValue.unit!.factor) : null,
+    bits: wholeBits(setting(BITS)?.values[0] ?? ''),
+  };
+}
+
+/** `10`, `10X`, `x10`, `10:1`, `1:10` are all ten. */
+function ratio(text: string): number | null {
+  const match = /^[x×]?\s*([\d.]+)\s*[x×]?(?::([\d.]+))?$/i.exec(text.trim());
+  if (match === null) return null;
+  const [a, b] = [Number(match[1]), Number(match[2] ?? 1)];
+  const value = a >= b || match[2] === undefined ? a / b : b / a;
+  return Number.isFinite(value) && value > 0 ? value : null;
+}
+
+function wholeBits(text: string): number | null {
+  const match = /^(\d{1,2})(\s*-?bits?)?$/i.exec(text.trim());
+  const bits = Number(match?.[1] ?? 0);
+  return bits >= 4 && bits <= 32 ? bits : null;
+}

@@ -1,0 +1,62 @@
+import { MeasureError } from '../../base/measureError.ts';
+import type { RoledColumn } from './columnRole.ts';
+import { countsUp } from './countsUp.ts';
+
+/** The column that places the rows: by time, by number, or none, when each row is one sample on. */
+export interface AxisColumn {
+  readonly kind: 'time' | 'index' | 'rows';
+  readonly column: RoledColumn | null;
+  /** Whether its unit was told; if not, seconds are what is usual. */
+  readonly isUnitAssumed: boolean;
+}
+
+/**
+ * Chooses the axis: the first column of time, else one that numbers the samples, else a first column
+ * without a unit that rises evenly.
+ *
+ * @param values - the table's columns, in order.
+ * @param hasInterval - whether the sampling interval is known otherwise: then a "time" that counts
+ * 0, 1, 2 and has no unit is a number.
+ * @throws MeasureError `file.spectrum` where the axis is a frequency.
+ */
+export function axisColumn(
+  columns: readonly RoledColumn[],
+  values: readonly Float64Array[],
+  hasInterval: boolean,
+): AxisColumn {
+  const time = columns.find((column) => column.role === 'time');
+  if (time !== undefined) {
+    const isNumber = hasInterval && time.unit === null && countsUp(values[time.index]!);
+    return { kind: isNumber ? 'index' : 'time', column: time, isUnitAssumed: time.unit === null };
+  }
+  const [first] = columns;
+  if (first?.role === 'frequency' && columns.length > 1) throw spectrum(first);
+  const index = columns.find((column) => column.role === 'index');
+  if (index !== undefined) return { kind: 'index', column: index, isUnitAssumed: false };
+  if (first !== undefined && columns.length > 1 && first.unit === null) {
+    if (countsUp(values[0]!)) return { kind: 'index', column: first, isUnitAssumed: false };
+    if (risesEvenly(values[0]!)) return { kind: 'time', column: first, isUnitAssumed: true };
+  }
+  return { kind: 'rows', column: null, isUnitAssumed: false };
+}
+
+function spectrum(column: RoledColumn): MeasureError {
+  return new MeasureError('file.spectrum', 'The file is a spectrum, not a waveform.', {
+    expected: 'a voltage against time',
+    received: `"${column.name}" as the axis, a frequency`,
+    advice: 'switch the math or FFT trace off and save the voltage channel itself',
+  });
+}
+
+/** Never falls, ends above its start, and runs near a straight line: no wave sampled for over a cycle does. */
+function risesEvenly(values: Float64Array): boolean {
+  const count = values.length;
+  const start = values[0]!;
+  const rise = values[count - 1]! - start;
+  if (!(rise > 0)) return false;
+  for (let i = 1; i < count; i++) {
+    if (values[i]! < values[i - 1]!) return false;
+    if (Math.abs(values[i]! - start - (rise * i) / (count - 1)) > 0.1 * rise) return false;
+  }
+  return true;
+}

@@ -1,0 +1,99 @@
+import type { TableShape } from '../../bytes/table.ts';
+import { type ChannelPlace, channelSetting } from '../head/channelSetting.ts';
+import type { ColumnHead, Head } from '../head/readHead.ts';
+import { unitOf } from '../head/unitOf.ts';
+import { type AxisColumn, axisColumn } from './axisColumn.ts';
+import { columnRole, type RoledColumn } from './columnRole.ts';
+import { envelopeNames } from './envelopeNames.ts';
+
+/** A column of values, with what the head says about it wherever it says so. */
+export interface ValueColumn extends RoledColumn {
+  readonly place: ChannelPlace;
+}
+
+/** A time column and the columns of values that go by it. */
+export interface ColumnBlock {
+  readonly axis: AxisColumn;
+  readonly values: readonly ValueColumn[];
+}
+
+const NAME_KEY = /^(source|channel|trace|signal|label|channel name|curve)s?$/;
+const UNIT_KEY = /^((vertical|y) )?(axis )?units?$/;
+const X_UNIT_KEY = /^(horizontal|x|h)( axis)? units?$/;
+
+/**
+ * Gives each column its role. Where several columns are times, each starts a block.
+ *
+ * @param values - the table's columns, in order: what they hold tells an axis that no header names.
+ * @returns at least one block.
+ */
+export function layColumns(
+  table: TableShape,
+  head: Head,
+  values: readonly Float64Array[],
+  hasInterval: boolean,
+): [ColumnBlock, ...ColumnBlock[]] {
+  const roled = head.columns.map(columnRole);
+  const axis = axisColumn(roled, values, hasInterval);
+  const starts = roled.filter((column) => column.role === 'time').map((column) => column.index);
+  const [, ...laterStarts] = axis.kind === 'time' && starts.length > 1 ? starts : [0];
+  const edges = [0, ...laterStarts, roled.length];
+  const blocks = edges.slice(1).map((to, b): ColumnBlock => {
+    const from = edges[b]!;
+    const own = roled.slice(from, to);
+    const blockAxis =
+      b === 0 ? axis : { kind: 'time' as const, column: own[0]!, isUnitAssumed: own[0]!.unit === null };
+    const keysAfter = b === 0 ? -1 : table.columns[from - 1]!;
+    const keysTo = to === roled.length ? Number.POSITIVE_INFINITY : table.columns[to - 1]!;
+    return layBlock(head, own, blockAxis, keysAfter, keysTo);
+  });
+  return blocks as [ColumnBlock, ...ColumnBlock[]];
+}
+
+function layBlock(
+  head: Head,
+  own: readonly RoledColumn[],
+  axis: AxisColumn,
+  keysAfter: number,
+  keysTo: number,
+): ColumnBlock {
+  const isValue = (column: RoledColumn): boolean =>
+    column.index !== axis.column?.index && column.role !== 'time' && column.role !== 'index';
+  const valueColumns = own.filter(isValue);
+  const envelopes = envelopeNames(valueColumns.map((column) => column.name));
+  const placed = valueColumns.map((column, channelIndex): ValueColumn => {
+    const place: ChannelPlace = {
+      columnIndex: own.indexOf(column),
+      columnCount: own.length,
+      channelIndex,
+      channelCount: valueColumns.length,
+      keysAfter,
+      keysTo,
+      name: column.name.toLowerCase(),
+    };
+    const resolved = columnRole(withSettings(column, head, place), column.index);
+    const role = envelopes.has(column.name) ? 'other' : resolved.role;
+    return { ...resolved, role, place };
+  });
+  return { axis: withAxisUnit(axis, head), values: placed };
+}
+
+/** Name and unit from the settings where the header has none. */
+function withSettings(column: ColumnHead, head: Head, place: ChannelPlace): ColumnHead {
+  const named = (key: RegExp): string => channelSetting(head.settings, key, place)?.values[0] ?? '';
+  const unit = column.unit ?? unitOf(named(UNIT_KEY));
+  return {
+    ...column,
+    name: column.name || named(NAME_KEY),
+    unit: unit?.dimension === 'time' ? column.unit : unit,
+  };
+}
+
+function withAxisUnit(axis: AxisColumn, head: Head): AxisColumn {
+  if (axis.kind !== 'time' || axis.column === null || !axis.isUnitAssumed) return axis;
+  const setting = head.settings.find((candidate) => X_UNIT_KEY.test(candidate.key));
+  const unit = unitOf(setting?.values[0] ?? '');
+  return unit?.dimension === 'time'
+    ? { kind: 'time', column: { ...axis.column, unit }, isUnitAssumed: false }
+    : axis;
+}

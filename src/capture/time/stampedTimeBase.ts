@@ -1,0 +1,95 @@
+import { MeasureError } from '../../base/measureError.ts';
+import { placeOnGrid } from './placeOnGrid.ts';
+import type { TimeBase } from './rowArrangement.ts';
+import { largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
+import { stampSteps } from './stampSteps.ts';
+
+/** Of the interval: what stamps may stray from the straight line and still be even (jitter, rounding). */
+const EVEN_WITHIN = 0.1;
+/** A stamp rounded to a tick strays by half of it; the fitted line adds a little. */
+const TICK_WITHIN = 0.75;
+
+/**
+ * The time base behind a column of stamps. Never from a first difference: the interval is that of the
+ * whole stretch, since stamps may repeat, alternate or jitter in their last digits.
+ *
+ * @param stamps - one a row, never falling, in any unit; NaN where missing.
+ * @param resolution - the last printed digit of the stamps, same unit.
+ * @param lineOfRow - for the error's place.
+ * @returns in the stamps' unit (read `S` as that).
+ * @throws MeasureError `time.still` where the time doesn't move on.
+ */
+export function stampedTimeBase(
+  stamps: Float64Array,
+  resolution: number,
+  lineOfRow: (row: number) => number,
+): TimeBase {
+  const line = lineThroughEnds(stamps);
+  if (line === null || !(line.interval > 0)) throw standsStill(stamps, lineOfRow);
+  if (largestDeviation(stamps, line) <= EVEN_WITHIN * line.interval)
+    return asRead(stamps, line.start, line.interval, false);
+
+  const steps = stampSteps(stamps);
+  const fitted = leastSquaresLine(stamps);
+  const strays = largestDeviation(stamps, fitted);
+  const isPrinted = strays <= TICK_WITHIN * resolution;
+  const isTicked = strays <= TICK_WITHIN * steps.smallest && areMultiples(stamps, steps.smallest, resolution);
+  // One or two double steps among even ones are missing rows; many, spread evenly, are the clock's ticks.
+  const isHoled =
+    steps.repeats === 0 &&
+    steps.smallest > 0.9 * steps.median &&
+    (line.interval / steps.median - 1) * steps.count < 2.5;
+  if ((isPrinted || isTicked) && !isHoled) {
+    const tick = isPrinted ? resolution : steps.smallest;
+    return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2);
+  }
+  return placeOnGrid(stamps, steps, resolution) ?? resampled(stamps, steps.median);
+}
+
+/** Whether every step is a whole number of ticks. */
+function areMultiples(stamps: Float64Array, tick: number, resolution: number): boolean {
+  const within = Math.max(0.1 * tick, resolution);
+  let previous = stamps.find((stamp) => !Number.isNaN(stamp)) ?? 0;
+  for (const stamp of stamps) {
+    if (Number.isNaN(stamp)) continue;
+    const step = stamp - previous;
+    if (Math.abs(step - Math.round(step / tick) * tick) > within) return false;
+    previous = stamp;
+  }
+  return true;
+}
+
+function asRead(stamps: Float64Array, start: number, interval: number, isCoarse: boolean): TimeBase {
+  return {
+    startS: start,
+    intervalS: interval,
+    sampleCount: stamps.length,
+    arrangement: { kind: 'as read' },
+    isCoarse,
+  };
+}
+
+function resampled(stamps: Float64Array, median: number): TimeBase {
+  const timesS = stamps.filter((stamp) => !Number.isNaN(stamp));
+  const startS = timesS[0]!;
+  const spanS = timesS.at(-1)! - startS;
+  // As fine as most rows are, but no more than four samples a row.
+  const sampleCount = Math.min(Math.round(spanS / median), 4 * stamps.length) + 1;
+  return {
+    startS,
+    intervalS: spanS / (sampleCount - 1),
+    sampleCount,
+    arrangement: { kind: 'resampled', timesS },
+    isCoarse: false,
+  };
+}
+
+function standsStill(stamps: Float64Array, lineOfRow: (row: number) => number): MeasureError {
+  const shown = stamps.find((stamp) => !Number.isNaN(stamp));
+  return new MeasureError('time.still', 'The time stands still: every row has the same stamp.', {
+    line: lineOfRow(0),
+    expected: 'a time that rises from row to row',
+    received: shown === undefined ? 'no time at all' : `${shown} in every row`,
+    advice: 'save the waveform with more digits of time, or without the time column and give --sample-rate',
+  });
+}
