@@ -43,7 +43,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
         { order: 5, ratio: 0.004, phaseRad: -1.1 },
       ],
       ...{ rmsV: 121.6, frequencyHz: 59.98, cycles: 5.3, startPhaseCycles: 0.137 },
-      ...{ offsetV: 0.6, noiseRmsV: 0.8, seed: 101, layout: 'comma' },
+      ...{ offsetV: 0.6, noiseRatio: 0.007, seed: 101, layout: 'comma' },
     },
   },
   {
@@ -55,7 +55,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       shape: 'ripple',
       ripple: { order: 331.7, ratio: 0.015 },
       ...{ rmsV: 119.9, frequencyHz: 59.97, sampleRateHz: 200_000, cycles: 4.4, startPhaseCycles: 0.622 },
-      ...{ offsetV: 0.6, noiseRmsV: 0.8, seed: 102, layout: 'tab', channelName: 'U' },
+      ...{ offsetV: 0.6, noiseRatio: 0.007, seed: 102, layout: 'tab', channelName: 'U' },
     },
   },
   {
@@ -71,7 +71,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
         { order: 7, ratio: 0.006, phaseRad: -0.7 },
       ],
       ...{ rmsV: 117.2, frequencyHz: 59.95, cycles: 6.2, startPhaseCycles: 0.871 },
-      ...{ offsetV: 0.7, noiseRmsV: 0.9, seed: 103, layout: 'semicolon', channelName: 'Channel A' },
+      ...{ offsetV: 0.7, noiseRatio: 0.008, seed: 103, layout: 'semicolon', channelName: 'Channel A' },
     },
   },
   {
@@ -83,7 +83,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       shape: 'clipped',
       clipRatio: 0.78,
       ...{ rmsV: 107.4, frequencyHz: 59.91, cycles: 5.7, startPhaseCycles: 0.314 },
-      ...{ offsetV: 0.7, noiseRmsV: 0.9, seed: 104, layout: 'comma' },
+      ...{ offsetV: 0.7, noiseRatio: 0.008, seed: 104, layout: 'comma' },
     },
   },
   {
@@ -98,7 +98,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       tiltRatio: 0.01,
       ringing: { ratio: 0.09, order: 83.4, decayCycles: 0.012 },
       ...{ rmsV: 117.1, frequencyHz: 60.24, cycles: 4.7, startPhaseCycles: 0.146 },
-      ...{ offsetV: -0.9, noiseRmsV: 1.1, seed: 201, layout: 'preamble', channelName: 'CH2' },
+      ...{ offsetV: -0.9, noiseRatio: 0.009, seed: 201, layout: 'preamble', channelName: 'CH2' },
     },
   },
   {
@@ -112,7 +112,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       edgeCycles: 0.003,
       tiltRatio: 0.03,
       ...{ rmsV: 115.3, frequencyHz: 60.22, cycles: 5.4, startPhaseCycles: 0.758 },
-      ...{ offsetV: -0.9, noiseRmsV: 1.1, seed: 202, layout: 'increment', channelName: 'CH2' },
+      ...{ offsetV: -0.9, noiseRatio: 0.009, seed: 202, layout: 'increment', channelName: 'CH2' },
     },
   },
   {
@@ -126,7 +126,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       edgeCycles: 0.004,
       tiltRatio: 0.08,
       ...{ rmsV: 110.8, frequencyHz: 60.19, cycles: 5.1, startPhaseCycles: 0.415 },
-      ...{ offsetV: -0.8, noiseRmsV: 1.1, seed: 203, layout: 'utf16', channelName: 'CH2' },
+      ...{ offsetV: -0.8, noiseRatio: 0.009, seed: 203, layout: 'utf16', channelName: 'CH2' },
     },
   },
   {
@@ -139,7 +139,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       levels: 9,
       edgeCycles: 0.001,
       ...{ rmsV: 234.2, frequencyHz: 50.03, cycles: 4.6, startPhaseCycles: 0.292 },
-      ...{ offsetV: 1.4, noiseRmsV: 1.6, seed: 301, layout: 'index' },
+      ...{ offsetV: 1.4, noiseRatio: 0.007, seed: 301, layout: 'index' },
     },
   },
   {
@@ -152,7 +152,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       levels: 9,
       edgeCycles: 0.001,
       ...{ rmsV: 229.7, frequencyHz: 50.02, cycles: 4.2, startPhaseCycles: 0.534 },
-      ...{ offsetV: 1.3, noiseRmsV: 1.6, seed: 302, layout: 'blanks' },
+      ...{ offsetV: 1.3, noiseRatio: 0.007, seed: 302, layout: 'blanks' },
     },
   },
   {
@@ -166,7 +166,7 @@ export const benchEvening: readonly DemonstrationCapture[] = [
       edgeCycles: 0.001,
       probeRatio: 200,
       ...{ rmsV: 221.5, frequencyHz: 49.98, cycles: 5.2, startPhaseCycles: 0.943 },
-      ...{ offsetV: 1.3, noiseRmsV: 1.6, seed: 303, layout: 'comma' },
+      ...{ offsetV: 1.3, noiseRatio: 0.007, seed: 303, layout: 'comma' },
     },
   },
 ];

@@ -7,11 +7,11 @@ export interface ModifiedSineOptions {
   /** Part of the cycle not spent at zero, measured between the middles of the edges; above 0, at most 1. */
   readonly dutyRatio: number;
   /** Time of one edge between zero and a top, as a fraction of the period. Default 0: a jump. */
-  readonly edgeCycles?: number;
+  readonly edgeCycles?: number | undefined;
   /** How much of its height a top loses from start to end. Default 0. */
-  readonly tiltRatio?: number;
+  readonly tiltRatio?: number | undefined;
   /** Default none. */
-  readonly ringing?: Ringing;
+  readonly ringing?: Ringing | undefined;
 }
 
 /**

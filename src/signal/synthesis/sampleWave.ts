@@ -33,6 +33,9 @@ export function sampleWave(wave: KnownWave, options: SamplingOptions): Float64Ar
   const { bits, fullScale, seed = 1 } = options;
   const count = Math.round((cycles * sampleRateHz) / frequencyHz);
   if (!(count >= 1 && Number.isFinite(count))) throw new RangeError(`no record of ${count} samples`);
+  if (bits !== undefined && !(Number.isInteger(bits) && bits >= 1)) {
+    throw new RangeError(`bits must be whole and at least 1, not ${bits}`);
+  }
   if (bits !== undefined && fullScale === undefined) throw new RangeError('bits need a full scale');
   const noise = gaussianNumbers(randomNumbers(seed));
   return Float64Array.from({ length: count }, (_, i) => {

@@ -4,9 +4,9 @@ import { polylineWave } from './polylineWave.ts';
 
 export interface SquareOptions {
   /** Time of one edge from rail to rail, as a fraction of the period. Default 0: a jump. */
-  readonly edgeCycles?: number;
+  readonly edgeCycles?: number | undefined;
   /** How much of its height a top loses from start to end. Default 0. */
-  readonly tiltRatio?: number;
+  readonly tiltRatio?: number | undefined;
 }
 
 /** A square wave that starts each top at ±1, rising through the middle of its edge at phase 0. */

@@ -18,27 +18,27 @@ import type { Ringing } from './withRinging.ts';
 /** What the shapes can be told; each takes what concerns it. */
 export interface ShapeOptions {
   /** Harmonics. Default: order 3 at 5 %. */
-  readonly harmonics?: readonly HarmonicPart[];
+  readonly harmonics?: readonly HarmonicPart[] | undefined;
   /** Ripple. Default: 333.3 times the wave's frequency, 2 %. */
-  readonly ripple?: { readonly order: number; readonly ratio: number };
+  readonly ripple?: { readonly order: number; readonly ratio: number } | undefined;
   /** Clipped: where, over the sine's own peak. Default 0.85. */
-  readonly clipRatio?: number;
+  readonly clipRatio?: number | undefined;
   /** Modified sine. Default 0.6. */
-  readonly dutyRatio?: number;
+  readonly dutyRatio?: number | undefined;
   /** Edges, as a fraction of the period. Default 0. */
-  readonly edgeCycles?: number;
+  readonly edgeCycles?: number | undefined;
   /** Modified sine, square. Default 0. */
-  readonly tiltRatio?: number;
+  readonly tiltRatio?: number | undefined;
   /** Modified sine. Default none. */
-  readonly ringing?: Ringing;
+  readonly ringing?: Ringing | undefined;
   /** Staircase with nearest-level angles: odd, 5 and up. Default 9. */
-  readonly levels?: number;
+  readonly levels?: number | undefined;
   /** Staircase, two-level, three-level: switching angles of the first quarter. */
-  readonly anglesDeg?: readonly number[];
+  readonly anglesDeg?: readonly number[] | undefined;
   /** Pulse-width modulation: carrier over wave frequency. Default 39. */
-  readonly carrierRatio?: number;
+  readonly carrierRatio?: number | undefined;
   /** Pulse-width modulation. Default 0.8. */
-  readonly modulationRatio?: number;
+  readonly modulationRatio?: number | undefined;
 }
 
 export type ShapeName =

@@ -13,36 +13,39 @@ import { type StatedTruth, statedTruth } from './statedTruth.ts';
 export interface SynthesisOptions extends ShapeOptions {
   readonly shape: ShapeName;
   /** Of the wave without `offsetV`; ignored where `peakV` is given. Default 120. */
-  readonly rmsV?: number;
+  readonly rmsV?: number | undefined;
   /** Largest distance of the wave from zero, without `offsetV`. */
-  readonly peakV?: number;
+  readonly peakV?: number | undefined;
   /** Default 60. */
-  readonly frequencyHz?: number;
+  readonly frequencyHz?: number | undefined;
   /** Default 100 000. */
-  readonly sampleRateHz?: number;
+  readonly sampleRateHz?: number | undefined;
   /** Default 5. */
-  readonly cycles?: number;
+  readonly cycles?: number | undefined;
   /** Default 0. */
-  readonly startPhaseCycles?: number;
+  readonly startPhaseCycles?: number | undefined;
   /** Time of the first sample. Default: the record's middle is 0, where a trigger stands. */
-  readonly startS?: number;
+  readonly startS?: number | undefined;
   /** Default 0. */
-  readonly offsetV?: number;
-  /** Gaussian, white. Default 1 % of the wave's RMS, or of `rmsV` where the wave is nothing. */
-  readonly noiseRmsV?: number;
+  readonly offsetV?: number | undefined;
+  /**
+   * White Gaussian noise: its RMS over that of the wave without `offsetV`, or over `rmsV` where the wave is
+   * nothing. Default 0.01.
+   */
+  readonly noiseRatio?: number | undefined;
   /** Default 8; null: not quantised. */
-  readonly bits?: number | null;
+  readonly bits?: number | null | undefined;
   /** Half the converter's range. Default: four divisions of the 1-2-5 setting that holds the wave. */
-  readonly fullScaleV?: number;
+  readonly fullScaleV?: number | undefined;
   /** Default 1. */
-  readonly seed?: number;
+  readonly seed?: number | undefined;
   /** Default `comma`. */
-  readonly layout?: LayoutName;
+  readonly layout?: LayoutName | undefined;
   /** Volts at the probe's tip for one volt in the file. Default 1. */
-  readonly probeRatio?: number;
+  readonly probeRatio?: number | undefined;
   /** Default `Output`. */
-  readonly channelName?: string;
-  readonly comment?: string;
+  readonly channelName?: string | undefined;
+  readonly comment?: string | undefined;
 }
 
 export interface Synthesis {
@@ -58,9 +61,12 @@ export interface Synthesis {
  */
 export function synthesise(options: SynthesisOptions): Synthesis {
   const { shape, rmsV = 120, peakV, frequencyHz = 60, sampleRateHz = 100_000, cycles = 5 } = options;
-  const { startPhaseCycles = 0, offsetV = 0, noiseRmsV = 0.01 * rmsV, bits = 8, seed = 1 } = options;
+  const { startPhaseCycles = 0, offsetV = 0, noiseRatio = 0.01, bits = 8, seed = 1 } = options;
   const { layout = 'comma', probeRatio = 1, channelName = 'Output', comment } = options;
-  const wave = offsetWave(atSize(waveNamed[shape](options), rmsV, peakV), offsetV);
+  if (!(probeRatio > 0)) throw new RangeError(`the probe ratio must be positive, not ${probeRatio}`);
+  const swing = atSize(waveNamed[shape](options), rmsV, peakV);
+  const wave = offsetWave(swing, offsetV);
+  const noiseRmsV = noiseRatio * (swing.truth.rms > 0 ? swing.truth.rms : rmsV);
   const fullScale = options.fullScaleV ?? fittingFullScale(wave.truth, noiseRmsV);
   const volts = sampleWave(wave, {
     ...{ frequencyHz, sampleRateHz, cycles, startPhaseCycles, seed },

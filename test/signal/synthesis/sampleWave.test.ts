@@ -31,7 +31,9 @@ test('sampleWave adds noise of the RMS asked for, the same for the same seed', (
   expect(sampleWave(directCurrent(0), { ...bench, noiseRms: 2, seed: 6 })).not.toEqual(noise);
 });
 
-test('sampleWave refuses an empty record and bits without a full scale', () => {
+test('sampleWave refuses an empty record, bits without a full scale and half bits', () => {
+  const half = { ...bench, bits: 7.5, fullScale: 2 };
+  expect(() => sampleWave(sineWave(), half)).toThrow(RangeError);
   expect(() => sampleWave(sineWave(), { ...bench, cycles: 0 })).toThrow(RangeError);
   expect(() => sampleWave(sineWave(), { ...bench, bits: 8 })).toThrow(RangeError);
 });

@@ -29,7 +29,7 @@ describe('synthesise', () => {
 
   test('writes what it states: RMS and mean of an unspoilt whole number of cycles', () => {
     for (const shape of Object.keys(waveNamed) as ShapeName[]) {
-      const options: SynthesisOptions = { shape, cycles: 6, offsetV: 3, noiseRmsV: 0, bits: null };
+      const options: SynthesisOptions = { shape, cycles: 6, offsetV: 3, noiseRatio: 0, bits: null };
       const values = volts(options);
       const { truth } = synthesise(options);
       const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -47,10 +47,25 @@ describe('synthesise', () => {
   });
 
   test('divides by the probe ratio in the file and not in the truth', () => {
-    const options: SynthesisOptions = { shape: 'sine', bits: null, noiseRmsV: 0, cycles: 6, probeRatio: 200 };
+    const options: SynthesisOptions = {
+      shape: 'sine',
+      bits: null,
+      noiseRatio: 0,
+      cycles: 6,
+      probeRatio: 200,
+    };
     // Six whole cycles of 10 000 samples: the RMS is exact but for the seven written digits.
     expect(Math.abs(rms(volts(options)) * 200 - 120)).toBeLessThan(1e-4);
     expect(Math.abs(synthesise(options).truth.rmsV - 120)).toBeLessThan(1e-10);
+  });
+
+  test('makes noise of its own where the wave is nothing', () => {
+    const { truth } = synthesise({ shape: 'noise', rmsV: 10, noiseRatio: 0.5 });
+    expect(truth.record.noiseRmsV).toBe(5);
+  });
+
+  test('refuses a probe that gives nothing', () => {
+    expect(() => synthesise({ shape: 'sine', probeRatio: 0 })).toThrow(RangeError);
   });
 
   test('states phases from a rising zero of the fundamental', () => {
