@@ -1,15 +1,16 @@
 import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
-import { amplitudeLevels } from '../signal/amplitudeLevels.ts';
+import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
 import { differenceNoise } from '../signal/differenceNoise.ts';
 import { fitHarmonics, type HarmonicFit } from '../signal/fitHarmonics.ts';
 import { quantisationStep } from '../signal/quantisationStep.ts';
 import { strongestLine } from '../signal/strongestLine.ts';
 import { aperiodicFigures } from './aperiodicFigures.ts';
 import { doubts } from './doubts.ts';
+import { edges } from './edges.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
-import { periodicCycle } from './periodicCycle.ts';
+import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
 
@@ -76,15 +77,35 @@ function describe(
   // Under a thousandth of the fundamental nobody would call it ripple.
   const audible = 1e-3 * Math.hypot(fit.cosine[0]!, fit.sine[0]!);
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
+  const series = heardSeries(fit);
+  const periodSamples = (2 * Math.PI) / fit.omega;
+  const levels = steppedLevels(samples, periodSamples, { noise, step: stepSize ?? 0 });
   return {
     fit,
     phaseRad,
-    cycle: periodicCycle(fit, phaseRad),
-    levels: amplitudeLevels(samples, { noise, step: stepSize ?? 0 }),
+    series,
+    cycle: levels.length > 0 ? steppedCycle(samples, fit, phaseRad) : smoothCycle(fit, series, phaseRad),
+    levels,
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
     noise,
-    periodSamples: (2 * Math.PI) / fit.omega,
+    periodSamples,
   };
+}
+
+/**
+ * The levels of a stepped wave; none where the way from one to the next takes its time: the flanks of a
+ * clipped sine are empty of values too, but no edges.
+ */
+function steppedLevels(
+  samples: Float64Array,
+  periodSamples: number,
+  options: LevelOptions,
+): readonly AmplitudeLevel[] {
+  const levels = amplitudeLevels(samples, options);
+  if (levels.length === 0) return levels;
+  const edge = edges(samples, levels, samples.length / periodSamples);
+  // Edges of real converters take up to 1 % of the period; the fastest flank of a smooth wave about 4 %.
+  return edge !== null && edge.riseSamples <= Math.max(1.6, 0.02 * periodSamples) ? levels : [];
 }
 
 function splitNotice(record: { startS: number; intervalS: number; samples: Float64Array }): Notice {

@@ -1,5 +1,6 @@
 import type { AmplitudeLevel } from '../signal/amplitudeLevels.ts';
 import type { HarmonicFit } from '../signal/fitHarmonics.ts';
+import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
@@ -36,6 +37,8 @@ export interface PeriodicWave {
   readonly fit: HarmonicFit;
   /** Phase of the fundamental at the record's centre, so that sin(ωu + phase) is its sine, radians. */
   readonly phaseRad: number;
+  /** The orders of the fit that stand above their noise: the wave without noise and without what lies above. */
+  readonly series: HarmonicSeries;
   /** One cycle, from a rising zero of the fundamental, 1024 points, in U. */
   readonly cycle: Float64Array;
   /** Levels the wave rests at, ascending; empty for a smooth wave. */

@@ -1,39 +1,62 @@
 import type { HarmonicFit } from '../signal/fitHarmonics.ts';
 import { foldedMean } from '../signal/foldedMean.ts';
-import { sampleCycle } from '../signal/harmonicSeries.ts';
+import { foldedMedian } from '../signal/foldedMedian.ts';
+import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
 export const CYCLE_POINTS = 1024;
 
 /**
- * The periodic wave, one cycle from a rising zero of the fundamental: the harmonic series where that tells
- * all, with the folded residual on top where edges or sharp features stand above the orders fitted.
+ * The orders of a fit that stand above four of their own standard deviations.
  *
- * @param fit - of the record that is folded.
- * @param phaseRad - of the fundamental at the record's centre.
- * @returns shape CYCLE_POINTS, in the unit of the samples.
- * @remarks Orders under four of their own standard deviations are left out, so that noise in fifty orders
- * does not lift the peak: a maximum of noise is never its mean.
+ * @remarks Noise in fifty orders would lift the peak of their sum: a maximum of noise is never its mean.
  */
-export function periodicCycle(fit: HarmonicFit, phaseRad: number): Float64Array {
+export function heardSeries(fit: HarmonicFit): HarmonicSeries {
   const heard = (k: number): boolean =>
     Math.hypot(fit.cosine[k]!, fit.sine[k]!) >
     4 * Math.hypot(fit.deviation.cosine[k]!, fit.deviation.sine[k]!);
-  const series = {
+  return {
     mean: fit.mean,
     cosine: fit.cosine.map((c, k) => (heard(k) ? c : 0)),
     sine: fit.sine.map((s, k) => (heard(k) ? s : 0)),
   };
+}
+
+/**
+ * One cycle of a smooth wave from a rising zero of the fundamental: the series, with the folded residual on
+ * top where sharp features stand above the orders fitted.
+ *
+ * @param phaseRad - of the fundamental at the record's centre.
+ * @returns shape CYCLE_POINTS, in the unit of the samples.
+ */
+export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: number): Float64Array {
   const cycle = sampleCycle(series, CYCLE_POINTS, -phaseRad);
-  const periodSamples = (2 * Math.PI) / fit.omega;
   // Sixteen samples a bin keep its noise at a quarter; more bins than half the samples a period stay empty.
-  const finest = Math.min(fit.count / 16, periodSamples / 2, CYCLE_POINTS);
-  const binCount = 2 ** Math.floor(Math.log2(Math.max(16, finest)));
+  const binCount = binsFor(Math.min(fit.count / 16, Math.PI / fit.omega));
+  // Bins wider than half a period of the highest order would smear the residual instead of adding it.
+  if (binCount < 2 * fit.cosine.length) return cycle;
   const folded = foldedMean(fit.residual, fit.omega, phaseRad, binCount);
   // The residual of a good fit folds to its own variance; twice that means a shape, not noise.
   if (folded.meanSquare < 2 * fit.residualDeviation ** 2) return cycle;
-  for (let n = 0; n < CYCLE_POINTS; n++) {
-    cycle[n]! += folded.bins[Math.floor((n * binCount) / CYCLE_POINTS)]!;
-  }
-  return cycle;
+  return cycle.map((v, n) => v + folded.bins[Math.floor((n * binCount) / CYCLE_POINTS)]!);
+}
+
+/**
+ * One cycle of a stepped wave from a rising zero of the fundamental: the folded record itself, since a series
+ * overshoots at every edge.
+ *
+ * @returns shape CYCLE_POINTS, in the unit of the samples.
+ */
+export function steppedCycle(samples: Float64Array, fit: HarmonicFit, phaseRad: number): Float64Array {
+  const binCount = binsFor(fit.count / 16);
+  const bins = foldedMedian(samples, fit.omega, phaseRad, binCount);
+  return Float64Array.from(
+    { length: CYCLE_POINTS },
+    (_, n) => bins[Math.floor((n * binCount) / CYCLE_POINTS)]!,
+  );
+}
+
+/** The power of two at or below, from 16 to CYCLE_POINTS. */
+function binsFor(wanted: number): number {
+  return 2 ** Math.floor(Math.log2(Math.max(16, Math.min(wanted, CYCLE_POINTS))));
 }

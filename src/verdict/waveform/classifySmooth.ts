@@ -1,5 +1,6 @@
 import type { PeriodicWave } from '../../figures/measuredWave.ts';
 import type { WaveFigures } from '../../figures/waveFigures.ts';
+import { sampleCycle } from '../../signal/harmonicSeries.ts';
 import type { Waveform } from '../measureDocument.ts';
 import { distortionReasons } from './distortionReasons.ts';
 import { rounded } from './rounded.ts';
@@ -14,7 +15,7 @@ export function classifySmooth(
   sineThdPercent: number,
 ): Waveform {
   const thd = figures.thdPercent;
-  const crest = periodicCrest(periodic);
+  const crest = seriesCrest(periodic);
   if (thd.value === null) {
     return { kind: 'not classified', reasons: [thd.reason], levels: 0, atTheEdge: false };
   }
@@ -38,15 +39,11 @@ export function classifySmooth(
   return { kind: pure ? 'pure sine' : 'distorted sine', reasons, levels: 0, atTheEdge };
 }
 
-/** Of the periodic wave alone: neither noise nor switching ripple lowers it. */
-function periodicCrest({ cycle }: PeriodicWave): number {
-  let square = 0;
-  let peak = 0;
-  for (const v of cycle) {
-    square += v * v;
-    peak = Math.max(peak, Math.abs(v));
-  }
-  return peak / Math.sqrt(square / cycle.length);
+/** Of the orders counted: neither noise nor switching ripple moves it. */
+function seriesCrest({ series }: PeriodicWave): number {
+  const cycle = sampleCycle(series, 1024);
+  const square = cycle.reduce((sum, v) => sum + v * v, 0);
+  return cycle.reduce((high, v) => Math.max(high, Math.abs(v)), 0) / Math.sqrt(square / cycle.length);
 }
 
 function rippleReason({ ripple, fit }: PeriodicWave): string {
