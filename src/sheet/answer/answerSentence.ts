@@ -4,11 +4,12 @@ import { type ClaimsVerdict, claimsVerdict } from './claimsVerdict.ts';
 import { claimValueText } from './claimValueText.ts';
 import { kindPhrase } from './kindPhrase.ts';
 import { loadPhrase } from './loadPhrase.ts';
+import { shortText } from './shortText.ts';
 
 const short = {
   pass: 'Yes',
   'conditional pass': 'Probably yes',
-  'not judged': "Can't be told",
+  'not judged': 'Can’t be told',
   'conditional fail': 'Probably not',
   fail: 'No',
 } as const satisfies Record<ClaimsVerdict, string>;
@@ -31,13 +32,13 @@ function because(deciding: readonly ClaimResult[], claimCount: number): string {
   const [first] = deciding;
   if (first === undefined || first.outcome === 'pass') return '';
   if (claimCount === 1) return typeof first.value === 'string' ? '' : claimValueText(first);
-  const named = `“${first.text}”`;
+  const named = `“${shortText(first.text, 40)}”`;
   const others = deciding.length - 1;
   const who = others === 0 ? named : `${named} and ${others} more`;
   const does = {
     fail: others === 0 ? 'fails' : 'fail',
     'conditional fail': others === 0 ? 'probably fails' : 'probably fail',
-    'not judged': "can't be judged",
+    'not judged': 'can’t be judged',
     'conditional pass': others === 0 ? 'only probably holds' : 'only probably hold',
   }[first.outcome];
   return `${who} ${does}`;

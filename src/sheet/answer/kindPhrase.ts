@@ -15,7 +15,7 @@ export function kindPhrase(result: MeasureResult, sine = 'a pure sine'): string 
   if (kind === 'not classified') {
     const why = reasons[0]?.replace(/[.\s]+$/, '');
     const subject = isCurrent ? 'this current' : 'this wave';
-    return `${subject} can't be classified${why === undefined ? '' : `: ${why}`}`;
+    return `${subject} can’t be classified${why === undefined ? '' : `: ${why}`}`;
   }
   const name = {
     'pure sine': sine,

@@ -6,7 +6,7 @@ const words = {
   'conditional fail': 'probably fails',
   fail: 'fails',
   information: 'information',
-  'not judged': "can't be judged",
+  'not judged': 'can’t be judged',
 } as const satisfies Record<ClaimResult['outcome'] | Finding['outcome'], string>;
 
 /** An outcome as it reads on a sheet and in the terminal; a claim or a limit is its subject. */

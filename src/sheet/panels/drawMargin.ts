@@ -1,9 +1,9 @@
 import type { Assay } from '../../verdict/assay.ts';
+import { captureLines } from '../answer/captureLines.ts';
 import { mainFigures } from '../answer/mainFigures.ts';
 import { rankNotices } from '../answer/rankNotices.ts';
 import type { Box } from '../paper/page.ts';
 import type { Panel } from '../paper/writeText.ts';
-import { captureLines } from './captureLines.ts';
 import { drawClaims } from './drawClaims.ts';
 import { drawFigures } from './drawFigures.ts';
 import { drawNotes } from './drawNotes.ts';

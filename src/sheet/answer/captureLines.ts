@@ -1,9 +1,9 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
-import { mainFigures } from '../answer/mainFigures.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { groupedText } from '../numbers/groupedText.ts';
 import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
+import { mainFigures } from './mainFigures.ts';
 
 /** The capture in a few lines: what was recorded, which stretch and channel were measured, at which scale. */
 export function captureLines(result: MeasureResult): string[] {

@@ -1,0 +1,45 @@
+/** How a paragraph is broken for a terminal. */
+export interface LineBreaks {
+  /** Characters a line, indent included; at least 20. */
+  readonly width: number;
+  /** Lines at most; what does not fit is cut with an ellipsis. */
+  readonly most: number;
+  /** Put before the first line. */
+  readonly lead: string;
+  /** Put before every further line. */
+  readonly indent: string;
+}
+
+/**
+ * Breaks a paragraph at its blanks (never at a no-break space) into lines of a terminal; a word longer than a
+ * line stands alone and sticks out, so that a path stays whole and can be copied.
+ */
+export function breakLines(paragraph: string, { width, most, lead, indent }: LineBreaks): string[] {
+  const lines: string[] = [];
+  let line = lead;
+  let isFresh = true;
+  for (const word of paragraph.split(' ')) {
+    if (!isFresh && length(line) + 1 + length(word) > width) {
+      lines.push(line);
+      line = indent + word;
+    } else {
+      line += isFresh ? word : ` ${word}`;
+    }
+    isFresh = false;
+  }
+  lines.push(line);
+  if (lines.length <= most) return lines;
+  const kept = lines.slice(0, most);
+  const last = [...(kept.pop() ?? '')];
+  return [
+    ...kept,
+    `${last
+      .slice(0, width - 2)
+      .join('')
+      .trimEnd()} …`,
+  ];
+}
+
+function length(text: string): number {
+  return [...text].length;
+}
