@@ -1,6 +1,6 @@
 import { edge } from './edge.ts';
 import type { KnownKind, KnownWave } from './knownWave.ts';
-import { polylineWave } from './polylineWave.ts';
+import { polylineWave, type Vertex } from './polylineWave.ts';
 
 export interface QuarterWaveStep {
   /** Where the step stands, 0 to below 1/4 cycle. */
@@ -20,6 +20,9 @@ export function quarterWaveSteps(
   steps: readonly QuarterWaveStep[],
   edgeCycles: number,
 ): KnownWave {
+  if (steps.length === 0 || steps.some(({ phaseCycles }) => !(phaseCycles >= 0 && phaseCycles < 0.25))) {
+    throw new RangeError('steps must lie from 0 to below 90 degrees, and there must be one');
+  }
   const mirrored = steps.toReversed().map(({ phaseCycles, rise }) => ({
     phaseCycles: 0.5 - phaseCycles,
     rise: -rise,
@@ -36,6 +39,5 @@ export function quarterWaveSteps(
     level += rise;
     return edge(phaseCycles, from, level, edgeCycles);
   });
-  if (first === undefined) throw new RangeError('a wave of steps needs a step');
-  return polylineWave(kind, [first, ...rest]);
+  return polylineWave(kind, [first as Vertex, ...rest]);
 }

@@ -3,6 +3,9 @@ import { principalDegrees } from './principalDegrees.ts';
 
 const ORDERS = 50;
 
+/** Of the whole: what is less is a rounding of nothing. */
+const ROUNDING = 1e-12;
+
 /** The truth of a made capture as JSON. Keys as in the result of a measurement, so that both compare by key. */
 export interface StatedTruth {
   readonly schema: 'sineassay/truth@1';
@@ -55,7 +58,7 @@ export function statedTruth(
     kind,
     frequencyHz: swings ? frequencyHz : null,
     rmsV: truth.rms,
-    meanV: truth.mean,
+    meanV: Math.abs(truth.mean) > ROUNDING * truth.rms ? truth.mean : 0,
     peakV: truth.peak,
     troughV: truth.trough,
     crestFactor: truth.rms > 0 ? truth.crestFactor() : null,
@@ -71,6 +74,7 @@ export function statedTruth(
 /** Phases are given from a rising zero of the fundamental, as a measurement gives them. */
 function harmonicOf(truth: KnownWave['truth'], order: number): StatedTruth['harmonics'][number] {
   const { rms, phaseRad } = truth.harmonic(order);
+  if (rms < ROUNDING * truth.fundamentalRms) return { order, rmsV: 0, percent: 0, phaseDeg: 0 };
   const fromFundamental = phaseRad - order * truth.harmonic(1).phaseRad;
   return {
     order,
