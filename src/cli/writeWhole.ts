@@ -1,0 +1,17 @@
+import { rename, rm, writeFile } from 'node:fs/promises';
+
+/**
+ * Writes a file whole or not at all: into a file of its own beside it first, then put in its place.
+ *
+ * @param path - its folder must be there.
+ */
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+  const part = `${path}.${process.pid}.part`;
+  try {
+    await writeFile(part, content);
+    await rename(part, path);
+  } catch (error) {
+    await rm(part, { force: true });
+    throw error;
+  }
+}
