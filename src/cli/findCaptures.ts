@@ -1,0 +1,76 @@
+import { stat } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { glob, isDynamicPattern } from 'tinyglobby';
+import { MeasureError } from '../index.ts';
+
+/** A file to read, or why an argument names none. */
+export type Found = { readonly file: string; readonly error?: MeasureError };
+
+/** Endings under which scopes and loggers save text. A file that is named outright may have any. */
+const ENDINGS = '**/*.{csv,tsv,txt,tab,dat,asc}';
+
+/**
+ * The captures that arguments name: files, folders (all captures under them) and patterns, in the order given,
+ * each once. Patterns are expanded here, since some shells don't.
+ *
+ * @returns never empty for a non-empty list; an argument that names nothing comes back with its error.
+ */
+export async function findCaptures(named: readonly string[]): Promise<readonly Found[]> {
+  const found = (await Promise.all(named.map(findOne))).flat();
+  const seen = new Set<string>();
+  return found.filter(({ file }) => {
+    const path = resolve(file);
+    if (seen.has(path)) return false;
+    seen.add(path);
+    return true;
+  });
+}
+
+async function findOne(named: string): Promise<readonly Found[]> {
+  const stats = await stat(named).catch(() => null);
+  if (stats?.isDirectory()) {
+    const files = await glob(ENDINGS, { cwd: named, caseSensitiveMatch: false });
+    if (files.length > 0) return inOrder(files).map((file) => ({ file: join(named, file) }));
+    return [
+      missing(
+        named,
+        'folder.empty',
+        'there is no capture in this folder',
+        'captures ending in .csv, .txt, .tsv, .tab, .dat or .asc',
+        'name the folder that the scope saved into, or the file itself',
+      ),
+    ];
+  }
+  if (stats !== null) return [{ file: named }];
+  if (isDynamicPattern(named)) {
+    const files = await glob(named.replaceAll('\\', '/'));
+    if (files.length > 0) return inOrder(files).map((file) => ({ file }));
+    return [
+      missing(
+        named,
+        'pattern.empty',
+        'no file matches this pattern',
+        'a pattern such as captures/*.csv',
+        'check the folder and the spelling',
+      ),
+    ];
+  }
+  return [
+    missing(
+      named,
+      'file.missing',
+      'there is no such file or folder',
+      'a capture that exists',
+      'check the path and the spelling',
+    ),
+  ];
+}
+
+function missing(file: string, code: string, message: string, expected: string, advice: string): Found {
+  return { file, error: new MeasureError(code, message, { expected, advice }) };
+}
+
+/** 2 before 10, whatever the machine's language. */
+function inOrder(files: readonly string[]): string[] {
+  return [...files].sort(new Intl.Collator('en', { numeric: true }).compare);
+}

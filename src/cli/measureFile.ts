@@ -1,0 +1,46 @@
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import {
+  type Assay,
+  type AssayOptions,
+  assayCapture,
+  type FailedResult,
+  MeasureError,
+  readCapture,
+} from '../index.ts';
+import type { Found } from './findCaptures.ts';
+
+export interface MeasureFileOptions extends AssayOptions {
+  /** For a file without a time of its own. */
+  readonly sampleRateHz?: number;
+}
+
+/** One capture's results, or the line that says why there are none. */
+export type FileOutcome = { readonly assays: readonly Assay[] } | { readonly failed: FailedResult };
+
+/** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
+export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
+  try {
+    if (error !== undefined) throw error;
+    const bytes = await readBytes(file);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const { sampleRateHz } = options;
+    const capture = readCapture(bytes, sampleRateHz === undefined ? {} : { sampleRateHz });
+    return { assays: assayCapture(capture, { file, sha256 }, options) };
+  } catch (problem) {
+    if (!(problem instanceof MeasureError)) throw problem;
+    return { failed: { file, error: { code: problem.code, message: problem.message, ...problem.detail } } };
+  }
+}
+
+async function readBytes(file: string): Promise<Uint8Array> {
+  try {
+    return await readFile(file);
+  } catch (problem) {
+    const reason = (problem as NodeJS.ErrnoException).code ?? String(problem);
+    throw new MeasureError('file.unreadable', 'the file could not be read', {
+      received: reason,
+      advice: 'check that it is there, not open elsewhere, and that you may read it',
+    });
+  }
+}

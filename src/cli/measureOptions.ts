@@ -1,0 +1,121 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { type AssayOptions, MeasureError, parseClaim, parseNominal } from '../index.ts';
+import type { MeasureFileOptions } from './measureFile.ts';
+import { finiteNumber } from './synth/finiteNumber.ts';
+
+type Scale = NonNullable<AssayOptions['scales']>[number];
+type Claim = NonNullable<AssayOptions['claims']>[number];
+
+/** The options that `measure` and `report` share, as commander hands them over. */
+export interface MeasureFlags {
+  readonly claim?: readonly Claim[];
+  readonly label?: string;
+  readonly load?: string;
+  readonly nominal?: NonNullable<AssayOptions['nominal']>;
+  readonly voltage?: string;
+  readonly scale?: readonly Scale[];
+  readonly invert?: readonly string[];
+  readonly sampleRate?: number;
+  readonly meter?: number;
+  readonly meterDc?: boolean;
+  readonly rule: 'guarded' | 'simple';
+  readonly orders: number;
+  readonly sineThd: number;
+  readonly all?: boolean;
+  readonly json?: boolean;
+}
+
+export function addMeasureOptions(command: Command): Command {
+  return command
+    .option(
+      '--claim <text>',
+      'what the maker says, repeatable: "pure sine", "120 V ±5 %", "60 Hz ±0.5 Hz", "THD < 3 %", "crest 1.38..1.45"',
+      collect(grammar(parseClaim)),
+    )
+    .option('--label <text>', 'the unit under test')
+    .option('--load <text>', 'the load on it, for example "300 W resistive"')
+    .option(
+      '--nominal <text>',
+      'what the outlet is meant to give, for example 120V/60Hz',
+      grammar(parseNominal),
+    )
+    .option('--voltage <name>', 'the channel to measure; all: each of them; CH1-CH2: their difference')
+    .option(
+      '--scale <[name=]factor>',
+      'probe or divider ratio to multiply by; without a name: the measured channel',
+      collect(scale),
+    )
+    .option(
+      '--invert <name>',
+      'a channel to turn upside down, repeatable',
+      collect((text: string) => text),
+    )
+    .option('--sample-rate <hertz>', 'samples a second, for a file that has no time', positive)
+    .option('--meter <volts>', "a multimeter's reading taken at the same time, for one capture", positive)
+    .option('--meter-dc', 'that meter counts DC in (most handheld meters do not)')
+    .addOption(
+      new Option('--rule <name>', 'guarded: a guard band of one uncertainty; simple: none')
+        .choices(['guarded', 'simple'])
+        .default('guarded'),
+    )
+    .option('--orders <count>', 'highest harmonic', orders, 50)
+    .option('--sine-thd <percent>', 'THD up to which a smooth wave is a pure sine', positive, 5)
+    .option('--all', 'print everything: all figures, harmonics, findings and notices')
+    .option('--json', 'print one JSON document instead of text');
+}
+
+export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
+  return {
+    claims: flags.claim ?? [],
+    scales: flags.scale ?? [],
+    inverted: flags.invert ?? [],
+    rule: flags.rule,
+    orders: flags.orders,
+    sineThdPercent: flags.sineThd,
+    ...(flags.label === undefined ? {} : { label: flags.label }),
+    ...(flags.load === undefined ? {} : { load: flags.load }),
+    ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
+    ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
+    ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
+    ...(flags.meter === undefined
+      ? {}
+      : { meter: { readingV: flags.meter, dcCoupled: flags.meterDc ?? false } }),
+  };
+}
+
+function collect<T>(parse: (text: string) => T): (text: string, before: readonly T[] | undefined) => T[] {
+  return (text, before) => [...(before ?? []), parse(text)];
+}
+
+/** What the core's own grammar refuses, in commander's terms. */
+function grammar<T>(parse: (text: string) => T): (text: string) => T {
+  return (text) => {
+    try {
+      return parse(text);
+    } catch (error) {
+      if (!(error instanceof MeasureError)) throw error;
+      throw new InvalidArgumentError(`${error.message} ${error.detail.advice ?? ''}`);
+    }
+  };
+}
+
+function positive(text: string): number {
+  const value = finiteNumber(text);
+  if (!(value > 0)) throw new InvalidArgumentError('A number above zero is expected.');
+  return value;
+}
+
+function orders(text: string): number {
+  const value = finiteNumber(text);
+  if (!Number.isInteger(value) || value < 2 || value > 500) {
+    throw new InvalidArgumentError('A whole number from 2 to 500 is expected.');
+  }
+  return value;
+}
+
+function scale(text: string): Scale {
+  const at = text.lastIndexOf('=');
+  const factor = finiteNumber(text.slice(at + 1));
+  if (factor === 0) throw new InvalidArgumentError('A scale of zero leaves nothing to measure.');
+  return { channel: at < 0 ? null : text.slice(0, at), factor };
+}

@@ -1,0 +1,155 @@
+import type { Notice } from '../base/notice.ts';
+import type { Capture, Channel } from '../capture/capture.ts';
+import { type Rescaling, rescaleCapture } from '../capture/rescaleCapture.ts';
+import { selectVoltageChannels } from '../capture/selectChannel.ts';
+import type { MeasuredWave } from '../figures/measuredWave.ts';
+import { measureWave } from '../figures/measureWave.ts';
+import {
+  ASSUMED_INSTRUMENT,
+  ASSUMED_METER_PERCENT,
+  type Instrument,
+} from '../figures/uncertainty/instrument.ts';
+import type { Assay } from './assay.ts';
+import { captureSummary } from './assaying/captureSummary.ts';
+import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
+import { methodLines } from './assaying/methodLines.ts';
+import { traceOf } from './assaying/traceOf.ts';
+import type { Claim } from './claims/claim.ts';
+import { claimedNominal } from './claims/claimedNominal.ts';
+import { judgeClaim } from './claims/judgeClaim.ts';
+import { findings } from './limits/findings.ts';
+import type { MeterComparison, Waveform } from './measureDocument.ts';
+import { compareMeter } from './meter/compareMeter.ts';
+import { inferNominal } from './nominal/inferNominal.ts';
+import type { ToldNominal } from './nominal/mainsNominals.ts';
+import type { DecisionRule } from './rule/decide.ts';
+import { classifyWave, SINE_THD_PERCENT } from './waveform/classifyWave.ts';
+
+/** What a person tells about a capture. */
+export interface AssayOptions {
+  readonly claims?: readonly Claim[];
+  /** The unit under test. */
+  readonly label?: string;
+  /** For example `300 W resistive`. */
+  readonly load?: string;
+  readonly nominal?: ToldNominal;
+  /** A channel's name, `all`, or `A-B`; the first voltage channel when absent. */
+  readonly voltage?: string;
+  readonly scales?: Rescaling['scales'];
+  /** Names of channels to turn upside down. */
+  readonly inverted?: readonly string[];
+  /** A multimeter's reading at the same time. */
+  readonly meter?: { readonly readingV: number; readonly dcCoupled: boolean };
+  /** Default `guarded`. */
+  readonly rule?: DecisionRule;
+  /** Highest harmonic. Default 50. */
+  readonly orders?: number;
+  /** THD up to which a smooth wave is a pure sine. Default SINE_THD_PERCENT. */
+  readonly sineThdPercent?: number;
+}
+
+/** The file that a capture was read from, as results name it. */
+export interface CaptureSource {
+  readonly file: string;
+  /** Of its bytes, lower-case hexadecimal. */
+  readonly sha256: string;
+}
+
+/**
+ * The whole way from a capture to its results: one a measured channel.
+ *
+ * @returns at least one, in the order of the channels.
+ * @throws MeasureError where a channel named isn't there or the wave can't be measured.
+ */
+export function assayCapture(
+  capture: Capture,
+  source: CaptureSource,
+  options: AssayOptions = {},
+): readonly Assay[] {
+  const scaled = rescaleCapture(capture, {
+    scales: options.scales ?? [],
+    inverted: options.inverted ?? [],
+    measured: options.voltage,
+  });
+  const { channels, notices } = selectVoltageChannels(scaled, options.voltage);
+  const given = [...scaled.notices, ...notices];
+  return channels.map((channel) => assayChannel(scaled, channel, source, given, options));
+}
+
+function assayChannel(
+  capture: Capture,
+  channel: Channel,
+  source: CaptureSource,
+  given: readonly Notice[],
+  options: AssayOptions,
+): Assay {
+  const { claims = [], rule = 'guarded', orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
+  const isVoltage = channel.quantity === 'voltage';
+  const { wave, waveform, meter, instrument, calibrated } = measured(capture, channel, options);
+  const { figures } = wave;
+  const told = { ...claimedNominal(claims), ...options.nominal };
+  const inferred = isVoltage
+    ? inferNominal(figures.rms, figures.frequencyHz, told)
+    : { nominal: null, notices: [] };
+  const { nominal } = inferred;
+  const result = {
+    ...source,
+    ...(options.label === undefined ? {} : { label: options.label }),
+    ...(options.load === undefined ? {} : { load: options.load }),
+    capture: captureSummary(capture, calibrated, wave),
+    nominal,
+    ...(isVoltage
+      ? { voltage: voltageFigures(channel.name, figures) }
+      : { current: currentFigures(channel.name, figures) }),
+    waveform,
+    claims: claims.map((claim) => judgeClaim(claim, { figures, waveform, rule, sineThdPercent })),
+    findings: isVoltage ? findings(figures, waveform, nominal, rule) : [],
+    ...(meter === null ? {} : { meter }),
+    notices: [...given, ...inferred.notices, ...figures.notices],
+  };
+  return {
+    result,
+    trace: traceOf(wave, isVoltage ? 'V' : 'A'),
+    method: methodLines({ wave, instrument, rule, sineThdPercent, meter, orders, scale: calibrated.scale }),
+  };
+}
+
+interface Measured {
+  readonly wave: MeasuredWave;
+  readonly waveform: Waveform;
+  readonly meter: MeterComparison | null;
+  readonly instrument: Instrument;
+  readonly calibrated: Channel;
+}
+
+/** Measure a channel, and once more with its gain tied to the meter where the meter's reading is credible. */
+function measured(capture: Capture, channel: Channel, options: AssayOptions): Measured {
+  const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
+  const measure = (of: Channel, instrument: Instrument): MeasuredWave =>
+    measureWave(
+      {
+        samples: of.samples,
+        intervalS: capture.intervalS,
+        startS: capture.startS,
+        stepSize: of.stepSize,
+        acCoupled: of.coupling === 'AC',
+      },
+      { orders, instrument },
+    );
+  const wave = measure(channel, ASSUMED_INSTRUMENT);
+  const waveform = classifyWave(wave, sineThdPercent);
+  const asFiled = { wave, waveform, instrument: ASSUMED_INSTRUMENT, calibrated: channel };
+  if (options.meter === undefined) return { ...asFiled, meter: null };
+  const meter = compareMeter({ ...options.meter, figures: wave.figures, waveform });
+  if (meter.answer !== 'calibrated') return { ...asFiled, meter };
+  const { factor } = meter;
+  const calibrated = {
+    ...channel,
+    scale: channel.scale * factor,
+    samples: channel.samples.map((x) => x * factor),
+    stepSize: channel.stepSize === null ? null : channel.stepSize * factor,
+  };
+  const instrument = { ...ASSUMED_INSTRUMENT, gainPercent: ASSUMED_METER_PERCENT, probePercent: 0 };
+  const again = measure(calibrated, instrument);
+  return { wave: again, waveform: classifyWave(again, sineThdPercent), meter, instrument, calibrated };
+}
