@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { captureLayouts, type ShapeName, type Synthesis, synthesise, waveNamed } from '../index.ts';
+import { captureLayouts, type ShapeName, synthesise, waveNamed } from '../index.ts';
+import { exitCodes } from './exitCodes.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 import { finiteNumbers } from './synth/finiteNumbers.ts';
 import { harmonic } from './synth/harmonic.ts';
@@ -60,10 +61,15 @@ export function registerSynth(program: Command): void {
     .option('--modulation <ratio>', 'pwm: above 0, at most 1', finiteNumber)
     .addHelpText('after', after)
     .action(async (wave: ShapeName, flags: SynthFlags, command: Command) => {
-      const { bytes, truth } = made(wave, flags, command);
-      await writeWhole(flags.out, bytes);
-      await writeWhole(`${flags.out}.truth.json`, `${JSON.stringify(truth, null, 2)}\n`);
-      process.stdout.write(`${flags.out}: ${truth.kind}; its true figures: ${flags.out}.truth.json\n`);
+      try {
+        const { bytes, truth } = synthesise(synthesisOptions(wave, flags));
+        await writeWhole(flags.out, bytes);
+        await writeWhole(`${flags.out}.truth.json`, `${JSON.stringify(truth, null, 2)}\n`);
+        process.stdout.write(`${flags.out}: ${truth.kind}; its true figures: ${flags.out}.truth.json\n`);
+      } catch (error) {
+        if (isUsage(error)) command.error(`error: ${error.message}`, { exitCode: exitCodes.usage });
+        throw error;
+      }
     });
 }
 
@@ -72,12 +78,7 @@ function waveName(text: string): string {
   return text;
 }
 
-function made(wave: ShapeName, flags: SynthFlags, command: Command): Synthesis {
-  try {
-    return synthesise(synthesisOptions(wave, flags));
-  } catch (error) {
-    // What no such wave can have is the caller's slip here, not a defect.
-    if (error instanceof RangeError) command.error(`error: ${error.message}`, { exitCode: 2 });
-    throw error;
-  }
+/** A wave or record that can't be, or a place that can't be written to: not a defect here. */
+function isUsage(error: unknown): error is Error {
+  return error instanceof RangeError || (error instanceof Error && 'syscall' in error);
 }
