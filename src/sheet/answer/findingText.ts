@@ -4,6 +4,7 @@ import { limitText } from '../numbers/limitText.ts';
 import { marginText } from '../numbers/marginText.ts';
 import { quantityParts } from '../numbers/quantityParts.ts';
 import { withUnit } from '../numbers/withUnit.ts';
+import { standardText } from './standardText.ts';
 
 /** A finding's cells in text. */
 export interface FindingText {
@@ -22,7 +23,7 @@ export interface FindingText {
 /** Puts a finding into words. */
 export function findingText(finding: Finding): FindingText {
   const { name, unit } = quantityParts(finding.quantity);
-  const standard = `${finding.standard}:${finding.edition}`;
+  const standard = standardText(finding.standard, finding.edition);
   const memory = finding.provenance === 'memory' ? ', limit from memory' : '';
   return {
     name: name.charAt(0).toUpperCase() + name.slice(1),

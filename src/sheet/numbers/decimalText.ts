@@ -6,6 +6,7 @@ const minusSign = '\u2212';
  *
  * @param value - finite.
  * @param decimals - digits after the point; negative rounds to tens (−1), hundreds (−2), …
+ * @returns from 1e21 up in exponent notation, which no real capture reaches.
  * @throws RangeError when the value is not finite.
  * @example decimalText(-1234.56, 1) // "−1234.6"
  * @example decimalText(1234.56, -2) // "1200"

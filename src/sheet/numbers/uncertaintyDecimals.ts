@@ -1,8 +1,8 @@
 /**
  * The decimal place to which an uncertainty, and so its value, is printed.
  *
- * Two significant digits when the first is 1 or 2, one when it is 3 or more: either way the rounding
- * moves the uncertainty by less than a sixth of itself, and no digit is shown that means nothing.
+ * Two significant digits when they start with 1 or 2, one when they start with 3 or more (2.96 is 3.0, so 3):
+ * the rounding moves the uncertainty by 17 % of itself at most, and no digit is shown that means nothing.
  *
  * @param uncertainty - positive and finite.
  * @returns digits after the point; negative for tens, hundreds, …

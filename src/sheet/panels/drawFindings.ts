@@ -31,12 +31,19 @@ export function drawFindings(panel: Panel, { findings, nominal }: MeasureResult,
     writeLines(panel, why, x, y + 26, 20, { sizePx: 16, ink: palette.soft });
     return;
   }
-  const shown = worstFindings(findings).slice(0, shownFindings);
+  const shown = oneEach(worstFindings(findings)).slice(0, shownFindings);
   const aside = findings.length > shown.length ? `the worst ${shown.length} of ${findings.length}` : '';
   writeHeading(panel, 'Against reference limits', aside, x, y, width);
   shown.forEach((finding, i) => {
     drawFinding(panel, finding, x, y + 26 + rowHeight * i, width);
   });
+}
+
+/** The first finding of each quantity: several standards often limit the same one. */
+function oneEach(findings: readonly Finding[]): Finding[] {
+  return findings.filter(
+    ({ quantity }, i) => findings.findIndex((other) => other.quantity === quantity) === i,
+  );
 }
 
 function drawFinding(panel: Panel, finding: Finding, x: number, y: number, width: number): void {

@@ -1,0 +1,253 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { alignColumns } from '../../../src/sheet/answer/alignColumns.ts';
+import { allLines } from '../../../src/sheet/answer/allLines.ts';
+import { answerLines } from '../../../src/sheet/answer/answerLines.ts';
+import { answerSentence } from '../../../src/sheet/answer/answerSentence.ts';
+import { breakLines } from '../../../src/sheet/answer/breakLines.ts';
+import { failureLine } from '../../../src/sheet/answer/failureLine.ts';
+import { limitLines } from '../../../src/sheet/answer/limitLines.ts';
+import { rankNotices } from '../../../src/sheet/answer/rankNotices.ts';
+import { shareLines } from '../../../src/sheet/answer/shareLines.ts';
+import { shortText } from '../../../src/sheet/answer/shortText.ts';
+import { worstFindings } from '../../../src/sheet/answer/worstFindings.ts';
+import type { Finding } from '../../../src/verdict/measureDocument.ts';
+import { assays } from '../fixtures/assays.ts';
+
+const inert = /[\p{Cc}\p{Cf}\p{Cs}]/u;
+
+describe.each(Object.entries(assays))('answerLines of %s', (name, assay) => {
+  const { result } = assay();
+  const lines = answerLines(result, { sheetPath: `reports/${name}.svg` });
+  const joined = lines.map((line) => line.trim()).join(' ');
+
+  it('has at most 14 lines of at most 80 characters, none of them empty', () => {
+    expect(lines.length).toBeLessThanOrEqual(14);
+    for (const line of lines) {
+      expect([...line].length, line).toBeLessThanOrEqual(80);
+      expect(line.trim()).not.toBe('');
+    }
+  });
+
+  it('says the same answer as the sheet, the path, and that it is no certificate', () => {
+    const answer = answerSentence(result).replaceAll('\u00a0', ' ');
+    expect(joined).toContain(answer);
+    expect(lines).toContain(`  Sheet: reports/${name}.svg`);
+    expect(joined.endsWith('One capture, not a certificate.')).toBe(true);
+  });
+
+  it('shows the four figures', () => {
+    for (const word of ['RMS', 'frequency', 'crest factor', 'THD']) expect(joined).toContain(word);
+  });
+
+  it('holds no control, format or surrogate character, nor does everything', () => {
+    for (const line of [...lines, ...allLines(result)]) expect(line).not.toMatch(inert);
+  });
+});
+
+describe('answerLines', () => {
+  it('leaves the sheet’s line out where none was written', () => {
+    expect(answerLines(assays.goodSine!().result).join()).not.toContain('Sheet:');
+  });
+
+  it('wraps to a width and stays within 14 lines', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 40, max: 200 }),
+        fc.constantFrom(...Object.keys(assays)),
+        (width, name) => {
+          expect(answerLines(assays[name]!().result, { width }).length).toBeLessThanOrEqual(14);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('says what to doubt, worst first', () => {
+    const lines = answerLines(assays.modifiedSine!().result).join(' ');
+    expect(lines).toContain('Doubt: Only 2.4 cycles were recorded: set 5 ms/div or slower');
+  });
+});
+
+describe('allLines', () => {
+  it('prints every figure, harmonic, finding, claim and notice', () => {
+    const { result } = assays.flatTop!();
+    const lines = allLines(result);
+    const harmonics = lines.slice(lines.indexOf('Voltage harmonics') + 2, lines.indexOf('Claims') - 1);
+    expect(harmonics).toHaveLength(50);
+    expect(lines.filter((line) => line.includes('EN 50160:2010, 4.2.5')).length).toBeGreaterThanOrEqual(25);
+    for (const { text } of result.claims) expect(lines.join('\n')).toContain(`  ${text} `);
+    for (const { code } of result.notices) expect(lines.join('\n')).toContain(`  ${code} `);
+    expect(lines).toContain(`  SHA-256 ${result.sha256}`);
+  });
+
+  it('gives the reason for a figure that is missing', () => {
+    expect(allLines(assays.noise!().result).join('\n')).toMatch(
+      /frequency +not measurable: no period was found/,
+    );
+  });
+});
+
+describe('failureLine', () => {
+  it('says where, what, expected, found and what to do in one line', () => {
+    expect(
+      failureLine({
+        file: 'kettle.csv',
+        error: {
+          code: 'cell.number',
+          message: 'a cell is no number',
+          line: 12,
+          column: 3,
+          expected: 'a voltage',
+          received: '“abc”',
+          advice: 'Save the waveform as CSV',
+        },
+      }),
+    ).toBe(
+      'kettle.csv, line 12, column 3: a cell is no number; expected a voltage, found “abc”. Save the waveform as CSV.',
+    );
+  });
+
+  it('does with a message alone, and stays one inert line', () => {
+    const line = failureLine({
+      file: 'a\nb\u001b[2J.csv',
+      error: { code: 'file.empty', message: 'It is empty.' },
+    });
+    expect(line).toBe('a\ufffdb\ufffd[2J.csv: It is empty.');
+  });
+});
+
+describe('worstFindings', () => {
+  const row = (quantity: string, changes: Partial<Finding>): Finding => ({
+    standard: 'S',
+    edition: '1',
+    clause: '',
+    quantity,
+    value: 1,
+    limit: { max: 10 },
+    margin: 1,
+    outcome: 'pass',
+    side: 'inside',
+    provenance: 'public',
+    ...changes,
+  });
+
+  it('puts failures first, then doubts, then the nearest by share of the limit; memory behind public', () => {
+    const findings = [
+      row('memory inside', { outcome: 'information', provenance: 'memory' }),
+      row('far inside', { margin: 9 }),
+      row('near inside of a large limit', { limit: { max: 250 }, margin: 5 }),
+      row('probably holds', { outcome: 'conditional pass' }),
+      row('memory outside', { outcome: 'information', side: 'outside', provenance: 'memory', margin: -90 }),
+      row('fails a little', { outcome: 'fail', side: 'outside', margin: -1 }),
+      row('probably fails', { outcome: 'conditional fail', side: 'outside', margin: -0.1 }),
+      row('fails by far', { outcome: 'fail', side: 'outside', margin: -40 }),
+    ];
+    expect(worstFindings(findings).map(({ quantity }) => quantity)).toEqual([
+      'fails by far',
+      'fails a little',
+      'probably fails',
+      'memory outside',
+      'probably holds',
+      'near inside of a large limit',
+      'far inside',
+      'memory inside',
+    ]);
+  });
+});
+
+describe('rankNotices', () => {
+  it('puts a suspicious scale before few cycles, and unknown topics last in their order', () => {
+    const codes = ['other.b', 'other.a', 'unit.assumed', 'cycles.few', 'scale.suspect'];
+    const ranked = rankNotices(codes.map((code) => ({ code, message: code }))).map(({ code }) => code);
+    expect(ranked).toEqual(['scale.suspect', 'cycles.few', 'unit.assumed', 'other.b', 'other.a']);
+  });
+});
+
+describe('shareLines', () => {
+  it.each([
+    [[1, 2, 3], 6, [1, 2, 3]],
+    [[1, 2, 3], 4, [1, 2, 1]],
+    [[3, 3, 3], 2, [1, 1, 0]],
+    [[2, 2], 0, [0, 0]],
+  ])('%j lines wanted and room for %i gives %j', (wanted, room, granted) => {
+    expect(shareLines(wanted, room)).toEqual(granted);
+  });
+});
+
+describe('breakLines', () => {
+  it('breaks at blanks, leads and indents, and cuts with an ellipsis', () => {
+    const breaks = { width: 12, lead: '- ', indent: '  ' };
+    expect(breakLines('one two three four', { ...breaks, most: 9 })).toEqual(['- one two', '  three four']);
+    expect(breakLines('one two three four', { ...breaks, most: 1 })).toEqual(['- one two …']);
+    expect(breakLines('120\u00a0V and 5', { ...breaks, most: 9 })).toEqual(['- 120\u00a0V and', '  5']);
+  });
+});
+
+describe('shortText and alignColumns', () => {
+  it('cut at either end', () => {
+    expect(shortText('reports/kettle.svg', 11, 'start')).toBe('…kettle.svg');
+    expect(shortText('reports', 4)).toBe('rep…');
+    expect(shortText('reports', 7)).toBe('reports');
+  });
+
+  it('stand in columns', () => {
+    expect(
+      alignColumns([
+        ['a', 'bb', 'c'],
+        ['aaa', 'b'],
+      ]),
+    ).toEqual(['a    bb  c', 'aaa  b']);
+    expect(
+      alignColumns(
+        [
+          ['1', '10'],
+          ['100', '1'],
+        ],
+        'right',
+      ),
+    ).toEqual(['  1  10', '100   1']);
+  });
+});
+
+describe('limitLines', () => {
+  it('lists rows with clause and provenance, and harmonics of one limit together', () => {
+    expect(
+      limitLines([
+        {
+          standard: 'Example standard',
+          edition: '2020',
+          subject: 'examples',
+          appliesTo: { voltageV: 230, frequencyHz: 50 },
+          rows: [
+            {
+              clause: '1',
+              quantity: 'RMS voltage',
+              unit: 'V',
+              limit: { min: 207, max: 253 },
+              provenance: 'public',
+              remark: 'a moment',
+            },
+          ],
+          harmonics: {
+            clause: '2',
+            unit: '% of fundamental',
+            provenance: 'memory',
+            remark: 'a moment',
+            limitPercent: new Map([
+              [4, 1],
+              [2, 2],
+              [3, 2],
+            ]),
+          },
+        },
+      ]),
+    ).toEqual([
+      'Example standard:2020, limits for examples (230 V 50 Hz)',
+      '  RMS voltage  207 to 253 V  1  from a public page  a moment',
+      '  harmonics, % of fundamental, 2, from memory; a moment:',
+      '    2 to 3: 2, 4: 1',
+      '',
+    ]);
+  });
+});

@@ -1,0 +1,265 @@
+import { describe, expect, it } from 'vitest';
+import { answerSentence } from '../../../src/sheet/answer/answerSentence.ts';
+import { averageMeterPhrase } from '../../../src/sheet/answer/averageMeterPhrase.ts';
+import { claimsSentence } from '../../../src/sheet/answer/claimsSentence.ts';
+import { distortionPhrase } from '../../../src/sheet/answer/distortionPhrase.ts';
+import { findingSentence } from '../../../src/sheet/answer/findingSentence.ts';
+import { loadPhrase } from '../../../src/sheet/answer/loadPhrase.ts';
+import { outcomeWords } from '../../../src/sheet/answer/outcomeWords.ts';
+import { questionSentence } from '../../../src/sheet/answer/questionSentence.ts';
+import { spokenLines } from '../../../src/sheet/answer/spokenLines.ts';
+import type {
+  ClaimResult,
+  Finding,
+  MeasureResult,
+  WaveformKind,
+} from '../../../src/verdict/measureDocument.ts';
+import { assays } from '../fixtures/assays.ts';
+
+/** A sentence with plain blanks, so that expectations stay readable. */
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
+
+const good = assays.goodSine!().result;
+
+function resultOf(kind: WaveformKind, changes: Partial<MeasureResult> = {}): MeasureResult {
+  return {
+    ...good,
+    claims: [],
+    waveform: { kind, reasons: ['no two cycles are alike'], levels: 9, atTheEdge: false },
+    voltage: {
+      ...good.voltage!,
+      thdPercent: { value: 2.13, uncertainty: 0.41 },
+      dwellPercent: { value: 24.6, uncertainty: 0.3 },
+    },
+    ...changes,
+  };
+}
+
+function claim(outcome: ClaimResult['outcome'], changes: Partial<ClaimResult> = {}): ClaimResult {
+  return {
+    text: 'THD < 3 %',
+    quantity: 'THD (% of fundamental)',
+    value: 5.21,
+    limit: { max: 3 },
+    outcome,
+    probability: 0.5,
+    ...changes,
+  };
+}
+
+const sineClaim = (outcome: ClaimResult['outcome'], value: string): ClaimResult =>
+  claim(outcome, { text: 'pure sine', quantity: 'waveform', value, limit: null });
+
+describe('answerSentence', () => {
+  it.each([
+    ['pure sine', 'At 300 W resistive this is a pure sine: 2.1 % distortion, give or take 0.4.'],
+    ['distorted sine', 'At 300 W resistive this is a distorted sine: 2.1 % distortion, give or take 0.4.'],
+    [
+      'modified sine',
+      'At 300 W resistive this is a modified sine, not a sine: 24.6 % of the time at zero, 2.1 % distortion, give or take 0.4.',
+    ],
+    ['stepped', 'At 300 W resistive this is a stepped wave of 9 levels: 2.1 % distortion, give or take 0.4.'],
+    ['square', 'At 300 W resistive this is a square wave, not a sine: 2.1 % distortion, give or take 0.4.'],
+    ['not classified', 'At 300 W resistive this wave can’t be classified: no two cycles are alike.'],
+  ] as const)('names a wave that is %s', (kind, sentence) => {
+    expect(plain(answerSentence(resultOf(kind, { findings: [] })))).toBe(sentence);
+  });
+
+  it('says that the load is unknown where nobody told it', () => {
+    const { load: _load, ...untold } = resultOf('pure sine');
+    expect(plain(answerSentence(untold))).toBe(
+      'At an unknown load this is a pure sine: 2.1 % distortion, give or take 0.4.',
+    );
+  });
+
+  it('says “at the edge” where the doubt reaches the threshold', () => {
+    const edge = resultOf('pure sine');
+    const waveform = { ...edge.waveform, atTheEdge: true };
+    expect(answerSentence({ ...edge, waveform })).toContain('a pure sine, at the edge: ');
+  });
+
+  it.each([
+    ['pass', 'pure sine', 'Yes, at 300 W'],
+    ['conditional pass', 'pure sine', 'Probably yes, at 300 W'],
+    ['conditional fail', 'distorted sine', 'Probably not, at 300 W'],
+    ['fail', 'distorted sine', 'No, at 300 W'],
+  ] as const)('answers a single claim about the kind: %s', (outcome, value, start) => {
+    const sentence = plain(answerSentence(resultOf('pure sine', { claims: [sineClaim(outcome, value)] })));
+    expect(sentence.startsWith(start)).toBe(true);
+  });
+
+  it.each([
+    ['pass', 'Yes, at 300 W'],
+    ['conditional pass', 'Probably yes, THD 5.2 %; at 300 W'],
+    ['conditional fail', 'Probably not, THD 5.2 %; at 300 W'],
+    ['fail', 'No, THD 5.2 %; at 300 W'],
+  ] as const)('answers a single claim about a number with its value: %s', (outcome, start) => {
+    const sentence = plain(answerSentence(resultOf('pure sine', { claims: [claim(outcome)] })));
+    expect(sentence.slice(0, start.length)).toBe(start);
+  });
+
+  it('gives the reason where a claim can’t be judged', () => {
+    const claims = [claim('not judged', { value: null, reason: 'the record holds no whole cycle' })];
+    expect(plain(answerSentence(resultOf('pure sine', { claims })))).toMatch(
+      /^Can’t be told, the record holds no whole cycle; at 300 W/,
+    );
+  });
+
+  it('lets the worst of several claims decide and names it', () => {
+    const claims = [sineClaim('pass', 'pure sine'), claim('conditional pass'), claim('fail')];
+    expect(answerSentence(resultOf('pure sine', { claims }))).toMatch(/^No, “THD < 3 %” fails; at/);
+    expect(answerSentence(resultOf('pure sine', { claims: claims.slice(0, 2) }))).toMatch(
+      /^Probably yes, “THD < 3 %” only probably holds; at/,
+    );
+    const twice = [...claims, claim('fail', { text: 'THD < 1 %' })];
+    expect(answerSentence(resultOf('pure sine', { claims: twice }))).toMatch(
+      /^No, “THD < 3 %” and 1 more fail; at/,
+    );
+  });
+
+  it('says of a distorted sine when it is inside the public limits all the same', () => {
+    const inside: Finding = { ...good.findings[0]!, side: 'inside', provenance: 'public' };
+    const words = /, yet inside the reference limits for mains\.$/;
+    expect(answerSentence(resultOf('distorted sine', { findings: [inside] }))).toMatch(words);
+    expect(answerSentence(resultOf('pure sine', { findings: [inside] }))).not.toMatch(words);
+    const outside: Finding = { ...inside, side: 'outside' };
+    expect(answerSentence(resultOf('distorted sine', { findings: [inside, outside] }))).not.toMatch(words);
+    const memory: Finding = { ...inside, provenance: 'memory' };
+    expect(answerSentence(resultOf('distorted sine', { findings: [memory] }))).not.toMatch(words);
+  });
+
+  it('speaks of a current where only a current was measured', () => {
+    expect(answerSentence(assays.current!().result)).toContain('this current can’t be classified');
+  });
+});
+
+describe('questionSentence', () => {
+  it('asks for the claim, or what it is', () => {
+    expect(questionSentence({ claims: [] })).toBe('What is it?');
+    expect(questionSentence({ claims: [claim('pass')] })).toBe('Does “THD < 3 %” hold?');
+    expect(questionSentence({ claims: [claim('pass'), claim('fail')] })).toBe('Do the 2 claims hold?');
+  });
+});
+
+describe('distortionPhrase', () => {
+  it.each([
+    [{ value: 2.13, uncertainty: 0.41 }, '2.1 % distortion, give or take 0.4'],
+    [{ value: 0.3, uncertainty: 0.4 }, 'at most 0.7 % distortion'],
+    [{ value: 48.34, uncertainty: 0 }, '48.34 % distortion'],
+    [{ value: null, reason: 'no period' }, 'distortion not measurable'],
+  ])('%j reads “%s”', (figure, text) => {
+    expect(plain(distortionPhrase(figure))).toBe(text);
+  });
+});
+
+describe('loadPhrase', () => {
+  it.each([
+    [undefined, 'at an unknown load', 'at an unknown load'],
+    ['', 'at an unknown load', 'at an unknown load'],
+    ['300 W', 'at 300 W', 'at 300 watts'],
+    ['1.5 kW heater', 'at 1.5 kW heater', 'at 1.5 kilowatts heater'],
+    ['40 %', 'at 40 %', 'at 40 percent'],
+    ['no load', 'at no load', 'at no load'],
+    ['a kettle', 'with a kettle', 'with a kettle'],
+    ['300 Watchmen', 'at 300 Watchmen', 'at 300 Watchmen'],
+  ])('%j reads “%s” and is spoken “%s”', (load, written, spoken) => {
+    expect(plain(loadPhrase(load))).toBe(written);
+    expect(plain(loadPhrase(load, true))).toBe(spoken);
+  });
+});
+
+describe('outcomeWords', () => {
+  it('softens what is conditional', () => {
+    expect(outcomeWords('conditional pass')).toBe('probably holds');
+    expect(outcomeWords('conditional fail')).toBe('probably fails');
+  });
+});
+
+describe('claimsSentence', () => {
+  it('gives each claim its outcome, and its value where it does not plainly hold', () => {
+    const claims = [
+      sineClaim('pass', 'pure sine'),
+      claim('conditional fail'),
+      claim('not judged', { value: null }),
+    ];
+    expect(plain(claimsSentence(claims))).toBe(
+      '“pure sine” holds; “THD < 3 %” probably fails (5.2 %); “THD < 3 %” can’t be judged (nothing measured).',
+    );
+  });
+});
+
+describe('spokenLines', () => {
+  it('says the answer as people speak, and what it is not', () => {
+    const { load: _load, ...untold } = resultOf('pure sine');
+    expect(spokenLines({ ...untold, load: '300 W' }).map(plain)).toEqual([
+      'At 300 watts this is a sine: 2.1 % distortion, give or take 0.4.',
+      'One capture, not a certificate.',
+    ]);
+    expect(plain(spokenLines(untold)[0])).toMatch(/^At an unknown load this is a sine/);
+  });
+
+  it.each([
+    [[claim('pass')], 'The claim holds: at'],
+    [[claim('conditional fail')], 'The claim probably fails: at'],
+    [[claim('pass'), claim('fail')], '1 of the 2 claims fails: at'],
+    [[claim('fail'), claim('fail')], 'The 2 claims fail: at'],
+    [[claim('pass'), claim('conditional pass')], 'The 2 claims probably hold: at'],
+  ] as const)('says first how the claims stand', (claims, start) => {
+    expect(spokenLines(resultOf('pure sine', { claims }))[0].slice(0, start.length)).toBe(start);
+  });
+});
+
+describe('findingSentence', () => {
+  const row = (changes: Partial<Finding>): Finding => ({
+    standard: 'EN 50160',
+    edition: '2010',
+    clause: '4.2.5',
+    quantity: 'harmonic 15 (% of fundamental)',
+    value: 0.65,
+    limit: { max: 0.5 },
+    margin: -0.15,
+    outcome: 'fail',
+    side: 'outside',
+    provenance: 'public',
+    ...changes,
+  });
+  const inside = row({
+    quantity: 'THD (%)',
+    value: 2.1,
+    limit: { max: 8 },
+    margin: 5.9,
+    outcome: 'pass',
+    side: 'inside',
+  });
+
+  it('counts the public limits that are exceeded and names the worst', () => {
+    expect(plain(findingSentence([inside, row({})]) ?? '')).toBe(
+      'Outside 1 of 2 reference limits, worst: harmonic 15 at 0.65 %, limit at most 0.5 % (EN 50160:2010, 4.2.5).',
+    );
+  });
+
+  it('names the nearest where all hold', () => {
+    expect(plain(findingSentence([inside]) ?? '')).toBe(
+      'Inside 1 reference limit, nearest: THD at 2.1 %, limit at most 8 % (EN 50160:2010, 4.2.5).',
+    );
+  });
+
+  it('leaves limits from memory out', () => {
+    expect(findingSentence([row({ provenance: 'memory', outcome: 'information' })])).toBeNull();
+    expect(findingSentence([])).toBeNull();
+  });
+});
+
+describe('averageMeterPhrase', () => {
+  const of = (value: number) =>
+    averageMeterPhrase({
+      trueRmsV: { value: 120, uncertainty: 1 },
+      averageRespondingV: { value, uncertainty: 1.2 },
+    });
+
+  it('speaks where the meter is off by more than 1 %', () => {
+    expect(of(121.1)).toBeNull();
+    expect(plain(of(118.7)?.sentence ?? '')).toBe('A meter that is not true-RMS shows 118.7 ± 1.2 V here.');
+    expect(averageMeterPhrase(null)).toBeNull();
+  });
+});
