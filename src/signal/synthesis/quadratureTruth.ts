@@ -1,6 +1,9 @@
 import { gaussLegendre } from './gaussLegendre.ts';
 import { harmonicOf } from './harmonicOf.ts';
 import { integral } from './integral.ts';
+import type { Piece } from './piece.ts';
+import { signChanges } from './signChanges.ts';
+import { supremum } from './supremum.ts';
 import type { TruthCore } from './waveTruth.ts';
 
 /**
@@ -27,11 +30,11 @@ export function quadratureTruth(
   return {
     rms: Math.sqrt(overCycle((phase) => at(phase) ** 2, fastestOrder)),
     mean: overCycle(at, 0),
-    peak: highest(at, pieces, fastestOrder),
-    trough: -highest((phase) => -at(phase), pieces, fastestOrder),
+    peak: supremum(at, pieces, fastestOrder),
+    trough: -supremum((phase) => -at(phase), pieces, fastestOrder),
     meanAbsoluteAbout: (level) => {
       const above = (phase: number): number => at(phase) - level;
-      const splits = pieces.flatMap(([from, to]) => signChanges(above, from, to, fastestOrder));
+      const splits = pieces.flatMap((piece) => signChanges(above, piece, fastestOrder));
       return splits.reduce((total, [from, to]) => {
         const panels = 2 + Math.ceil(2 * fastestOrder * (to - from));
         return total + Math.abs(integral(above, from, to, panels, rule));
@@ -47,75 +50,8 @@ export function quadratureTruth(
   };
 }
 
-type Piece = readonly [from: number, to: number];
-
 function piecesBetween(breaks: readonly number[]): readonly Piece[] {
   const first = breaks[0] ?? 0;
   const ends = [...breaks.slice(1), first + 1];
   return ends.map((end, i) => [breaks[i] ?? 0, end] as const).filter(([from, to]) => to > from);
-}
-
-/** How many points a piece is scanned at, so that no lobe of the fastest part falls between two. */
-function scanCount([from, to]: Piece, fastestOrder: number): number {
-  return 64 + Math.ceil(32 * fastestOrder * (to - from));
-}
-
-/** The piece cut where f changes sign, each cut by bisection; f is never taken at the ends, which may jump. */
-function signChanges(f: (x: number) => number, from: number, to: number, fastestOrder: number): Piece[] {
-  const count = scanCount([from, to], fastestOrder);
-  const cuts: number[] = [from];
-  let left = from + (0.5 * (to - from)) / count;
-  for (let i = 1; i < count; i++) {
-    const right = from + ((i + 0.5) * (to - from)) / count;
-    if (f(left) * f(right) < 0) cuts.push(zeroBetween(f, left, right));
-    left = right;
-  }
-  cuts.push(to);
-  return cuts.slice(1).map((cut, i) => [cuts[i] as number, cut] as const);
-}
-
-function zeroBetween(f: (x: number) => number, from: number, to: number): number {
-  const rising = f(to) > 0;
-  let low = from;
-  let high = to;
-  for (let step = 0; step < 60; step++) {
-    const middle = (low + high) / 2;
-    if (f(middle) > 0 === rising) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** The supremum: the best point of a scan, then a golden-section search between its neighbours. */
-function highest(f: (x: number) => number, pieces: readonly Piece[], fastestOrder: number): number {
-  let best = -Infinity;
-  for (const piece of pieces) {
-    const [from, to] = piece;
-    const step = (to - from) / scanCount(piece, fastestOrder);
-    let bestAt = from;
-    let bestHere = -Infinity;
-    for (let x = from; x < to; x += step) {
-      const value = f(x);
-      if (value > bestHere) [bestHere, bestAt] = [value, x];
-    }
-    // Kept a hair inside the piece: its ends may be jumps.
-    const hair = 1e-12 * (to - from);
-    const low = Math.max(from, bestAt - step);
-    const high = Math.min(to - hair, bestAt + step);
-    best = Math.max(best, bestHere, goldenSection(f, low, high));
-  }
-  return best;
-}
-
-function goldenSection(f: (x: number) => number, from: number, to: number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let low = from;
-  let high = to;
-  for (let step = 0; step < 60; step++) {
-    const left = high - ratio * (high - low);
-    const right = low + ratio * (high - low);
-    if (f(left) > f(right)) high = right;
-    else low = left;
-  }
-  return f((low + high) / 2);
 }
