@@ -35,7 +35,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
       missing(
         named,
         'folder.empty',
-        'there is no capture in this folder',
+        'There is no capture in this folder.',
         'captures ending in .csv, .txt, .tsv, .tab, .dat or .asc',
         'name the folder that the scope saved into, or the file itself',
       ),
@@ -49,7 +49,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
       missing(
         named,
         'pattern.empty',
-        'no file matches this pattern',
+        'No file matches this pattern.',
         'a pattern such as captures/*.csv',
         'check the folder and the spelling',
       ),
@@ -59,7 +59,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
     missing(
       named,
       'file.missing',
-      'there is no such file or folder',
+      'There is no such file or folder.',
       'a capture that exists',
       'check the path and the spelling',
     ),

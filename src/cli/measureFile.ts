@@ -38,7 +38,7 @@ async function readBytes(file: string): Promise<Uint8Array> {
     return await readFile(file);
   } catch (problem) {
     const reason = (problem as NodeJS.ErrnoException).code ?? String(problem);
-    throw new MeasureError('file.unreadable', 'the file could not be read', {
+    throw new MeasureError('file.unreadable', 'The file could not be read.', {
       received: reason,
       advice: 'check that it is there, not open elsewhere, and that you may read it',
     });

@@ -39,10 +39,10 @@ function clippedNotice(record: PeriodicRecord): Notice | null {
   };
   const [top, bottom] = [cut(max, 1), cut(min, -1)];
   if (!top && !bottom) return null;
-  const where = top && bottom ? 'top and bottom are' : top ? 'the top is' : 'the bottom is';
+  const where = top && bottom ? 'Top and bottom are' : top ? 'The top is' : 'The bottom is';
   return {
     code: 'wave.clipped',
-    message: `${where} cut dead flat: if the trace touches the edge of the screen, set more volts per division and save again`,
+    message: `${where} cut dead flat: if the trace touches the edge of the screen, set more volts per division and save again.`,
   };
 }
 
@@ -54,7 +54,7 @@ function coarseNotice({ samples, stepSize, periodic }: PeriodicRecord): Notice |
   if (levels >= 64) return null;
   return {
     code: 'resolution.coarse',
-    message: `the wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen`,
+    message: `The wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen.`,
   };
 }
 
@@ -63,7 +63,7 @@ function fewCyclesNotice({ samples, periodic }: PeriodicRecord): Notice | null {
   if (cycles >= 3) return null;
   return {
     code: 'cycles.few',
-    message: `only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more`,
+    message: `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,
   };
 }
 
@@ -73,7 +73,7 @@ function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): N
   const needed = (2.2 * asked) / (periodic.periodSamples * intervalS);
   return {
     code: 'rate.low',
-    message: `the sample rate reaches harmonic ${used}, not ${asked}: use ${Number((needed / 1000).toPrecision(2))} kS/s or more`,
+    message: `The sample rate reaches harmonic ${used}, not ${asked}: use ${Number((needed / 1000).toPrecision(2))} kS/s or more.`,
   };
 }
 
@@ -87,7 +87,7 @@ function driftNotice(record: PeriodicRecord): Notice | null {
   if (spread < 0.01 || spread < 2 * scatter) return null;
   return {
     code: 'wave.drifts',
-    message: `the wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average`,
+    message: `The wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average.`,
   };
 }
 
@@ -95,6 +95,7 @@ function acCoupledNotice({ acCoupled }: PeriodicRecord): Notice | null {
   if (!acCoupled) return null;
   return {
     code: 'coupling.ac',
-    message: 'the channel was AC-coupled: DC is not measurable; set it to DC and save again if DC matters',
+    message:
+      'The channel was AC-coupled, so DC is not measurable. Set it to DC and save again if DC matters.',
   };
 }

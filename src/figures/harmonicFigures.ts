@@ -22,9 +22,9 @@ export interface HarmonicFigures {
  *
  * THD = 100·√(Σ Vn², n = 2 … K) / V1; of RMS: over the RMS, taken in time, DC included
  *
- * @remarks Each order holds the truth plus noise, and noise adds in power: what the fit's own variance adds
- * is taken off the sum, so that a clean sine under a noisy digitiser keeps its low THD. The orders listed
- * are as fitted.
+ * @remarks Each order holds the truth plus noise, and noise adds in power: what the fit's own variance adds is
+ * taken off the sum, where the sum stands clear of it. A sum that doesn't is reported as it is, an upper bound.
+ * The orders listed are as fitted.
  */
 export function harmonicFigures(
   record: PeriodicRecord,
@@ -56,7 +56,9 @@ export function harmonicFigures(
     noisePower += variance * noiseShare ** 2;
     noiseSlope += orderRms ** 2 * (variance / 2);
   }
-  const distortion = Math.sqrt(Math.max(0, power - noisePower));
+  // Under one and a half times the floor the sum is the floor's own chance: nothing is left to correct.
+  const heard = power >= 1.5 * 1.5 * noisePower;
+  const distortion = Math.sqrt(heard ? power - noisePower : power);
   const thdPercent = (100 * distortion) / fundamental;
   // d√Σ = Σ Vn·dVn / √Σ; near the floor the noise itself is the doubt.
   const noisePercent = (100 * Math.sqrt(noiseSlope / Math.max(power, noisePower, 1e-300))) / fundamental;

@@ -56,7 +56,7 @@ function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, w
   const expected = `at least ${MINIMUM_CYCLES} periods of a wave`;
   const lengthMs = Number((input.samples.length * input.intervalS * 1e3).toPrecision(3));
   if (none === 'too coarse') {
-    return new MeasureError('wave.tooCoarse', `the wave has fewer than eight samples a period${where}`, {
+    return new MeasureError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
       expected: 'at least eight samples a period, two hundred for harmonics to order 50',
       received: `one sample every ${Number((input.intervalS * 1e3).toPrecision(3))} ms`,
       advice: 'set fewer ms/div or a deeper memory, so that one cycle has some hundred samples',
@@ -64,18 +64,22 @@ function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, w
   }
   const { max, min } = moments(input.samples);
   const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${lengthMs} ms`;
-  const advice = 'set 5 ms/div or slower, so that the screen holds three cycles or more, and save again';
+  // A tenth of a second holds five cycles of any mains: then the time base is not what is missing.
+  const advice =
+    lengthMs < 100
+      ? 'set 5 ms/div or slower, so that the screen holds three cycles or more, and save again'
+      : 'check that the probe is on the AC outlet and that the time axis is in the unit that the file says';
   if (none === 'too short') {
-    const about = cycles === null ? 'less than one' : cycles.toFixed(1);
-    return new MeasureError('wave.tooShort', `the record is too short${where}: about ${about} of a cycle`, {
+    const about = cycles === null ? 'less than one' : cycles.toFixed(2);
+    return new MeasureError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
       expected,
       received: `about ${about} periods in ${lengthMs} ms`,
       advice,
     });
   }
-  return new MeasureError('wave.noPeriod', `nothing repeats${where}, so there is no wave to measure`, {
+  return new MeasureError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
     expected,
     received: seen,
-    advice: `measure the AC outlet itself; ${advice}`,
+    advice: lengthMs < 100 ? `measure the AC outlet itself; ${advice}` : advice,
   });
 }

@@ -56,7 +56,7 @@ function fullFit(located: LocatedWave, omega: number, orders: number): HarmonicF
     const fit = fitHarmonics(samples, { orders: tried, omega });
     if (fit !== null) return fit;
   }
-  throw new MeasureError('wave.noPeriod', 'the record holds too few samples to tell a wave from chance', {
+  throw new MeasureError('wave.noPeriod', 'The record holds too few samples to tell a wave from chance.', {
     expected: 'some hundred samples over three cycles or more',
     received: `${samples.length} samples`,
     advice: 'save the whole record of the scope, not the screen picture',
@@ -112,6 +112,6 @@ function splitNotice(record: { startS: number; intervalS: number; samples: Float
   const endS = record.startS + record.samples.length * record.intervalS;
   return {
     code: 'span.longest',
-    message: `a gap of over half a cycle splits the record; measured is its longest part, ${Number(record.startS.toPrecision(5))} s to ${Number(endS.toPrecision(5))} s`,
+    message: `A gap of over half a cycle splits the record: its longest part is measured, ${Number(record.startS.toPrecision(5))} s to ${Number(endS.toPrecision(5))} s.`,
   };
 }

@@ -103,7 +103,9 @@ function assayChannel(
       : { current: currentFigures(channel.name, figures) }),
     waveform,
     claims: claims.map((claim) => judgeClaim(claim, { figures, waveform, rule, sineThdPercent })),
-    findings: isVoltage ? findings(figures, waveform, nominal, rule) : [],
+    // Limits are for alternating voltages: DC, noise and raw switching have nothing to hold against them.
+    findings:
+      isVoltage && waveform.kind !== 'not classified' ? findings(figures, waveform, nominal, rule) : [],
     ...(meter === null ? {} : { meter }),
     notices: [...given, ...inferred.notices, ...figures.notices],
   };

@@ -2,6 +2,7 @@ import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import type { Waveform } from '../measureDocument.ts';
 import { classifySmooth } from './classifySmooth.ts';
 import { classifyStepped } from './classifyStepped.ts';
+import { rounded } from './rounded.ts';
 
 /** THD up to which a smooth wave is called a pure sine, unless told otherwise. Common practice, no source. */
 export const SINE_THD_PERCENT = 5;
@@ -20,6 +21,13 @@ export function classifyWave(wave: MeasuredWave, sineThdPercent: number = SINE_T
       wave.aperiodic === 'noise'
         ? 'only noise: nothing repeats'
         : 'a direct voltage: nothing alternates, so there is no wave to classify';
+    return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };
+  }
+  const mean = wave.figures.mean.value ?? 0;
+  const acRms = wave.figures.acRms.value ?? 0;
+  // Even a half-wave has less DC than AC; three times as much is a direct voltage with ripple.
+  if (Math.abs(mean) > 3 * acRms) {
+    const reason = `a direct voltage with ripple: mean ${rounded(mean, 3)}, RMS of the ripple ${rounded(acRms, 2)}`;
     return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };
   }
   return wave.periodic.levels.length > 0
