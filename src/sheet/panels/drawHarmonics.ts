@@ -5,14 +5,10 @@ import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import type { HarmonicBar } from './harmonicBar.ts';
 import type { HarmonicLimits } from './harmonicLimits.ts';
 import { nameBars } from './nameBars.ts';
 import { nameLimits } from './nameLimits.ts';
-
-export interface HarmonicBar {
-  readonly order: number;
-  readonly percent: number;
-}
 
 const namedOrders = [2, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50] as const;
 /** Values that the square-root axis may show; those too close to a neighbour are left out. */

@@ -3,7 +3,7 @@ import { withUnit } from '../numbers/withUnit.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
-import type { HarmonicBar } from './drawHarmonics.ts';
+import type { HarmonicBar } from './harmonicBar.ts';
 
 const sizePx = 14;
 const wanted = 6;

@@ -23,8 +23,8 @@ export function wrapText(
     if (fits(rest)) return [...lines, rest];
     if (lines.length === maxLines - 1) return [...lines, cutText(rest, widthPx, sizePx, weight)];
     const end = lineEnd(rest, fits);
-    lines.push(rest.slice(0, end).trimEnd());
-    rest = rest.slice(end).trimStart();
+    lines.push(rest.slice(0, end));
+    rest = rest.slice(end).replace(/^ +/, '');
   }
   return lines;
 }

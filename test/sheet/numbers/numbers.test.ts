@@ -84,7 +84,7 @@ describe('figureParts and figureText', () => {
   it('prints no uncertainty where it is zero, and says when a figure is missing', () => {
     expect(figureText({ value: 125_000, uncertainty: 0 }, 'Hz')).toBe('125000\u00a0Hz');
     expect(figureText({ value: null, reason: 'no period' }, 'Hz')).toBe('not measurable');
-    expect(figureText({ value: 1.414, uncertainty: 0.01 }, '')).toBe('1.414\u00a0±\u00a00.010');
+    expect(figureText({ value: 1.392, uncertainty: 0.01 }, '')).toBe('1.392\u00a0±\u00a00.010');
   });
 });
 
