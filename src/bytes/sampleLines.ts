@@ -11,9 +11,11 @@ export function sampleLines(text: string, most: number): string[] {
   while (from < text.length) {
     const line = lineAt(text, from);
     const content = text.slice(from, line.to);
-    if (content.trim() !== '') lines.push(content);
+    const isEmpty = content.trim() === '';
+    if (!isEmpty) lines.push(content);
+    const jump = from + stride;
     // Jump ahead by a stride, then to the start of the line after that place.
-    from = Math.max(line.next, from + stride > line.next ? lineAt(text, from + stride).next : 0);
+    from = isEmpty || jump <= line.next ? line.next : lineAt(text, jump).next;
   }
   return lines;
 }

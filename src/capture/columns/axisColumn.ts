@@ -1,6 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { RoledColumn } from './columnRole.ts';
 import { countsUp } from './countsUp.ts';
+import { risesEvenly } from './risesEvenly.ts';
 
 /** The column that places the rows: by time, by number, or none, when each row is one sample on. */
 export interface AxisColumn {
@@ -46,17 +47,4 @@ function spectrum(column: RoledColumn): MeasureError {
     received: `"${column.name}" as the axis, a frequency`,
     advice: 'switch the math or FFT trace off and save the voltage channel itself',
   });
-}
-
-/** Never falls, ends above its start, and runs near a straight line: no wave sampled for over a cycle does. */
-function risesEvenly(values: Float64Array): boolean {
-  const count = values.length;
-  const start = values[0]!;
-  const rise = values[count - 1]! - start;
-  if (!(rise > 0)) return false;
-  for (let i = 1; i < count; i++) {
-    if (values[i]! < values[i - 1]!) return false;
-    if (Math.abs(values[i]! - start - (rise * i) / (count - 1)) > 0.1 * rise) return false;
-  }
-  return true;
 }

@@ -5,6 +5,7 @@ import { unitOf } from '../head/unitOf.ts';
 import { type AxisColumn, axisColumn } from './axisColumn.ts';
 import { columnRole, type RoledColumn } from './columnRole.ts';
 import { envelopeNames } from './envelopeNames.ts';
+import { risesEvenly } from './risesEvenly.ts';
 
 /** A column of values, with what the head says about it wherever it says so. */
 export interface ValueColumn extends RoledColumn {
@@ -35,8 +36,7 @@ export function layColumns(
 ): [ColumnBlock, ...ColumnBlock[]] {
   const roled = head.columns.map(columnRole);
   const axis = axisColumn(roled, values, hasInterval);
-  const starts = roled.filter((column) => column.role === 'time').map((column) => column.index);
-  const [, ...laterStarts] = axis.kind === 'time' && starts.length > 1 ? starts : [0];
+  const laterStarts = axis.kind === 'time' ? laterTimes(roled, axis, values) : [];
   const edges = [0, ...laterStarts, roled.length];
   const blocks = edges.slice(1).map((to, b): ColumnBlock => {
     const from = edges[b]!;
@@ -48,6 +48,23 @@ export function layColumns(
     return layBlock(head, own, blockAxis, keysAfter, keysTo);
   });
   return blocks as [ColumnBlock, ...ColumnBlock[]];
+}
+
+/** Indices of the columns behind the axis that are times too: told so, or as nameless as it and as even. */
+function laterTimes(
+  roled: readonly RoledColumn[],
+  axis: AxisColumn,
+  values: readonly Float64Array[],
+): number[] {
+  const isGuessed = axis.column?.role !== 'time';
+  return roled
+    .filter((column) => column.index > axis.column!.index)
+    .filter((column) =>
+      isGuessed
+        ? column.unit === null && column.name === '' && risesEvenly(values[column.index]!)
+        : column.role === 'time',
+    )
+    .map((column) => column.index);
 }
 
 function layBlock(

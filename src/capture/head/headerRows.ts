@@ -4,6 +4,9 @@ import type { HeadLine } from '../../bytes/table.ts';
 import { alignedCells } from './alignedCells.ts';
 import { nameAndUnit } from './nameAndUnit.ts';
 import { nameSays } from './nameSays.ts';
+import { readSettings } from './readSettings.ts';
+import { settingCells } from './settingCells.ts';
+import { settingValue } from './settingValue.ts';
 import { unitOf } from './unitOf.ts';
 
 /** The head lines that name the columns. Cells are by file column. */
@@ -25,27 +28,26 @@ export function headerRows(
 ): HeaderRows {
   const width = columns.at(-1)! + 1;
   const aligned = head
-    .slice(-4)
-    .map((line) => ({ ...line, cells: alignedCells(line, width, dialect.delimiter) }));
+    .slice(-2)
+    .map((line) => ({ ...line, cells: alignedCells(line, width, dialect.delimiter), source: line }));
   const last = aligned.at(-1) ?? null;
   const above = aligned.at(-2) ?? null;
   const over = (line: HeadLine): string[] => columns.map((column) => line.cells[column] ?? '');
-  const fits = (cells: readonly string[]): boolean =>
-    cells.filter((cell) => cell !== '').length >= Math.max(1, columns.length - 1);
-  const isUnits = (line: HeadLine): boolean =>
-    fits(over(line)) && over(line).every((cell) => cell === '' || unitOf(cell) !== null);
   const isNumber = (cell: string): boolean => parseNumber(cell, dialect.decimalMark) !== null;
-  const isNames = (line: HeadLine): boolean => {
-    const cells = over(line);
-    const [first = '', ...rest] = cells;
-    if (!fits(cells) || isNumber(first)) return false;
-    // "Points,1000" is a setting; "x-axis,1" names a channel 1.
-    return isAxisName(first) || !rest.some(isNumber);
+  const fits = (line: HeadLine): boolean =>
+    over(line).filter((cell) => cell !== '').length >= Math.max(1, columns.length - 1);
+  const isUnits = (line: HeadLine): boolean =>
+    fits(line) && over(line).every((cell) => cell === '' || unitOf(cell) !== null);
+  const isNames = (line: HeadLine & { source: HeadLine }, mayHoldNumbers: boolean): boolean => {
+    const [first = '', ...rest] = over(line);
+    if (!fits(line) || isNumber(first) || isSettingLine(line.source, dialect)) return false;
+    return mayHoldNumbers || isAxisName(first) || !rest.some(isNumber);
   };
 
   if (last === null) return { names: null, units: null };
-  if (isUnits(last)) return { names: above !== null && fits(over(above)) ? above : null, units: last };
-  if (!isNames(last)) return { names: null, units: null };
+  // Over a row of units, a channel may well be named 1.
+  if (isUnits(last)) return { names: above !== null && isNames(above, true) ? above : null, units: last };
+  if (!isNames(last, false)) return { names: null, units: null };
   return { names: last, units: above !== null && isUnits(above) ? above : null };
 }
 
@@ -53,4 +55,15 @@ function isAxisName(cell: string): boolean {
   const { name, unit } = nameAndUnit(cell);
   const says = nameSays(name);
   return unit?.dimension === 'time' || says === 'time' || says === 'index';
+}
+
+/** Words that end the key of a setting and name no channel. */
+const SETTING_KEY =
+  /\b(units?|interval|rate|increment|scale|offset|origin|reference|length|coupling|atten\w*|probe|date|model|version|serial( number)?|firmware|mode|division|div|bits|resolution|count)$/;
+
+/** `Horizontal Units,s`, `Sample interval 2e-4 s`: a setting, though its cells would fit the columns. */
+function isSettingLine(line: HeadLine, dialect: Dialect): boolean {
+  const [setting] = readSettings(settingCells(line, dialect.delimiter));
+  if (setting === undefined) return false;
+  return SETTING_KEY.test(setting.key) && (setting.values.length <= 2 || settingValue(setting) !== null);
 }

@@ -5,6 +5,7 @@ import { headerRows } from './headerRows.ts';
 import { nameAndUnit } from './nameAndUnit.ts';
 import { readSettings } from './readSettings.ts';
 import type { Setting } from './setting.ts';
+import { settingCells } from './settingCells.ts';
 import { type Unit, unitOf } from './unitOf.ts';
 
 /** What the head says of one column of the body. */
@@ -32,13 +33,17 @@ export function readHead(table: TableShape): Head {
   const columns = table.columns.map((column): ColumnHead => {
     const fromName = nameAndUnit(names?.cells[column] ?? '');
     const unitCell = units?.cells[column] ?? '';
-    return { column, name: fromName.name, unit: unitCell === '' ? fromName.unit : unitOf(unitCell) };
+    // A header of units alone ("Second,Volt") still gives its columns something to be called.
+    const name = names === null ? cleanText(unitCell) : fromName.name;
+    return { column, name, unit: unitCell === '' ? fromName.unit : unitOf(unitCell) };
   });
   const isHeader = (line: HeadLine): boolean => line.line === names?.line || line.line === units?.line;
   return {
     columns,
     settings: [
-      ...table.head.filter((line) => !isHeader(line)).flatMap(readSettings),
+      ...table.head
+        .filter((line) => !isHeader(line))
+        .flatMap((line) => readSettings(settingCells(line, table.dialect.delimiter))),
       ...settingsBelowNames(table),
       ...table.beside.flatMap(readSettings),
     ],

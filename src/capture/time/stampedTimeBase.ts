@@ -1,6 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
 import { placeOnGrid } from './placeOnGrid.ts';
 import type { TimeBase } from './rowArrangement.ts';
+import { singlePrecisionTick } from './singlePrecisionTick.ts';
 import { largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
 import { stampSteps } from './stampSteps.ts';
 
@@ -30,9 +31,10 @@ export function stampedTimeBase(
     return asRead(stamps, line.start, line.interval, false);
 
   const steps = stampSteps(stamps);
+  const digit = Math.max(resolution, singlePrecisionTick(stamps, resolution));
   const fitted = leastSquaresLine(stamps);
   const strays = largestDeviation(stamps, fitted);
-  const isPrinted = strays <= TICK_WITHIN * resolution;
+  const isPrinted = strays <= TICK_WITHIN * digit;
   const isTicked = strays <= TICK_WITHIN * steps.smallest && areMultiples(stamps, steps.smallest, resolution);
   // One or two double steps among even ones are missing rows; many, spread evenly, are the clock's ticks.
   const isHoled =
@@ -40,7 +42,7 @@ export function stampedTimeBase(
     steps.smallest > 0.9 * steps.median &&
     (line.interval / steps.median - 1) * steps.count < 2.5;
   if ((isPrinted || isTicked) && !isHoled) {
-    const tick = isPrinted ? resolution : steps.smallest;
+    const tick = isPrinted ? digit : steps.smallest;
     return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2);
   }
   return placeOnGrid(stamps, steps, resolution) ?? resampled(stamps, steps.median);

@@ -1,0 +1,87 @@
+import { MeasureError } from '../base/measureError.ts';
+import type { Notice } from '../base/notice.ts';
+import type { Capture, Channel } from './capture.ts';
+import { channelDifference } from './channels/channelDifference.ts';
+import { channelNamed } from './channels/channelNamed.ts';
+import { differenceNames } from './channels/differenceNames.ts';
+
+export interface SelectedChannels {
+  /** At least one, voltages; currents where the capture has only those or one was named. */
+  readonly channels: readonly Channel[];
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * The channels to measure.
+ *
+ * @param name - a channel's name, `A-B` for the difference of two, `all` for every voltage channel (every
+ * current where there is no voltage); absent: the first voltage channel, the others being named in a
+ * notice. A channel that bears such a name itself goes first.
+ * @throws MeasureError `channel.unknown` where there is none of that name; `channel.unmeasurable` where it
+ * carries neither volts nor amperes; `channels.none` where no channel does.
+ */
+export function selectVoltageChannels(capture: Capture, name?: string): SelectedChannels {
+  const wanted = name?.trim();
+  if (wanted === undefined || wanted === '') return firstMeasurable(capture);
+  const names = capture.channels.map((channel) => channel.name);
+  if (!names.includes(wanted)) {
+    if (wanted.toLowerCase() === 'all') return { channels: measurable(capture), notices: [] };
+    const pair = differenceNames(wanted, names);
+    if (pair !== null) {
+      const [plus, minus] = [channelNamed(capture, pair[0]), channelNamed(capture, pair[1])];
+      return { channels: [channelDifference(plus, minus)], notices: [] };
+    }
+  }
+  const channel = channelNamed(capture, wanted);
+  if (channel.quantity === 'other') throw carriesNeither(channel);
+  return { channels: [channel], notices: [] };
+}
+
+/** Every voltage channel, or every current where there is no voltage. */
+function measurable(capture: Capture): readonly [Channel, ...Channel[]] {
+  const voltages = capture.channels.filter((channel) => channel.quantity === 'voltage');
+  const currents = capture.channels.filter((channel) => channel.quantity === 'current');
+  const [first, ...others] = voltages.length > 0 ? voltages : currents;
+  if (first === undefined) throw noneMeasurable(capture);
+  return [first, ...others];
+}
+
+function firstMeasurable(capture: Capture): SelectedChannels {
+  const [first, ...others] = measurable(capture);
+  const notices: Notice[] = [];
+  if (first.quantity === 'current') {
+    notices.push({
+      code: 'channels.currentOnly',
+      message: `The capture has no voltage channel: the current of ${first.name} is measured.`,
+    });
+  }
+  if (others.length > 0) {
+    const names = others.map((channel) => channel.name).join(', ');
+    notices.push({
+      code: 'channels.others',
+      message: `${first.name} is measured, the first of ${1 + others.length} channels in ${first.unit}; not measured: ${names} (--voltage NAME or --voltage all).`,
+    });
+  }
+  return { channels: [first], notices };
+}
+
+const SCALE_ADVICE = 'if it is a voltage in other clothes, give its volts per unit with --scale NAME=FACTOR';
+
+function carriesNeither(channel: Channel): MeasureError {
+  return new MeasureError('channel.unmeasurable', `${channel.name} carries neither volts nor amperes.`, {
+    expected: 'a voltage or a current',
+    received: channel.unit === '' ? 'a channel without a unit' : `a channel in ${channel.unit}`,
+    advice: SCALE_ADVICE,
+  });
+}
+
+function noneMeasurable(capture: Capture): MeasureError {
+  const shown = capture.channels
+    .map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`))
+    .join(', ');
+  return new MeasureError('channels.none', 'The capture has no channel in volts or amperes.', {
+    expected: 'a voltage channel',
+    received: shown,
+    advice: SCALE_ADVICE,
+  });
+}

@@ -1,0 +1,99 @@
+import { type LayoutCase, testLayouts } from './layoutCase.ts';
+import { amperes, INTERVAL_S, lines, rows, START_S, sampled, timeOf, volts } from './wave.ts';
+
+const V = sampled(volts);
+const A = sampled(amperes);
+const P = V.map((v, i) => Number((v * A[i]!).toFixed(1)));
+const time = { startS: START_S, intervalS: INTERVAL_S };
+const stamp = (i: number): string => timeOf(i).toFixed(4);
+
+const cases: LayoutCase[] = [
+  {
+    title: 'a computed product in W and an event flag are no voltages',
+    file: lines([
+      'Time (s),Outlet (V),Load (A),Power (W),Event',
+      ...rows().map((i) => `${stamp(i)},${V[i]},${A[i]},${P[i]},${i % 50 === 0 ? 1 : 0}`),
+    ]),
+    ...time,
+    channels: [
+      ['Outlet', 'V', V],
+      ['Load', 'A', A],
+      ['Power', 'W', P],
+      ['Event', '', rows().map((i) => (i % 50 === 0 ? 1 : 0))],
+    ],
+  },
+  {
+    title: 'an event column that is mostly empty does not make its rows malformed',
+    file: lines([
+      'Time (s),Outlet (V),Event',
+      ...rows().map((i) => `${stamp(i)},${V[i]},${i % 50 === 0 ? 'mark' : ''}`),
+    ]),
+    ...time,
+    channels: [['Outlet', 'V', V]],
+  },
+  {
+    title: 'a column of comments, commas in them',
+    file: lines([
+      'Time (s),Outlet (V),Comment',
+      ...rows().map((i) => `${stamp(i)},${V[i]},"fan on, row ${i}"`),
+    ]),
+    ...time,
+    channels: [['Outlet', 'V', V]],
+    notices: ['columns.skipped'],
+  },
+  {
+    title: 'an index beside the time is no channel',
+    file: lines(['Index,Time (s),Outlet (V)', ...rows().map((i) => `${i},${stamp(i)},${V[i]}`)]),
+    ...time,
+    channels: [['Outlet', 'V', V]],
+  },
+  {
+    title: 'a time column behind the values',
+    file: lines(['Outlet (V),Load (A),Time (s)', ...rows().map((i) => `${V[i]},${A[i]},${stamp(i)}`)]),
+    ...time,
+    channels: [
+      ['Outlet', 'V', V],
+      ['Load', 'A', A],
+    ],
+  },
+  {
+    title: 'a time column per channel, of one clock',
+    file: lines([
+      'Time A (s),A (V),Time B (s),B (V)',
+      ...rows().map((i) => `${stamp(i)},${V[i]},${stamp(i)},${-V[i]!}`),
+    ]),
+    ...time,
+    channels: [
+      ['A', 'V', V],
+      ['B', 'V', V.map((v) => -v)],
+    ],
+  },
+  {
+    title: 'two exports side by side: the first is read, though it is the shorter',
+    file: lines([
+      'Time (s),CH1 (V),,Time (s),CH1 (V)',
+      ...rows(240).map((i) => `${i < 200 ? `${stamp(i)},${V[i]}` : ','},,${(i * 1e-3).toFixed(3)},${i % 7}`),
+    ]),
+    ...time,
+    channels: [['CH1', 'V', V]],
+    notices: ['columns.skipped'],
+  },
+  {
+    title: 'two exports side by side, each with settings beside its rows',
+    file: lines(
+      rows().map((i) => {
+        const settings = (source: string): string =>
+          [`Source,${source},`, 'Vertical Units,V,', 'Horizontal Units,s,', 'Sample Interval,2e-4,'][i] ??
+          ',,';
+        return `${settings('CH1')},${stamp(i)},${V[i]},${settings('CH2')},${stamp(i)},${-V[i]!}`;
+      }),
+    ),
+    ...time,
+    channels: [
+      ['CH1', 'V', V],
+      ['CH2', 'V', V.map((v) => -v)],
+    ],
+  },
+];
+
+testLayouts(cases);

@@ -1,0 +1,171 @@
+import { type LayoutCase, testLayouts } from './layoutCase.ts';
+import { amperes, INTERVAL_S, lines, rows, START_S, sampled, timeOf, volts } from './wave.ts';
+
+const V = sampled(volts);
+const A = sampled(amperes);
+const time = { startS: START_S, intervalS: INTERVAL_S };
+const values = V.map((v) => `${v}`);
+const one: LayoutCase['channels'] = [['Outlet', 'V', V]];
+
+const interval = (title: string, settings: string[], startS = 0): LayoutCase => ({
+  title,
+  file: lines([...settings, 'Outlet (V)', ...values]),
+  startS,
+  intervalS: INTERVAL_S,
+  channels: one,
+});
+
+const cases: LayoutCase[] = [
+  interval('an interval with its unit in the next cell', ['Sample Interval,0.2,ms']),
+  interval('an interval with its unit in brackets', ['Sampling period (us),200']),
+  interval('an interval without a unit is in seconds', ['Sample Interval:,2.0E-04']),
+  interval('an interval and its unit in one cell', ['sample interval = 200us']),
+  interval('a sample rate with its unit', ['Sample Rate: 5.00kSa/s']),
+  interval('a sample rate without a unit is in hertz', ['Sample Rate,5000']),
+  interval('a sample rate in hertz with a prefix', ['Sampling frequency,5 kHz']),
+  interval('a start beside the interval', ['X increment,2e-4', 'X origin,-7.2e-3'], -0.0072),
+  interval('a trigger at a sample', ['Sample Interval,2e-4,s', 'Trigger Point,36,Samples'], -0.0072),
+  {
+    title: 'an interval in a head that is parted by blanks',
+    file: lines(['Sample interval 2e-4 s', ...values]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['column 1', 'V', V]],
+    notices: ['unit.assumed'],
+  },
+  {
+    title: 'numbered rows, start and increment on the header rows',
+    file: lines([
+      'X,CH1,CH2,Start,Increment,',
+      `Sequence,Volt,Ampere,${START_S.toExponential(6)},2.000000e-04,`,
+      ...rows().map((i) => `${i},${V[i]},${A[i]},`),
+    ]),
+    ...time,
+    channels: [
+      ['CH1', 'V', V],
+      ['CH2', 'A', A],
+    ],
+  },
+  {
+    title: 'numbered rows from one, and a rate',
+    file: lines(['Rate,5000', 'Index,Outlet (V)', ...rows().map((i) => `${i + 1},${V[i]}`)]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: one,
+  },
+  {
+    title: 'a column of "time" that only counts, and an interval',
+    file: lines(['Sample interval,200,us', 'Time,Outlet (V)', ...rows().map((i) => `${i},${V[i]}`)]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: one,
+  },
+  {
+    title: 'nothing but values, and a rate from the person',
+    file: lines(values),
+    sampleRateHz: 5000,
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['column 1', 'V', V]],
+    notices: ['unit.assumed'],
+  },
+  {
+    title: 'a rate from the person beside a file that has times',
+    file: lines(['Time (s),Outlet (V)', ...rows().map((i) => `${timeOf(i).toFixed(4)},${V[i]}`)]),
+    sampleRateHz: 1,
+    ...time,
+    channels: one,
+    notices: ['time.rateIgnored'],
+  },
+  {
+    title: 'settings beside the first rows, blanks beside the later ones, times padded',
+    file: lines(
+      rows().map((i) => {
+        const beside = [
+          'Record Length,200,Points',
+          'Sample Interval,2.000000e-04,s',
+          'Trigger Point,36,Samples',
+          ',,',
+          'Source,CH1,',
+          'Vertical Units,V,',
+          'Horizontal Units,s,',
+          'Probe Atten,1.000000e+02,',
+          'Coupling,AC,',
+        ][i];
+        return `${beside ?? ',,'},${timeOf(i)
+          .toFixed(4)
+          .padStart(9, '0')
+          .replace(/^(0+)-/, '-$1')},  ${V[i]!.toFixed(5)},`;
+      }),
+      '\r\n',
+    ),
+    ...time,
+    channels: [['CH1', 'V', V]],
+  },
+  {
+    title: 'units that stand in the settings only, one a channel',
+    file: lines([
+      'Channel,CH1,CH2',
+      'Vertical Units,V,A',
+      'Horizontal Units,s',
+      ...rows().map((i) => `${timeOf(i).toFixed(4)},${V[i]},${A[i]}`),
+    ]),
+    ...time,
+    channels: [
+      ['CH1', 'V', V],
+      ['CH2', 'A', A],
+    ],
+  },
+  {
+    title: 'a unit for every column, time included',
+    file: lines([
+      'Unit,ms,V,A',
+      'Name,t,U,I',
+      ...rows().map((i) => `${(timeOf(i) * 1e3).toFixed(1)},${V[i]},${A[i]}`),
+    ]),
+    ...time,
+    channels: [
+      ['U', 'V', V],
+      ['I', 'A', A],
+    ],
+  },
+  {
+    title: 'converter counts with volts per count, reference and origin',
+    file: lines([
+      'X increment,2e-4',
+      'Y increment,0.05,V',
+      'Y reference,128',
+      'Y origin,2.5,V',
+      'Counts',
+      ...rows().map((i) => `${(i * 37) % 251}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['Counts', 'V', rows().map((i) => (((i * 37) % 251) - 128) * 0.05 + 2.5)]],
+  },
+  {
+    title: 'converter counts with volts and counts per division, one a channel',
+    file: lines([
+      'Sample rate,5 kHz',
+      'Volts/div,2,5',
+      'Counts per division,25',
+      'Index,CH1 (counts),CH2 (counts)',
+      ...rows().map((i) => `${i},${(i * 37) % 251},${(i * 53) % 241}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [
+      ['CH1', 'V', rows().map((i) => ((i * 37) % 251) * (2 / 25))],
+      ['CH2', 'V', rows().map((i) => ((i * 53) % 241) * (5 / 25))],
+    ],
+  },
+  {
+    title: 'converter counts without a scale stay counts',
+    file: lines(['Time (s),ADC', ...rows().map((i) => `${timeOf(i).toFixed(4)},${(i * 37) % 251}`)]),
+    ...time,
+    channels: [['ADC', 'counts', rows().map((i) => (i * 37) % 251)]],
+    notices: ['counts.unscaled'],
+  },
+];
+
+testLayouts(cases);
