@@ -1,6 +1,8 @@
 import { select } from 'd3';
 import type { Assay } from '../verdict/assay.ts';
+import { limitTables } from '../verdict/limits/limitTables.ts';
 import { answerSentence } from './answer/answerSentence.ts';
+import { fileName } from './answer/fileName.ts';
 import { mainFigures } from './answer/mainFigures.ts';
 import { questionSentence } from './answer/questionSentence.ts';
 import { cleanTexts } from './cleanTexts.ts';
@@ -46,10 +48,13 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
     .attr('lang', 'en')
     .attr('font-family', "'Source Sans 3', 'Source Sans Pro', 'Helvetica Neue', Arial, sans-serif");
   root.append('title').text(`${questionSentence(result)} ${answerSentence(result)}`);
-  root.append('desc').text(description(result.file, result.sha256));
+  root.append('desc').text(description(fileName(result.file), result.sha256));
   root.append('rect').attr('width', page.width).attr('height', page.height).attr('fill', palette.paper);
 
   drawHeader(panel(root), result);
+
+  // The limits are for voltages: a current has none.
+  const limits = figures?.unit === 'V' ? harmonicLimits(limitTables(), result.nominal) : null;
 
   drawTrace(panel(root), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, {
     x: page.left,
@@ -63,7 +68,7 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
     width: page.columnWidth,
     height: bodyBottom - lowerY,
   });
-  drawHarmonics(panel(root), figures?.harmonics ?? [], harmonicLimits(result.findings), lower(0));
+  drawHarmonics(panel(root), figures?.harmonics ?? [], limits, lower(0));
   drawFindings(panel(root), result, lower(1));
   drawMargin(panel(root), cleaned, {
     x: page.columnX(2),

@@ -94,7 +94,7 @@ describe('drawSheet', () => {
     const svg = drawSheet(document, assays.goodSine!());
     const bars = [...svg.querySelectorAll('g rect')];
     expect(bars).toHaveLength(49);
-    // Only the fifteenth harmonic, 1.1 V of 169 V, is over its limit of 0.5 %.
+    // Only the fifteenth harmonic, 1.1 V of 169 V, is over its limit of 0.4 % (IEC 61000-2-2, Table 1).
     expect(bars.filter((bar) => bar.getAttribute('fill') === '#a3380e')).toHaveLength(1);
   });
 

@@ -15,7 +15,7 @@ export function captureLines(result: MeasureResult): string[] {
   const figures = mainFigures(result);
   if (figures === null) return lines;
   const channel = capture.channels.find(({ name }) => name === figures.channel);
-  const scale = channel === undefined ? '' : `, scale × ${significantText(channel.scale, 6)}`;
+  const scale = channel === undefined ? '' : `, scale ×${significantText(channel.scale, 6)}`;
   const [from, to] = figures.spanS;
   lines.push(
     `Measured: channel ${figures.channel}${scale}, from ${secondsText(from)} to ${secondsText(to)}, ${significantText(figures.cyclesUsed, 3)} cycles.`,

@@ -1,5 +1,5 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
-import { figureParts } from '../numbers/figureParts.ts';
+import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import { distortionPhrase } from './distortionPhrase.ts';
 import { mainFigures } from './mainFigures.ts';
@@ -34,7 +34,7 @@ function dwell(result: MeasureResult): string[] {
   const dwellPercent = mainFigures(result)?.dwellPercent;
   if (result.waveform.kind !== 'modified sine' || dwellPercent === undefined) return [];
   if (dwellPercent.value === null) return ['three levels'];
-  return [`${withUnit(figureParts(dwellPercent).value, '%')} of the time at zero`];
+  return [`${withUnit(decimalText(dwellPercent.value, 0), '%')} of the time at zero`];
 }
 
 function distortion(result: MeasureResult): string[] {

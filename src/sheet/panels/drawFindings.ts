@@ -2,6 +2,7 @@ import type { Finding, MeasureResult } from '../../verdict/measureDocument.ts';
 import { findingText } from '../answer/findingText.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { worstFindings } from '../answer/worstFindings.ts';
+import { quantityParts } from '../numbers/quantityParts.ts';
 import { cutText } from '../paper/cutText.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
@@ -39,10 +40,11 @@ export function drawFindings(panel: Panel, { findings, nominal }: MeasureResult,
   });
 }
 
-/** The first finding of each quantity: several standards often limit the same one. */
+/** The first finding of each quantity, whatever it is a percentage of: several standards often limit the same one. */
 function oneEach(findings: readonly Finding[]): Finding[] {
+  const nameOf = (quantity: string): string => quantityParts(quantity).name;
   return findings.filter(
-    ({ quantity }, i) => findings.findIndex((other) => other.quantity === quantity) === i,
+    ({ quantity }, i) => findings.findIndex((other) => nameOf(other.quantity) === nameOf(quantity)) === i,
   );
 }
 

@@ -1,4 +1,5 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { fileName } from '../answer/fileName.ts';
 import { cutText } from '../paper/cutText.ts';
 import { page } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
@@ -19,5 +20,5 @@ export function drawFooter(panel: Panel, result: MeasureResult): void {
   const fileX = page.left + textWidth(certificate, 14, 600) + 14;
   writeText(panel, cutText(digest, 640, 14), page.right, 877, { ...style, anchor: 'end' });
   const room = page.right - fileX - Math.min(textWidth(digest, 14), 640) - 20;
-  writeText(panel, cutText(`Capture: ${result.file}`, room, 14), fileX, 877, style);
+  writeText(panel, cutText(`Capture: ${fileName(result.file)}`, room, 14), fileX, 877, style);
 }

@@ -50,7 +50,7 @@ export function drawHarmonics(
   const highest = Math.max(4, ...bars.flatMap(({ order, percent }) => [percent, limitOf(order) ?? 0]));
   const x = scaleLinear([1.5, highestOrder + 0.5], [plot.x, plot.x + plot.width]);
   // The top stays free for a bar's value and for the name of the limits.
-  const y = scaleSqrt([0, highest], [base, plot.y + 24]);
+  const y = scaleSqrt([0, highest], [base, plot.y + 32]);
   const barWidth = 0.62 * (x(3) - x(2));
 
   drawPercentAxis(panel, y, plot);

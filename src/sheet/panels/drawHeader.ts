@@ -50,7 +50,7 @@ function subjectLine(result: MeasureResult): string {
   const reason = waveform.kind === 'not classified' ? waveform.reasons[1] : waveform.reasons[0];
   const parts = [
     label ?? 'Unit not named',
-    load === undefined || load === '' ? 'load unknown: nobody told it' : `load ${load}`,
+    load === undefined || load === '' ? 'load unknown (not told)' : `load ${load}`,
     nominal === null
       ? 'no nominal voltage'
       : `${withUnit(significantText(nominal.voltageV, 4), 'V')} ${withUnit(significantText(nominal.frequencyHz, 4), 'Hz')} nominal${nominal.inferred ? ' (inferred)' : ''}`,

@@ -18,7 +18,7 @@ export function drawValueAxis(
   unit: string,
   pixelsPerTick: number,
 ): void {
-  const ticks = value.ticks(Math.max(2, Math.round(box.height / pixelsPerTick)));
+  const ticks = roundTicks(value, Math.max(2, Math.round(box.height / pixelsPerTick)));
   const step = ticks.length > 1 ? Math.abs((ticks[1] ?? 0) - (ticks[0] ?? 0)) : 1;
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
   for (const tick of ticks) {
@@ -34,4 +34,10 @@ export function drawValueAxis(
       .attr('d', `M${box.x - 6} ${y.toFixed(1)}h${tick === 0 ? box.width + 6 : 5}`)
       .attr('stroke', palette.line);
   }
+}
+
+/** About as many round values as wanted, and two at least, so that a scale can be read off. */
+function roundTicks(value: ScaleLinear<number, number>, wanted: number): number[] {
+  const ticks = value.ticks(wanted);
+  return ticks.length >= 2 || wanted > 10 ? ticks : roundTicks(value, wanted + 1);
 }

@@ -1,39 +1,43 @@
-import type { Finding } from '../../verdict/measureDocument.ts';
+import { isForNominal } from '../../verdict/limits/isForNominal.ts';
+import type { LimitTable } from '../../verdict/limits/limitTable.ts';
+import type { Finding, Nominal } from '../../verdict/measureDocument.ts';
 import { standardText } from '../answer/standardText.ts';
 
-/** One standard's limits for single harmonics, in percent of the fundamental, as far as findings tell them. */
+/** One standard's limits for single harmonics. */
 export interface HarmonicLimits {
   /** `EN 50160:2010`. */
   readonly source: string;
   readonly provenance: Finding['provenance'];
+  /** Of the fundamental, by order. */
   readonly limitPercent: ReadonlyMap<number, number>;
 }
 
 /**
- * The set of harmonic limits to draw over the bars: the public standard that limits most orders, else the
- * one from memory that does. Of several, the last: findings go from the standards of the source itself to those
- * of the networks, which more readers know.
+ * The set of harmonic limits to draw over the bars: of the tables that apply, the public one that limits most
+ * orders, else the one from memory that does. Of several, the last: tables go from the standards of the source
+ * itself to those of the networks, which more readers know.
  *
- * @returns null where no finding limits a single harmonic.
+ * @returns null where no table limits harmonics in percent of the fundamental, which is what the bars show.
  */
-export function harmonicLimits(findings: readonly Finding[]): HarmonicLimits | null {
-  const sets = new Map<string, { provenance: Finding['provenance']; limits: Map<number, number> }>();
-  for (const { quantity, standard, edition, provenance, limit } of findings) {
-    const order = Number(/^harmonic (\d+) \(% of fundamental\)$/.exec(quantity)?.[1] ?? Number.NaN);
-    if (!Number.isInteger(order) || limit.max === undefined) continue;
-    const source = standardText(standard, edition);
-    const set = sets.get(source) ?? { provenance, limits: new Map<number, number>() };
-    set.limits.set(order, limit.max);
-    sets.set(source, set);
-  }
-  const [best] = [...sets]
+export function harmonicLimits(
+  tables: readonly LimitTable[],
+  nominal: Nominal | null,
+): HarmonicLimits | null {
+  const sets = tables
+    .filter(({ appliesTo }) => isForNominal(appliesTo, nominal))
+    .flatMap(({ standard, edition, harmonics }) =>
+      harmonics?.unit === '% of fundamental'
+        ? [{ source: standardText(standard, edition), ...harmonics }]
+        : [],
+    );
+  const [best] = sets
     .reverse()
     .sort(
-      ([, a], [, b]) =>
+      (a, b) =>
         Number(a.provenance === 'memory') - Number(b.provenance === 'memory') ||
-        b.limits.size - a.limits.size,
+        b.limitPercent.size - a.limitPercent.size,
     );
   if (best === undefined) return null;
-  const [source, { provenance, limits }] = best;
-  return { source, provenance, limitPercent: limits };
+  const { source, provenance, limitPercent } = best;
+  return { source, provenance, limitPercent };
 }

@@ -10,9 +10,9 @@ const sizePx = 14;
 /** Says what the ticks over the bars are, in the top right corner, where the high orders leave room. */
 export function nameLimits(panel: Panel, limits: HarmonicLimits, box: Box): void {
   const memory = limits.provenance === 'memory' ? ', from memory' : '';
-  const text = cutText(`limit in ${limits.source}${memory}`, 0.62 * box.width, sizePx);
+  const text = cutText(`limit in ${limits.source}${memory}`, 0.85 * box.width, sizePx);
   const right = box.x + box.width;
-  const y = box.y + 18;
+  const y = box.y + 10;
   writeText(panel, text, right, y, { sizePx, ink: palette.soft, anchor: 'end' });
   panel
     .append('path')

@@ -6,20 +6,35 @@ export interface Box {
   readonly height: number;
 }
 
+/** Measures of the page, px. */
+export interface Page {
+  readonly width: number;
+  readonly height: number;
+  /** Edges of what is printed. */
+  readonly left: number;
+  readonly right: number;
+  readonly contentWidth: number;
+  readonly columnWidth: number;
+  /** Width of two columns with the gutter between them. */
+  readonly twoColumns: number;
+  /** Left edge of a column. */
+  readonly columnX: (column: 0 | 1 | 2) => number;
+}
+
+const width = 1600;
 const left = 56;
 const gutter = 44;
-const columnWidth = (1600 - 2 * left - 2 * gutter) / 3;
+const contentWidth = width - 2 * left;
+const columnWidth = (contentWidth - 2 * gutter) / 3;
 
 /** The page's grid: 16 to 9, three columns of equal width between even margins. */
-export const page = {
-  width: 1600,
+export const page: Page = {
+  width,
   height: 900,
   left,
-  right: 1600 - left,
-  contentWidth: 1600 - 2 * left,
+  right: width - left,
+  contentWidth,
   columnWidth,
-  /** Left edge of column 0, 1 or 2. */
-  columnX: (column: 0 | 1 | 2): number => left + column * (columnWidth + gutter),
-  /** Width of two columns with the gutter between them. */
   twoColumns: 2 * columnWidth + gutter,
-} as const;
+  columnX: (column) => left + column * (columnWidth + gutter),
+};

@@ -132,7 +132,7 @@ describe('worstFindings', () => {
     ...changes,
   });
 
-  it('puts failures first, then doubts, then the nearest by share of the limit; memory behind public', () => {
+  it('puts failures first, whole-wave figures before harmonics, then doubts, then the nearest; memory behind public', () => {
     const findings = [
       row('memory inside', { outcome: 'information', provenance: 'memory' }),
       row('far inside', { margin: 9 }),
@@ -141,11 +141,13 @@ describe('worstFindings', () => {
       row('memory outside', { outcome: 'information', side: 'outside', provenance: 'memory', margin: -90 }),
       row('fails a little', { outcome: 'fail', side: 'outside', margin: -1 }),
       row('probably fails', { outcome: 'conditional fail', side: 'outside', margin: -0.1 }),
+      row('harmonic 21 (% of fundamental)', { outcome: 'fail', side: 'outside', margin: -80 }),
       row('fails by far', { outcome: 'fail', side: 'outside', margin: -40 }),
     ];
     expect(worstFindings(findings).map(({ quantity }) => quantity)).toEqual([
       'fails by far',
       'fails a little',
+      'harmonic 21 (% of fundamental)',
       'probably fails',
       'memory outside',
       'probably holds',

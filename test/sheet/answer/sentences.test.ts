@@ -56,7 +56,7 @@ describe('answerSentence', () => {
     ['distorted sine', 'At 300 W resistive this is a distorted sine: 2.1 % distortion, give or take 0.4.'],
     [
       'modified sine',
-      'At 300 W resistive this is a modified sine, not a sine: 24.6 % of the time at zero, 2.1 % distortion, give or take 0.4.',
+      'At 300 W resistive this is a modified sine, not a sine: 25 % of the time at zero, 2.1 % distortion, give or take 0.4.',
     ],
     ['stepped', 'At 300 W resistive this is a stepped wave of 9 levels: 2.1 % distortion, give or take 0.4.'],
     ['square', 'At 300 W resistive this is a square wave, not a sine: 2.1 % distortion, give or take 0.4.'],

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { extentOf } from '../../../src/sheet/panels/extentOf.ts';
-import { harmonicLimits } from '../../../src/sheet/panels/harmonicLimits.ts';
 import { tracePath } from '../../../src/sheet/panels/tracePath.ts';
-import type { Finding } from '../../../src/verdict/measureDocument.ts';
 
 describe('tracePath', () => {
   it('goes through every sample and stops at a gap', () => {
@@ -32,46 +30,5 @@ describe('extentOf', () => {
   it('spans all arrays, skipping gaps', () => {
     expect(extentOf(Float64Array.of(1, Number.NaN, 3), Float64Array.of(-2))).toEqual([-2, 3]);
     expect(extentOf(Float64Array.of(Number.NaN))).toEqual([-1, 1]);
-  });
-});
-
-describe('harmonicLimits', () => {
-  const row = (standard: string, order: number, max: number, provenance: Finding['provenance']): Finding => ({
-    standard,
-    edition: '1',
-    clause: '',
-    quantity: `harmonic ${order} (% of fundamental)`,
-    value: 0,
-    limit: { max },
-    margin: max,
-    outcome: 'pass',
-    side: 'inside',
-    provenance,
-  });
-
-  it('takes the public standard with most orders, even where one from memory has more', () => {
-    const limits = harmonicLimits([
-      row('memory', 2, 1, 'memory'),
-      row('memory', 3, 1, 'memory'),
-      row('memory', 4, 1, 'memory'),
-      row('short', 3, 5, 'public'),
-      row('long', 2, 2, 'public'),
-      row('long', 3, 5, 'public'),
-    ]);
-    expect(limits).toEqual({
-      source: 'long:1',
-      provenance: 'public',
-      limitPercent: new Map([
-        [2, 2],
-        [3, 5],
-      ]),
-    });
-  });
-
-  it('takes percent of the fundamental only, which is what the bars show', () => {
-    expect(
-      harmonicLimits([{ ...row('s', 3, 5, 'public'), quantity: 'harmonic 3 (% of nominal)' }]),
-    ).toBeNull();
-    expect(harmonicLimits([])).toBeNull();
   });
 });
