@@ -72,6 +72,7 @@ function isPadding(code: number, separator: number): boolean {
 function isCellEnd(code: number, separator: number): boolean {
   return (
     code === separator ||
+    (separator === BLANK && code === TAB) ||
     code === LINE_FEED ||
     code === CARRIAGE_RETURN ||
     code === QUOTE ||

@@ -19,15 +19,20 @@ const BITS = /^((adc|vertical|y) )?(bits|resolution|bit depth|resolution bits|nu
 export function inputSettings(settings: readonly Setting[], place: ChannelPlace): InputSettings {
   const setting = (key: RegExp): Setting | null => channelSetting(settings, key, place);
   const coupling = /^\W*(ac|dc)/i.exec(setting(COUPLING)?.values[0] ?? '')?.[1]?.toUpperCase();
-  const step = setting(STEP);
+  // "Resolution" is a number of bits here and a step in volts there: the unit tells.
+  const step = channelSetting(settings.filter(isInVoltsOrAmperes), STEP, place);
   const stepValue = step === null ? null : settingValue(step);
-  const isAmount = stepValue?.unit?.dimension === 'voltage' || stepValue?.unit?.dimension === 'current';
   return {
     coupling: coupling === 'AC' || coupling === 'DC' ? coupling : null,
     probeRatio: ratio(setting(PROBE)?.values[0] ?? ''),
-    stepSize: stepValue !== null && isAmount ? Math.abs(stepValue.value * stepValue.unit!.factor) : null,
+    stepSize: stepValue === null ? null : Math.abs(stepValue.value * (stepValue.unit?.factor ?? 1)),
     bits: wholeBits(setting(BITS)?.values[0] ?? ''),
   };
+}
+
+function isInVoltsOrAmperes(setting: Setting): boolean {
+  const dimension = settingValue(setting)?.unit?.dimension;
+  return dimension === 'voltage' || dimension === 'current';
 }
 
 /** `10`, `10X`, `x10`, `10:1`, `1:10` are all ten. */
