@@ -29,13 +29,9 @@ export function buildChannel(
 ): BuiltChannel {
   const input = inputSettings(settings, column.place);
   const gaps = gapsOf(samples);
-  const isCounts =
-    column.role === 'counts' ||
-    (column.isAssumed &&
-      column.role === 'voltage' &&
-      nameSays(column.name) === 'silent' &&
-      isConverterCounts(samples));
-  const scale = isCounts ? countScale(settings, column.place) : null;
+  const stated = countScale(settings, column.place);
+  const isCounts = column.role === 'counts' || isBareCounts(column, samples, stated !== null);
+  const scale = isCounts ? stated : null;
   const built = (quantity: Quantity, unit: string, stepSize: number | null): Channel => ({
     name,
     quantity,
@@ -71,4 +67,11 @@ export function buildChannel(
     isUnitAssumed: false,
     isUnscaledCounts: false,
   };
+}
+
+/** Whether a column whose head calls it no voltage holds a converter's codes. */
+function isBareCounts(column: ValueColumn, samples: Float64Array, hasScale: boolean): boolean {
+  if (column.role !== 'voltage' || column.isUnitInHeader || nameSays(column.name) !== 'silent') return false;
+  if (hasScale) return samples.every((sample) => Number.isNaN(sample) || Number.isInteger(sample));
+  return column.isAssumed && isConverterCounts(samples);
 }

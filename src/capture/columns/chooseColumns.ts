@@ -38,6 +38,14 @@ export function chooseColumns(
     const names = textColumnNames.map((name) => `"${name}"`).join(', ');
     notices.push({ code: 'columns.skipped', message: `Not numbers, and left out: ${names}.` });
   }
+  const envelopes = [first, ...joined].flatMap((block) => block.values.filter((column) => column.isEnvelope));
+  if (envelopes.length > 0) {
+    const names = envelopes.map((column) => `"${column.name}"`).join(', ');
+    notices.push({
+      code: 'columns.skipped',
+      message: `Lowest and highest values, not a wave, and not measured: ${names}. Switch peak detect off to save the samples.`,
+    });
+  }
   return {
     axis: first.axis,
     values: [first, ...joined].flatMap((block) => block.values),

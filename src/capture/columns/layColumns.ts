@@ -10,6 +10,10 @@ import { risesEvenly } from './risesEvenly.ts';
 /** A column of values, with what the head says about it wherever it says so. */
 export interface ValueColumn extends RoledColumn {
   readonly place: ChannelPlace;
+  /** Whether the unit stands above the column itself, not in the settings, where it may be the scale's. */
+  readonly isUnitInHeader: boolean;
+  /** Whether it is the lowest or highest value of another channel in each step of time. */
+  readonly isEnvelope: boolean;
 }
 
 /** A time column and the columns of values that go by it. */
@@ -89,8 +93,9 @@ function layBlock(
       name: column.name.toLowerCase(),
     };
     const resolved = columnRole(withSettings(column, head, place), column.index);
-    const role = envelopes.has(column.name) ? 'other' : resolved.role;
-    return { ...resolved, role, place };
+    const isEnvelope = envelopes.has(column.name);
+    const role = isEnvelope ? 'other' : resolved.role;
+    return { ...resolved, role, place, isUnitInHeader: column.unit !== null, isEnvelope };
   });
   return { axis: withAxisUnit(axis, head), values: placed };
 }

@@ -1,5 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { MalformedRow } from '../../bytes/scanRows.ts';
+import { placeOnGrid } from './placeOnGrid.ts';
+import { stampSteps } from './stampSteps.ts';
 
 /** The rows of the first of several records in one file. */
 export interface Segment {
@@ -13,6 +15,8 @@ export interface Segment {
 const LEAST_ROWS = 8;
 /** Of the mean step: what the time must fall by to have started anew. */
 const RESTART_STEPS = 4;
+/** Of the mean step: what the time must jump by to have gone on with another record. */
+const JUMP_STEPS = 50;
 
 /**
  * Finds where a second record starts: the header stands again, or the time (or number) starts anew.
@@ -31,9 +35,11 @@ export function firstSegment(
   const headers = malformed.filter((row) => headerText !== null && row.text.trim() === headerText.trim());
   const restarts = stamps === null ? [] : restartRows(stamps, lineOfRow);
   const boundary = Math.min(headers[0]?.row ?? rowCount, restarts[0] ?? rowCount);
+  const end = withoutHead(boundary, malformed);
+  const jumps = stamps === null ? [] : jumpRows(stamps.subarray(0, end));
   return {
-    rowCount: withoutHead(boundary, malformed),
-    segmentCount: 1 + Math.max(headers.length, restarts.length),
+    rowCount: jumps[0] ?? end,
+    segmentCount: 1 + Math.max(headers.length, restarts.length) + jumps.length,
   };
 }
 
@@ -66,6 +72,33 @@ function restartRows(stamps: Float64Array, lineOfRow: (row: number) => number): 
     previous = stamp;
   }
   return restarts;
+}
+
+/**
+ * Rows before which the time jumps ahead, as between records on one clock, too far or too oddly to be rows
+ * that went missing.
+ */
+function jumpRows(stamps: Float64Array): number[] {
+  const jumps: number[] = [];
+  let first = stamps[0]!;
+  let previous = first;
+  // Steps of zero don't count: coarse stamps repeat, and then go on by a tick.
+  let rises = 0;
+  for (let row = 1; row < stamps.length; row++) {
+    const stamp = stamps[row]!;
+    if (!(stamp > previous)) continue;
+    if (rises >= LEAST_ROWS && stamp - previous > (JUMP_STEPS * (previous - first)) / rises) {
+      jumps.push(row);
+      first = stamp;
+      rises = 0;
+    } else rises++;
+    previous = stamp;
+  }
+  return jumps.length === 0 || isOnGrid(stamps) ? [] : jumps;
+}
+
+function isOnGrid(stamps: Float64Array): boolean {
+  return placeOnGrid(stamps, stampSteps(stamps), 0) !== null;
 }
 
 function rises(stamps: Float64Array, from: number): boolean {

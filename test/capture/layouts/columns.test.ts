@@ -21,6 +21,7 @@ const cases: LayoutCase[] = [
       ['Power', 'W', P],
       ['Event', '', rows().map((i) => (i % 50 === 0 ? 1 : 0))],
     ],
+    quantities: ['voltage', 'current', 'other', 'other'],
   },
   {
     title: 'an event column that is mostly empty does not make its rows malformed',
@@ -30,6 +31,21 @@ const cases: LayoutCase[] = [
     ]),
     ...time,
     channels: [['Outlet', 'V', V]],
+  },
+  {
+    title: 'minimum and maximum of a channel are an envelope, no voltages',
+    file: lines([
+      'Time (s),CH1 (V),CH1 min (V),CH1 max (V)',
+      ...rows().map((i) => `${stamp(i)},${V[i]},${V[i]! - 2},${V[i]! + 2}`),
+    ]),
+    ...time,
+    channels: [
+      ['CH1', 'V', V],
+      ['CH1 min', 'V', V.map((v) => v - 2)],
+      ['CH1 max', 'V', V.map((v) => v + 2)],
+    ],
+    notices: ['columns.skipped'],
+    quantities: ['voltage', 'other', 'other'],
   },
   {
     title: 'a column of comments, commas in them',

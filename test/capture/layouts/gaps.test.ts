@@ -110,6 +110,18 @@ const cases: LayoutCase[] = [
     notices: ['segments.first'],
   },
   {
+    title: 'records on one clock, far apart: the first is read',
+    file: lines([
+      header,
+      ...rows().map(row),
+      ...rows().map((i) => `${(7.12345 + timeOf(i)).toFixed(6)},${V[i]}`),
+      ...rows().map((i) => `${(19.6789 + timeOf(i)).toFixed(6)},${V[i]}`),
+    ]),
+    ...time,
+    channels: [['Outlet', 'V', V]],
+    notices: ['segments.first'],
+  },
+  {
     title: 'records without times, each under its own head',
     file: lines([
       ...['Rate,5000', 'Outlet (V)', ...V.map(String)],

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Quantity } from '../../../src/capture/capture.ts';
 import { readCapture } from '../../../src/capture/readCapture.ts';
 
 /** What a file written by the test must read as. */
@@ -11,6 +12,8 @@ export interface LayoutCase {
   readonly intervalS: number;
   /** Name, unit and the numbers as printed, NaN where none is. */
   readonly channels: readonly (readonly [name: string, unit: string, samples: readonly number[]])[];
+  /** Absent: as the unit says. */
+  readonly quantities?: readonly Quantity[];
   /** Codes, in order. */
   readonly notices?: readonly string[];
   /** Relative to the interval: what the printed digits of the stamps leave open. */
@@ -28,6 +31,9 @@ export function testLayouts(cases: readonly LayoutCase[]): void {
       const capture = readCapture(bytes, sampleRateHz === undefined ? {} : { sampleRateHz });
       expect(capture.channels.map(({ name, unit }) => [name, unit])).toEqual(
         layout.channels.map(([name, unit]) => [name, unit]),
+      );
+      expect(capture.channels.map(({ quantity }) => quantity)).toEqual(
+        layout.quantities ?? layout.channels.map(([, unit]) => quantityOf(unit)),
       );
       expect(capture.notices.map((notice) => notice.code)).toEqual(layout.notices ?? []);
       // Fifteen digits of a double, unless the case says what its stamps leave open.
@@ -52,4 +58,8 @@ export function testLayouts(cases: readonly LayoutCase[]): void {
       });
     });
   }
+}
+
+function quantityOf(unit: string): Quantity {
+  return unit === 'V' ? 'voltage' : unit === 'A' ? 'current' : 'other';
 }

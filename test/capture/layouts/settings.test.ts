@@ -144,6 +144,18 @@ const cases: LayoutCase[] = [
     channels: [['Counts', 'V', rows().map((i) => (((i * 37) % 251) - 128) * 0.05 + 2.5)]],
   },
   {
+    title: 'converter counts, signed, whose unit and scale stand in the settings',
+    file: lines([
+      'Vertical Units,V',
+      'Y increment,4e-2',
+      'Y origin,0',
+      'Time (s),CH1',
+      ...rows().map((i) => `${timeOf(i).toFixed(4)},${((i * 37) % 251) - 125}`),
+    ]),
+    ...time,
+    channels: [['CH1', 'V', rows().map((i) => (((i * 37) % 251) - 125) * 0.04)]],
+  },
+  {
     title: 'converter counts with volts and counts per division, one a channel',
     file: lines([
       'Sample rate,5 kHz',
