@@ -28,7 +28,7 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
     ...(current === undefined ? [] : channelSections('Current', current)),
     ...section(
       'Claims',
-      claims.map((claim) => [claim.text, outcomeWords(claim.outcome), claimValueText(claim)]),
+      claims.map((claim) => [claim.text, outcomeWords(claim.outcome), claimValueText(claim).named]),
     ),
     ...section('Against reference limits, worst first', worstFindings(clean.findings).map(findingRow)),
     ...section(
@@ -57,7 +57,15 @@ function channelSections(quantity: string, figures: VoltageFigures | CurrentFigu
 function findingRow(finding: Finding): string[] {
   const text = findingText(finding);
   const words = finding.outcome === 'information' ? 'for information' : outcomeWords(finding.outcome);
-  return [text.name, text.value, text.limit, text.margin, words, text.source, finding.remark ?? ''];
+  return [
+    text.name,
+    text.value,
+    `${text.limitName.toLowerCase()} ${text.limit}`,
+    text.margin,
+    words,
+    text.source,
+    finding.remark ?? '',
+  ];
 }
 
 /** A heading and its rows in columns; nothing where there is no row. */

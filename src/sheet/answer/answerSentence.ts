@@ -31,7 +31,7 @@ export function answerSentence(result: MeasureResult): string {
 function because(deciding: readonly ClaimResult[], claimCount: number): string {
   const [first] = deciding;
   if (first === undefined || first.outcome === 'pass') return '';
-  if (claimCount === 1) return typeof first.value === 'string' ? '' : claimValueText(first);
+  if (claimCount === 1) return typeof first.value === 'string' ? '' : claimValueText(first).named;
   const named = `“${shortText(first.text, 40)}”`;
   const others = deciding.length - 1;
   const who = others === 0 ? named : `${named} and ${others} more`;

@@ -1,13 +1,31 @@
 import type { ClaimResult } from '../../verdict/measureDocument.ts';
 import { besideLimit } from '../numbers/besideLimit.ts';
-import { quantityParts } from '../numbers/quantityParts.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 
-/** What was found for a claim: "RMS voltage 109.2 V", "distorted sine", or why there is nothing. */
-export function claimValueText(claim: ClaimResult): string {
-  const { value, quantity, limit, reason } = claim;
-  if (value === null) return reason ?? 'nothing measured';
-  if (typeof value === 'string') return value;
-  const { name, unit } = quantityParts(quantity);
-  return `${name} ${withUnit(besideLimit(value, limit ?? {}), unit)}`;
+/** A claim names its quantity by its key in the document. */
+const quantities: Readonly<Record<string, { readonly name: string; readonly unit: string }>> = {
+  rmsV: { name: 'RMS voltage', unit: 'V' },
+  frequencyHz: { name: 'frequency', unit: 'Hz' },
+  thdPercent: { name: 'THD', unit: '%' },
+  crestFactor: { name: 'crest factor', unit: '' },
+};
+
+/** What was found for a claim. */
+export interface ClaimValue {
+  /** "109.2 V", "distorted sine", or why there is nothing. */
+  readonly value: string;
+  /** The same with its name: "RMS voltage 109.2 V". */
+  readonly named: string;
+}
+
+/** Puts what was found for a claim into words. */
+export function claimValueText({ value, quantity, limit, reason }: ClaimResult): ClaimValue {
+  if (value === null) {
+    const why = reason ?? 'nothing measured';
+    return { value: why, named: why };
+  }
+  if (typeof value === 'string') return { value, named: value };
+  const { name, unit } = quantities[quantity] ?? { name: quantity, unit: '' };
+  const text = withUnit(besideLimit(value, limit ?? {}), unit);
+  return { value: text, named: `${name} ${text}` };
 }

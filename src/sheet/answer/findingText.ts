@@ -10,26 +10,29 @@ import { standardText } from './standardText.ts';
 export interface FindingText {
   /** `Harmonic 15`. */
   readonly name: string;
-  /** `0.62 %`. */
+  /** `0.62 %`, `9.8 % of nominal`. */
   readonly value: string;
   /** `at most 0.5 %`. */
   readonly limit: string;
   /** `outside by 0.12 points`. */
   readonly margin: string;
-  /** `EN 50160:2010, 4.2.5`, and whether the limit is from memory. */
+  /** `EN 50160:2010, 4.2.5`. */
   readonly source: string;
+  /** `Limit from memory` where it is, else `Limit`: to be put before it. */
+  readonly limitName: string;
 }
 
 /** Puts a finding into words. */
 export function findingText(finding: Finding): FindingText {
-  const { name, unit } = quantityParts(finding.quantity);
+  const { name, unit, base } = quantityParts(finding.quantity);
   const standard = standardText(finding.standard, finding.edition);
-  const memory = finding.provenance === 'memory' ? ', limit from memory' : '';
+  const value = withUnit(besideLimit(finding.value, finding.limit), unit);
   return {
     name: name.charAt(0).toUpperCase() + name.slice(1),
-    value: withUnit(besideLimit(finding.value, finding.limit), unit),
+    value: base === '' ? value : `${value} ${base}`,
     limit: limitText(finding.limit, unit),
     margin: marginText(finding, unit),
-    source: `${standard}${finding.clause === '' ? '' : `, ${finding.clause}`}${memory}`,
+    source: finding.clause === '' ? standard : `${standard}, ${finding.clause}`,
+    limitName: finding.provenance === 'memory' ? 'Limit from memory' : 'Limit',
   };
 }

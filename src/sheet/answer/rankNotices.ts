@@ -1,21 +1,24 @@
 import type { Notice } from '../../base/notice.ts';
 
 /**
- * What a doubt is about, worst first: what may make every figure wrong, then what makes some of them
- * unsure, then what was merely assumed. The topic is the code's first word or its whole.
+ * What a doubt is about, by its code, worst first: what may make every figure wrong, then what makes some of
+ * them unsure, then what was merely assumed or left out.
  */
 const worstFirst: readonly RegExp[] = [
-  /^scale\b/,
-  /clip/,
-  /^time\b/,
-  /gap|split/,
-  /drift|steady|step/,
-  /few|cycles|short/,
-  /rate|bandwidth|alias/,
-  /resolution|coarse|bits|noise/,
-  /coupled|coupling/,
-  /^nominal\b/,
-  /^unit\b/,
+  /^scale\./,
+  /^wave\.clipped$/,
+  /^frequency\./,
+  /^time\.(disagrees|assumed|uneven)/,
+  /^unit\./,
+  /gap/,
+  /^wave\.drifts$|^span\./,
+  /^cycles\./,
+  /^rate\./,
+  /^resolution\./,
+  /^coupling\./,
+  /^nominal\./,
+  /^time\./,
+  /^rows\./,
 ];
 
 /** Notices, worst first; those of one rank, and those whose topic is unknown, keep their order (the latter last). */

@@ -2,8 +2,10 @@
 export interface QuantityParts {
   /** `RMS voltage`. */
   readonly name: string;
-  /** What stands in the closing brackets, shortened for a column: `%` for `% of fundamental`; empty where none. */
+  /** What stands in the closing brackets; empty where none. A percentage's is `%` alone. */
   readonly unit: string;
+  /** What a percentage is of, unless it is the fundamental, as is usual: `of nominal`; else empty. */
+  readonly base: string;
 }
 
 /**
@@ -13,7 +15,10 @@ export interface QuantityParts {
  */
 export function quantityParts(quantity: string): QuantityParts {
   const match = /^(.*\S)\s*\(([^()]*)\)$/.exec(quantity);
-  if (match === null) return { name: quantity, unit: '' };
+  if (match === null) return { name: quantity, unit: '', base: '' };
   const unit = match[2] ?? '';
-  return { name: match[1] ?? quantity, unit: unit.startsWith('%') ? '%' : unit };
+  const name = match[1] ?? quantity;
+  if (!unit.startsWith('%')) return { name, unit, base: '' };
+  const base = unit.slice(1).trim();
+  return { name, unit: '%', base: base === 'of fundamental' ? '' : base };
 }

@@ -36,7 +36,7 @@ export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Bo
     const text = cutText(claim.text, 0.5 * room, 16);
     writeText(panel, text, x, at, { sizePx: 16 });
     const after = textWidth(text, 16) + 12;
-    const found = claim.value === claim.text ? '' : claimValueText(claim);
+    const found = claim.value === claim.text ? '' : claimValueText(claim).named;
     writeText(panel, cutText(found, room - after, 16), x + after, at, {
       sizePx: 16,
       ink: palette.soft,

@@ -33,7 +33,8 @@ export function drawFindings(panel: Panel, { findings, nominal }: MeasureResult,
     return;
   }
   const shown = oneEach(worstFindings(findings)).slice(0, shownFindings);
-  const aside = findings.length > shown.length ? `the worst ${shown.length} of ${findings.length}` : '';
+  const aside =
+    findings.length > shown.length ? `the worst ${shown.length} of ${findings.length}, all in the JSON` : '';
   writeHeading(panel, 'Against reference limits', aside, x, y, width);
   shown.forEach((finding, i) => {
     drawFinding(panel, finding, x, y + 26 + rowHeight * i, width);
@@ -61,6 +62,6 @@ function drawFinding(panel: Panel, finding: Finding, x: number, y: number, width
   writeText(panel, words, x + width, y, { ...style, anchor: 'end' });
   const room = width - textWidth(words, 16, style.weight) - 14;
   writeText(panel, cutText(`${text.name}: ${text.value}`, room, 16), x, y, { sizePx: 16 });
-  const detail = `Limit ${text.limit}, ${text.margin}. ${text.source}`;
+  const detail = `${text.limitName} ${text.limit}, ${text.margin}. ${text.source}`;
   writeText(panel, cutText(detail, width, 14), x, y + 15.5, { sizePx: 14, ink: palette.soft });
 }

@@ -63,7 +63,7 @@ export function drawHarmonics(
       .attr('y', y(percent).toFixed(1))
       .attr('width', barWidth.toFixed(1))
       .attr('height', (base - y(percent)).toFixed(1))
-      .attr('fill', limit !== undefined && percent > limit ? palette.outside : palette.wave);
+      .attr('fill', limit !== undefined && percent > limit ? palette.outside : palette.bar);
     if (limit === undefined) continue;
     panel
       .append('path')

@@ -20,7 +20,13 @@ export function drawMargin(panel: Panel, { result, method }: Assay, box: Box): v
   let y = box.y;
   if (figures !== null) y = drawFigures(panel, figures, from(y));
   y = drawClaims(panel, result.claims, from(y));
-  const doubts = rankNotices(result.notices).map(({ message }) => message);
+  const { meter, notices } = result;
+  const isCalibrated = meter?.answer === 'calibrated';
+  const doubts = [
+    ...(meter === undefined || isCalibrated ? [] : [meter.message]),
+    ...rankNotices(notices).map(({ message }) => message),
+  ];
+  const how = [...captureLines(result), ...(isCalibrated ? [meter.message] : []), ...method];
   y = drawNotes(panel, 'What to doubt', doubts, from(y, doubtShare));
-  drawParagraph(panel, 'How it was measured', [...captureLines(result), ...method], from(y));
+  drawParagraph(panel, 'How it was measured', how, from(y));
 }

@@ -11,6 +11,7 @@ const headingHeight = 23;
 const sizes = [
   { sizePx: 15, leading: 18.5 },
   { sizePx: 14, leading: 17 },
+  { sizePx: 13, leading: 15.5 },
 ] as const;
 
 /**
@@ -21,11 +22,11 @@ const sizes = [
 export function drawParagraph(panel: Panel, heading: string, sentences: readonly string[], box: Box): void {
   const { x, y, width, height } = box;
   const text = holdUnits(sentences.map((sentence) => sentence.replace(/[^.!?…]$/, '$&.')).join(' '));
-  const [large, small] = sizes;
   const rows = ({ leading }: (typeof sizes)[number]): number =>
     Math.floor((height - headingHeight) / leading) + 1;
-  const fitsLarge = wrapText(text, width, rows(large) + 1, large.sizePx).length <= rows(large);
-  const size = fitsLarge ? large : small;
+  const fits = (size: (typeof sizes)[number]): boolean =>
+    wrapText(text, width, rows(size) + 1, size.sizePx).length <= rows(size);
+  const size = sizes.find(fits) ?? sizes[2];
   if (text === '' || rows(size) < 1) return;
   writeHeading(panel, heading, '', x, y, width);
   const lines = wrapText(text, width, rows(size), size.sizePx);

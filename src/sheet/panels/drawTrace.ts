@@ -37,7 +37,7 @@ export function drawTrace(
   const waveBottom = frequencyHz === null ? bottom : bottom - residualHeight - headingHeight;
   const waveBox = { ...plot, y: box.y + 12, height: waveBottom - box.y - 12 };
 
-  writeHeading(panel, headingOf(endS, frequencyHz), `channel ${channel}`, box.x, box.y, box.width);
+  writeHeading(panel, headingOf(endS, frequencyHz), channelName(channel), box.x, box.y, box.width);
   drawWave(panel, trace, frequencyHz, time, waveBox);
   if (frequencyHz === null) {
     drawTimeAxis(panel, time, waveBox);
@@ -48,6 +48,11 @@ export function drawTrace(
   const residualBox = { ...plot, y: bottom - residualHeight, height: residualHeight };
   drawResidual(panel, trace, time, residualBox);
   drawTimeAxis(panel, time, residualBox);
+}
+
+/** Most files name a channel "CH1" or "Channel A": no need to say it twice. */
+function channelName(channel: string): string {
+  return /^ch/i.test(channel) ? channel : `channel ${channel}`;
 }
 
 function headingOf(durationS: number, frequencyHz: number | null): string {

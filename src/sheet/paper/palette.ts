@@ -1,6 +1,6 @@
 /**
- * The sheet's inks. Blue against rust keeps apart for every common kind of colour vision, and each pair that
- * meets in one panel differs in lightness too, so that a grey print reads the same.
+ * The sheet's inks. Blue against ochre or rust keeps apart for every common kind of colour vision, and each
+ * pair that meets in one panel differs in lightness too, so that a grey print reads the same.
  */
 export const palette = {
   paper: '#fdfcf8',
@@ -11,7 +11,8 @@ export const palette = {
   line: '#b9bfc3',
   /** What was measured. */
   wave: '#16477a',
-  wavePale: '#a9bfd4',
+  /** A bar inside its limit: paler than one outside, so that a grey print tells them apart. */
+  bar: '#86a3c0',
   /** What it is held against. */
   ideal: '#e2bf7f',
   idealText: '#8a6414',

@@ -38,7 +38,7 @@ function resultOf(kind: WaveformKind, changes: Partial<MeasureResult> = {}): Mea
 function claim(outcome: ClaimResult['outcome'], changes: Partial<ClaimResult> = {}): ClaimResult {
   return {
     text: 'THD < 3 %',
-    quantity: 'THD (% of fundamental)',
+    quantity: 'thdPercent',
     value: 5.21,
     limit: { max: 3 },
     outcome,

@@ -136,9 +136,18 @@ describe('marginText', () => {
 
 describe('quantityParts', () => {
   it('takes the unit off the end', () => {
-    expect(quantityParts('harmonic 5 (% of fundamental)')).toEqual({ name: 'harmonic 5', unit: '%' });
-    expect(quantityParts('RMS voltage (V)')).toEqual({ name: 'RMS voltage', unit: 'V' });
-    expect(quantityParts('crest factor')).toEqual({ name: 'crest factor', unit: '' });
+    expect(quantityParts('harmonic 5 (% of fundamental)')).toEqual({
+      name: 'harmonic 5',
+      unit: '%',
+      base: '',
+    });
+    expect(quantityParts('THD to order 50 (% of nominal)')).toEqual({
+      name: 'THD to order 50',
+      unit: '%',
+      base: 'of nominal',
+    });
+    expect(quantityParts('RMS voltage (V)')).toEqual({ name: 'RMS voltage', unit: 'V', base: '' });
+    expect(quantityParts('crest factor')).toEqual({ name: 'crest factor', unit: '', base: '' });
   });
 });
 
