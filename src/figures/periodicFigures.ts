@@ -65,6 +65,9 @@ export function periodicFigures(
     expand(value, scale * value, noiseOfMean, ...own);
   const offsetOfRms = (offset * mean) / rms;
   const cycleNoise = noiseOfMean * Math.sqrt(2 * fit.cosine.length + 1);
+  const resting = dwell(samples, weights, levels);
+  // Where the wave rests at zero, |v| is the size of the noise or of a rounded code instead.
+  const restingNoise = resting * Math.hypot(periodic.noise, rectangular((stepSize ?? 0) / 2));
   const ofRms = Math.hypot(noiseOfMean, edgeOfRms, offsetOfRms) / rms;
   const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
 
@@ -86,7 +89,7 @@ export function periodicFigures(
     formFactor: expand(
       rms / rectified,
       (rms / rectified) * ofRms,
-      (noiseOfMean / rectified) * (rms / rectified),
+      (Math.hypot(noiseOfMean, restingNoise) / rectified) * (rms / rectified),
     ),
     fundamental: readings(fundamental),
     ...harmonic.figures,
@@ -101,7 +104,7 @@ export function periodicFigures(
       rectangular(instrument.distortionPercent),
       (100 * cycleNoise) / (Math.SQRT2 * acRms),
     ),
-    dwellPercent: expand(100 * dwell(samples, weights, levels), 100 * edgeTime * Math.SQRT2),
+    dwellPercent: expand(100 * resting, 100 * edgeTime * Math.SQRT2),
     edgeSlope:
       edge === null
         ? {

@@ -1,5 +1,6 @@
 import { firstPeriod } from './firstPeriod.ts';
 import { fitHarmonics, type HarmonicFit } from './fitHarmonics.ts';
+import { moments } from './moments.ts';
 
 export interface Fundamental {
   /** Radians a sample. */
@@ -50,7 +51,11 @@ export function findFundamental(
   const cycles = (omega * samples.length) / (2 * Math.PI);
   // Half a sample of tolerance: 1.3 cycles rarely make a whole number of samples.
   if (cycles < MINIMUM_CYCLES - omega / (2 * Math.PI)) return { none: 'too short', cycles };
+  const periodSamples = (2 * Math.PI) / omega;
+  if (periodSamples < 8) return { none: 'too coarse', cycles: null };
   if (fundamentalShare(refined) < 0.12) return { none: 'no period', cycles: null };
+  if (!repeatIsSeen(samples, periodSamples) && oddShare(refined) < 0.9)
+    return { none: 'no period', cycles: null };
   return { omega, cycles };
 }
 
@@ -91,6 +96,29 @@ function commonOrder(fit: HarmonicFit): number {
     if (others < 0.01 * total && power(fit, m) > 0.1 * total) return m;
   }
   return 1;
+}
+
+/**
+ * True where the stretches that a period apart are compared hold more than a plateau. A single pulse repeats
+ * too, as far as its flat ends go.
+ */
+function repeatIsSeen(samples: Float64Array, periodSamples: number): boolean {
+  const overlap = Math.floor(samples.length - periodSamples);
+  if (overlap < 2) return false;
+  const deviation = (part: Float64Array): number =>
+    part.every(Number.isNaN) ? 0 : moments(part).standardDeviation;
+  const compared = Math.max(deviation(samples.subarray(0, overlap)), deviation(samples.subarray(-overlap)));
+  return compared > 0.2 * deviation(samples);
+}
+
+/** Share of the power in odd orders: near one where the second half of a cycle mirrors the first. */
+function oddShare(fit: HarmonicFit): number {
+  let [odd, all] = [0, 0];
+  for (let k = 1; k <= fit.cosine.length; k++) {
+    all += power(fit, k);
+    if (k % 2 === 1) odd += power(fit, k);
+  }
+  return odd / all;
 }
 
 /** Share of the record's AC power that the fundamental carries, 0 to about 1. */

@@ -39,7 +39,8 @@ export function firstPeriod(samples: Float64Array): PeriodGuess | null {
   }
   if (dips.length === 0) return null;
   const deepest = Math.min(...dips.map((dip) => difference[dip]!));
-  const deepEnough = deepest + 0.06 * (1 - Math.min(1, deepest));
+  // Edges between samples leave 1 % at the true period; a carrier repeats itself to 5 % or worse.
+  const deepEnough = deepest + 0.025 * (1 - Math.min(1, deepest));
   const first = dips.find((dip) => difference[dip]! <= deepEnough)!;
   // Noise cuts one dip into several: take the lowest of those that stand together.
   const group = dips.filter((dip) => dip >= 0.9 * first && dip <= 1.15 * first);

@@ -4,14 +4,15 @@
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @returns the step in the unit of the samples, or null where the values stand on no grid coarser than
- * 1/65536 of their range (float data, averaged or filtered records).
+ * 1/65536 of their range (float data, averaged or filtered records), or are under twenty: then they may be
+ * the wave's own levels.
  * @remarks A printed decimal grid counts as a grid: it bounds the resolution just the same. Codes that
  * never occur may make it a multiple of the true step, on waves with few levels only.
  */
 export function quantisationStep(samples: Float64Array): number | null {
   const values = [...new Set(samples)].filter((x) => !Number.isNaN(x)).sort((a, b) => a - b);
   // A grid of more than 16 bits would need more distinct values than this to show itself.
-  if (values.length < 2 || values.length > 70_000) return null;
+  if (values.length < 20 || values.length > 70_000) return null;
   const range = values.at(-1)! - values[0]!;
   const printed = 1e-6 * range;
   const distances: number[] = [];
