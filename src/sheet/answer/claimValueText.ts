@@ -12,15 +12,15 @@ const quantities: Readonly<Record<string, { readonly name: string; readonly unit
 
 /** What was found for a claim. */
 export interface ClaimValue {
-  /** "109.2 V", "distorted sine", or why there is nothing. */
+  /** "109.2 V", "distorted sine", or why there is nothing to judge. */
   readonly value: string;
   /** The same with its name: "RMS voltage 109.2 V". */
   readonly named: string;
 }
 
 /** Puts what was found for a claim into words. */
-export function claimValueText({ value, quantity, limit, reason }: ClaimResult): ClaimValue {
-  if (value === null) {
+export function claimValueText({ value, quantity, limit, outcome, reason }: ClaimResult): ClaimValue {
+  if (value === null || outcome === 'not judged') {
     const why = reason ?? 'nothing measured';
     return { value: why, named: why };
   }
