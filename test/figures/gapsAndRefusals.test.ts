@@ -1,0 +1,102 @@
+import { expect, test } from 'vitest';
+import { MeasureError } from '../../src/base/measureError.ts';
+import { measureWave } from '../../src/figures/measureWave.ts';
+import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
+import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
+import { sampleWave } from '../../src/signal/synthesis/sampleWave.ts';
+import { waveNamed } from '../../src/signal/synthesis/waveNamed.ts';
+import { inputOf } from './inputOf.ts';
+
+const rate = 20_000;
+const sine = (cycles: number): Float64Array =>
+  sampleWave(waveNamed.harmonics({}), {
+    frequencyHz: 50,
+    sampleRateHz: rate,
+    cycles,
+    startPhaseCycles: 0.1,
+  }).map((x) => 325 * x);
+const codeOf = (run: () => unknown): string => {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof MeasureError) return error.code;
+    throw error;
+  }
+  return 'measured';
+};
+
+test('a gap under half a cycle keeps its place: the figures are those of the whole wave', () => {
+  const samples = sine(5.2);
+  const whole = measureWave(inputOf(samples, rate)).figures;
+  const holed = samples.map((x, n) => (n >= 700 && n < 860 ? Number.NaN : x));
+  const { figures } = measureWave(inputOf(holed, rate));
+  expect(Math.abs(figures.rms.value! / whole.rms.value! - 1)).toBeLessThan(1e-9);
+  expect(Math.abs(figures.thdPercent.value! - whole.thdPercent.value!)).toBeLessThan(1e-7);
+  expect(figures.spanS).toEqual(whole.spanS);
+});
+
+test('a gap over half a cycle splits the record: the longest part is measured, and a notice names it', () => {
+  const samples = sine(9).map((x, n) => (n >= 800 && n < 1100 ? Number.NaN : x));
+  const { figures } = measureWave(inputOf(samples, rate));
+  expect(figures.spanS[0]).toBe(1100 / rate);
+  expect(Math.abs(figures.spanS[1] - 9 / 50)).toBeLessThan(1e-12);
+  expect(figures.notices[0]!.code).toBe('span.longest');
+  expect(Math.abs(figures.frequencyHz.value! - 50)).toBeLessThan(1e-6);
+});
+
+test('under 1.3 cycles it is refused; at 1.3 it is measured', () => {
+  for (const cycles of [0.4, 0.8, 1, 1.1, 1.2, 1.27])
+    expect(codeOf(() => measureWave(inputOf(sine(cycles), rate)))).toMatch(/^wave\.(tooShort|noPeriod)$/);
+  expect(codeOf(() => measureWave(inputOf(sine(1.3), rate)))).toBe('measured');
+});
+
+test('what to set on the scope is said', () => {
+  try {
+    measureWave(inputOf(sine(1.1), rate));
+    expect.unreachable();
+  } catch (error) {
+    expect((error as MeasureError).detail.advice).toMatch(/5 ms\/div or slower.*three cycles or more/);
+  }
+});
+
+test('DC and noise have no wave: mean and RMS stand, figures of a period give their reason', () => {
+  const normal = gaussianNumbers(randomNumbers(4));
+  const dc = measureWave(
+    inputOf(
+      Float64Array.from({ length: 3000 }, () => 12 + 0.02 * normal()),
+      rate,
+    ),
+  );
+  expect(dc.aperiodic).toBe('constant');
+  expect(Math.abs(dc.figures.rms.value! - 12)).toBeLessThan(0.01);
+  expect(dc.figures.frequencyHz).toEqual({ value: null, reason: 'a direct voltage: nothing repeats' });
+  const noise = measureWave(
+    inputOf(
+      Float64Array.from({ length: 3000 }, () => normal()),
+      rate,
+    ),
+  );
+  expect(noise.aperiodic).toBe('noise');
+  expect(measureWave(inputOf(new Float64Array(100).fill(5), rate)).aperiodic).toBe('constant');
+});
+
+test('an AC-coupled channel has no measurable mean', () => {
+  const { figures } = measureWave({ ...inputOf(sine(4), rate), acCoupled: true });
+  expect(figures.mean.value).toBeNull();
+  expect(figures.notices.map(({ code }) => code)).toContain('coupling.ac');
+});
+
+test('doubts: few cycles, coarse resolution, low rate, drift, clipping', () => {
+  const codes = (samples: Float64Array, sampleRateHz = rate): string[] =>
+    measureWave(inputOf(samples, sampleRateHz)).figures.notices.map(({ code }) => code);
+  expect(codes(sine(5))).toEqual([]);
+  expect(codes(sine(2.2))).toEqual(['cycles.few']);
+  expect(codes(sine(5).map((x) => Math.round(x / 15) * 15))).toContain('resolution.coarse');
+  expect(
+    codes(sampleWave(waveNamed.sine({}), { frequencyHz: 50, sampleRateHz: 3000, cycles: 6 }), 3000),
+  ).toEqual(['rate.low']);
+  expect(codes(sine(8).map((x, n) => x * (1 - n / 60_000)))).toEqual(['wave.drifts']);
+  expect(codes(sine(5).map((x) => Math.round(Math.max(-260, Math.min(260, x)) / 2.5) * 2.5))).toContain(
+    'wave.clipped',
+  );
+});
