@@ -1,0 +1,45 @@
+import type { MeasuredFigure } from '../../base/figure.ts';
+import { type Component, contribution } from './component.ts';
+import { coverageHalfWidth } from './coverageHalfWidth.ts';
+import { effectiveDegreesOfFreedom } from './effectiveDegreesOfFreedom.ts';
+
+/** How a figure's uncertainty is made up. */
+export interface Budget {
+  /** As given, the largest contribution first; those of nothing left out. */
+  readonly components: readonly Component[];
+  /** √Σ (c·u)², in the figure's unit. */
+  readonly combinedStandardUncertainty: number;
+  /** Expanded over combined; 2 for a normal distribution, down to 1.65 where one rectangle rules. */
+  readonly coverageFactor: number;
+  /** Welch-Satterthwaite; Infinity where no component has few. */
+  readonly effectiveDegreesOfFreedom: number;
+}
+
+export interface BudgetedFigure extends MeasuredFigure {
+  readonly budget: Budget;
+}
+
+/**
+ * A figure with the half-width that covers 95.45 % of its components' combined distribution.
+ *
+ * @param value - finite, in the figure's unit.
+ * @param components - independent; their contributions in the figure's unit.
+ * @see JCGM 100:2008, 5.1 and G.4; JCGM 101:2008 for the combined distribution in place of k = 2.
+ */
+export function budgeted(value: number, components: readonly Component[]): BudgetedFigure {
+  const felt = components
+    .filter((component) => contribution(component) > 0)
+    .sort((a, b) => contribution(b) - contribution(a));
+  const combinedStandardUncertainty = Math.hypot(...felt.map(contribution));
+  const uncertainty = coverageHalfWidth(felt);
+  return {
+    value,
+    uncertainty,
+    budget: {
+      components: felt,
+      combinedStandardUncertainty,
+      coverageFactor: combinedStandardUncertainty > 0 ? uncertainty / combinedStandardUncertainty : 2,
+      effectiveDegreesOfFreedom: effectiveDegreesOfFreedom(felt),
+    },
+  };
+}

@@ -1,0 +1,54 @@
+/** Shape of what is known about one influence (JCGM 100:2008, 4.2 and 4.3). */
+export type Distribution =
+  /** Many small causes, or a mean of many samples. */
+  | 'normal'
+  /** Anywhere within ± half-width alike. */
+  | 'rectangular'
+  /** A sine of unknown phase: more often near ± its amplitude. */
+  | 'arcsine'
+  /** A mean of few values, with `degreesOfFreedom`. */
+  | 'student';
+
+/** One line of an uncertainty budget: an influence on a figure. Independent of the other lines. */
+export interface Component {
+  /** What it is, in words: "vertical gain", "noise". */
+  readonly source: string;
+  /** A: from the scatter of the record itself; B: from anything else. */
+  readonly type: 'A' | 'B';
+  readonly distribution: Distribution;
+  /** Of the influence, in `unit`; ≥ 0. */
+  readonly standardUncertainty: number;
+  /** Of `standardUncertainty`: "%", "V", "ppm". */
+  readonly unit: string;
+  /** What one unit of the influence does to the figure, in the figure's unit per `unit`. */
+  readonly sensitivity: number;
+  /** Of a Student distribution, > 0; absent: known as well as need be. */
+  readonly degreesOfFreedom?: number;
+}
+
+/** What a component contributes to the figure's standard uncertainty, in the figure's unit, ≥ 0. */
+export function contribution({ standardUncertainty, sensitivity }: Component): number {
+  return Math.abs(sensitivity) * standardUncertainty;
+}
+
+/** A type B component known only to lie within ± halfWidth: u = halfWidth / √3 (JCGM 100:2008, 4.3.7). */
+export function within(source: string, halfWidth: number, unit: string, sensitivity: number): Component {
+  return {
+    source,
+    type: 'B',
+    distribution: 'rectangular',
+    standardUncertainty: halfWidth / Math.sqrt(3),
+    unit,
+    sensitivity,
+  };
+}
+
+/** A type A component: the standard deviation of what was estimated from many samples. */
+export function scatter(
+  source: string,
+  standardUncertainty: number,
+  unit: string,
+  sensitivity = 1,
+): Component {
+  return { source, type: 'A', distribution: 'normal', standardUncertainty, unit, sensitivity };
+}
