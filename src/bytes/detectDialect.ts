@@ -18,7 +18,7 @@ const CANDIDATES: readonly Dialect[] = [
 ];
 
 interface Reading {
-  /** Sum over the lines of the share of cells that are numbers. */
+  /** Sum over the lines of numbers, not words, of the share of cells that are numbers. */
   readonly score: number;
   readonly numbers: number;
 }
@@ -47,7 +47,8 @@ function readUnder(lines: readonly string[], dialect: Dialect): Reading {
   for (const line of lines) {
     const cells = splitCells(line, dialect.delimiter).filter((cell) => cell !== '');
     const count = cells.filter((cell) => parseNumber(cell, dialect.decimalMark) !== null).length;
-    if (cells.length > 0) score += count / cells.length;
+    // A sentence with a number in it is no row, whatever parts its words.
+    if (count > cells.length / 2) score += count / cells.length;
     numbers += count;
   }
   return { score, numbers };

@@ -1,8 +1,8 @@
 const MISSING_WORD =
-  /^(|[+-]?inf(inity)?|[+-]?nan(\(.*\))?|[+-]?\d\.#\w+|n\/?a|#n\/a|null|none|[+-]?ol|overflow|overrange|clipped|invalid|-+|\?+)$/i;
+  /^(|[+-]?(inf(inity)?|∞)|[+-]?nan(\(.*\))?|[+-]?\d\.#\w+|n\/?a|#n\/a|null|none|[+-]?ol|overflow|overrange|clipped|invalid|-+|\?+)$/i;
 
 /**
- * Whether a cell stands for "no value here": empty, `inf`, `nan`, dashes, or anything starred
+ * Whether a cell stands for "no value here": empty, `inf`, `∞`, `nan`, dashes, or anything starred
  * (`****`, `12.5*`: a value that its own writer doubts is not taken).
  */
 export function isMissingMark(cell: string): boolean {

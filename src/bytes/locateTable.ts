@@ -26,7 +26,14 @@ export function locateTable(text: string): TableShape {
   const { columns, core, textColumns } = bodyColumns(samples.map(split), dialect.decimalMark);
   if (core.length === 0) throw noRows(samples.at(-1) ?? '');
 
+  const labelColumn = core[0]! - 1;
+  /** `Delta,1e-3,1e-3` over rows that start with an empty cell: a key right before what would be its row. */
+  const isLabelled = (cells: readonly string[]): boolean =>
+    !textColumns.includes(labelColumn) &&
+    cells.findIndex((cell) => cell !== '') === labelColumn &&
+    !holdsNumberOrMissing(cells[labelColumn], dialect.decimalMark);
   const isRow = (cells: readonly string[]): boolean =>
+    !isLabelled(cells) &&
     core.every((column) => holdsNumberOrMissing(cells[column], dialect.decimalMark)) &&
     core.some((column) => (cells[column] ?? '') !== '');
   const isWords = (cells: readonly string[]): boolean => {

@@ -2,10 +2,10 @@ import type { Channel, Quantity } from '../capture.ts';
 import type { ValueColumn } from '../columns/layColumns.ts';
 import { nameSays } from '../head/nameSays.ts';
 import type { Setting } from '../head/setting.ts';
-import { countScale } from './countScale.ts';
+import { countScale, isScaleStated } from './countScale.ts';
 import { gapsOf } from './gapsOf.ts';
 import { inputSettings } from './inputSettings.ts';
-import { isConverterCounts } from './isConverterCounts.ts';
+import { wholeNumbers } from './wholeNumbers.ts';
 
 /** A channel, and whether what it carries was told or assumed. */
 export interface BuiltChannel {
@@ -29,9 +29,8 @@ export function buildChannel(
 ): BuiltChannel {
   const input = inputSettings(settings, column.place);
   const gaps = gapsOf(samples);
-  const stated = countScale(settings, column.place);
-  const isCounts = column.role === 'counts' || isBareCounts(column, samples, stated !== null);
-  const scale = isCounts ? stated : null;
+  const isCounts = column.role === 'counts' || isBareCounts(column, samples, settings);
+  const scale = isCounts ? countScale(settings, column.place) : null;
   const built = (quantity: Quantity, unit: string, stepSize: number | null): Channel => ({
     name,
     quantity,
@@ -69,9 +68,11 @@ export function buildChannel(
   };
 }
 
-/** Whether a column whose head calls it no voltage holds a converter's codes. */
-function isBareCounts(column: ValueColumn, samples: Float64Array, hasScale: boolean): boolean {
+/** Whether a column that no header calls a voltage holds a converter's codes. */
+function isBareCounts(column: ValueColumn, samples: Float64Array, settings: readonly Setting[]): boolean {
   if (column.role !== 'voltage' || column.isUnitInHeader || nameSays(column.name) !== 'silent') return false;
-  if (hasScale) return samples.every((sample) => Number.isNaN(sample) || Number.isInteger(sample));
-  return column.isAssumed && isConverterCounts(samples);
+  const { mayBeCounts, areLikelyCounts } = wholeNumbers(samples);
+  // A unit and a scale among the settings belong to the scaled value, not to whole numbers.
+  if (isScaleStated(settings, column.place)) return mayBeCounts;
+  return column.isAssumed && areLikelyCounts;
 }

@@ -16,9 +16,9 @@ const PER_COUNT =
 const PER_DIVISION = /^((vertical|y|v|volts?) ?(scale|gain|sensitivity|\/ ?div|per div(ision)?)|scale)$/;
 const COUNTS_PER_DIVISION = /^(counts?|codes?|levels?|points|lsb) ?(per|\/) ?div(ision)?$/;
 const REFERENCE =
-  /^((y|vertical|adc) ?(reference|ref|offset|offset counts?)|zero (level|count|code)|adc zero|mid ?(scale|code)|(count )?offset|reference)$/;
+  /^((y|vertical|adc) ?(reference|ref)|(y|adc) ?off(set)?( counts?)?|zero (level|count|code)|adc zero|mid ?(scale|code)|(count )?offset|reference)$/;
 const ORIGIN = /^(y|vertical) ?(origin|zero)$/;
-const UNIT = /^((vertical|y) )?(axis )?units?$/;
+const UNIT = /^((vertical|y|v) )?(axis )?units?( labels?)?$/;
 
 /**
  * The scale that turns a converter's counts into volts, where the head says enough: a step per count, or
@@ -48,6 +48,14 @@ export function countScale(settings: readonly Setting[], place: ChannelPlace): C
     origin: origin === null ? 0 : origin.value * (origin.unit?.factor ?? 1),
     unit: unit?.dimension === 'current' ? 'A' : 'V',
   };
+}
+
+/** Whether the head gives the channel a vertical scale at all, of counts or of divisions. */
+export function isScaleStated(settings: readonly Setting[], place: ChannelPlace): boolean {
+  return [PER_COUNT, PER_DIVISION].some((key) => {
+    const setting = channelSetting(settings, key, place);
+    return setting !== null && settingValue(setting) !== null;
+  });
 }
 
 function isAmount(unit: Unit | null): unit is Unit {

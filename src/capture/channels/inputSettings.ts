@@ -37,7 +37,7 @@ function isInVoltsOrAmperes(setting: Setting): boolean {
 
 /** `10`, `10X`, `x10`, `10:1`, `1:10` are all ten. */
 function ratio(text: string): number | null {
-  const match = /^[x×]?\s*([\d.]+)\s*[x×]?(?::([\d.]+))?$/i.exec(text.trim());
+  const match = /^[x×]?\s*([\d.]+(?:e[+-]?\d+)?)\s*[x×]?(?::([\d.]+))?$/i.exec(text.trim());
   if (match === null) return null;
   const [a, b] = [Number(match[1]), Number(match[2] ?? 1)];
   const value = a >= b || match[2] === undefined ? a / b : b / a;

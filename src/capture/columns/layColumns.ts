@@ -22,8 +22,8 @@ export interface ColumnBlock {
   readonly values: readonly ValueColumn[];
 }
 
-const NAME_KEY = /^(source|channel|trace|signal|label|channel name|curve)s?$/;
-const UNIT_KEY = /^((vertical|y) )?(axis )?units?$/;
+const NAME_KEY = /^(source|channel|trace|signal|label|curve)s?( names?)?$/;
+const UNIT_KEY = /^((vertical|y|v) )?(axis )?units?( labels?)?$/;
 const X_UNIT_KEY = /^(horizontal|x|h)( axis)? units?$/;
 
 /**

@@ -12,8 +12,9 @@ const ROW_LABEL = /^(names?|units?|channels?|labels?|signals?|quantity)\s*:?$/i;
  * @param width - file columns of the body.
  */
 export function alignedCells(line: HeadLine, width: number, delimiter: Delimiter): readonly string[] {
-  const { cells } = line;
-  const text = line.text.trim();
+  // "# t v" over rows parted by blanks: the mark is no name.
+  const cells = /^[#%]+$/.test(line.cells[0] ?? '') ? line.cells.slice(1) : line.cells;
+  const text = line.text.trim().replace(/^[#%]+\s*/, '');
   if (cells.length === width + 1 && ROW_LABEL.test(cells[0]!)) return cells.slice(1);
   if (width === 1) return [text.replace(/[,;]$/, '').replace(/^"(.*)"$/, '$1')];
   if (cells.length >= width && (delimiter !== 'blanks' || cells.length === width)) return cells;

@@ -23,11 +23,11 @@ const NAME_PATTERNS: readonly (readonly [pattern: RegExp, says: NameSays])[] = [
   [/^(frequency|freq\.?|f|frequenz|fréquence|frecuencia)$/, 'frequency'],
   [/\b(power|watts?|leistung|puissance|potencia|potenza)\b|^p\d*$|\*/, 'product'],
   [
-    /\b(current|curr|amps?|amperes?|strom|courant|corriente|corrente|stroom|iac|iout|iin)\b|^i([abcuvwn]|l?\d+)?$|^i /,
+    /\b(current|curr|amps?|amperes?|strom|courant|corriente|corrente|stroom|iac|iout|iin)\b|^i([abcuvwn]|l?\d+)?$|^i[ (]/,
     'current',
   ],
   [
-    /\b(voltage|volts?|spannung|tension|tensión|tensione|spanning|vac|vout|vin)\b|^[uv]([abcuvwn]|l?\d+)?$|^[uv] /,
+    /\b(voltage|volts?|spannung|tension|tensión|tensione|spanning|vac|vout|vin)\b|^[uv]([abcuvwn]|l?\d+)?$|^[uv][ (]/,
     'voltage',
   ],
 ];

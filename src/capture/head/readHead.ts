@@ -34,7 +34,7 @@ export function readHead(table: TableShape): Head {
     const fromName = nameAndUnit(names?.cells[column] ?? '');
     const unitCell = units?.cells[column] ?? '';
     // A header of units alone ("Second,Volt") still gives its columns something to be called.
-    const name = names === null ? cleanText(unitCell) : fromName.name;
+    const name = names === null ? cleanText(unitCell) : isGeneric(fromName.name) ? '' : fromName.name;
     return { column, name, unit: unitCell === '' ? fromName.unit : unitOf(unitCell) };
   });
   const isHeader = (line: HeadLine): boolean => line.line === names?.line || line.line === units?.line;
@@ -52,6 +52,11 @@ export function readHead(table: TableShape): Head {
       cleanText(names?.cells[column] ?? `column ${column + 1}`),
     ),
   };
+}
+
+/** `Waveform Data`, `Value`: what every column of values might be called. */
+function isGeneric(name: string): boolean {
+  return /^((waveform|wave|sample) )?(data|values?)$/i.test(name);
 }
 
 /** Settings that stand on the header rows, right of the body's columns: a name, its number in the next row. */

@@ -1,23 +1,42 @@
 import type { HeadLine } from '../../bytes/table.ts';
 import type { Setting } from './setting.ts';
 
+/** `Key: 1`, `Key = 1`; `Key 1 s`. */
+const KEY_AND_VALUE = /^([^:=]*[A-Za-z)\]µ#])\s*[:=]\s*(\S.*)$/;
+const WORDS_AND_NUMBER = /^(.*[A-Za-z)\]])\s+([+-]?\.?\d.*)$/;
+
 /**
  * The settings that one head line holds. A key stands in a cell of its own with its values behind it, or
- * in one cell with its value: `Key,1`, `Key:,1`, `Key: 1`, `Key = 1`, `Key 1 s`. An empty cell starts the
- * next setting, since two exports may stand side by side.
+ * in one cell with its value: `Key,1`, `Key:,1`, `Key: 1`, `Key = 1`, `Key 1 s`. A line may be pairs of
+ * key and value one behind the other. An empty cell starts the next setting, since two exports may stand
+ * side by side.
  */
 export function readSettings(line: HeadLine): Setting[] {
   return cellGroups(line).flatMap(({ cells, column }) => {
     const [first = '', ...rest] = cells;
-    const within =
-      /^([^:=]*[A-Za-z)\]µ#])\s*[:=]\s*(\S.*)$/.exec(first) ??
-      /^(.*[A-Za-z)\]])\s+([+-]?\.?\d.*)$/.exec(first);
-    if (rest.length === 0 && within !== null) return [setting(within[1]!, [within[2]!], line.line, column)];
-    // "Sample rate: 1 MSa/s" in a line with further cells: a value of its own and more values behind.
-    if (within !== null && /[:=]/.test(first))
-      return [setting(within[1]!, [within[2]!, ...rest], line.line, column)];
-    return rest.length === 0 ? [] : [setting(first, rest, line.line, column)];
+    const read = (key: string, values: string[]): Setting => setting(key, values, line.line, column);
+    const byChannel = rest.length === 1 ? channelValues(rest[0]!) : null;
+    if (byChannel !== null) return [read(first, byChannel.values), read('channel', byChannel.names)];
+    const within = KEY_AND_VALUE.exec(first) ?? (rest.length === 0 ? WORDS_AND_NUMBER.exec(first) : null);
+    if (within !== null) return [read(within[1]!, [within[2]!, ...rest])];
+    if (rest.length === 0) return [];
+    // Whether a later cell is a key or a value shows only when its key is known: both readings stand.
+    const pairs =
+      rest.length < 3
+        ? []
+        : rest.slice(1).flatMap((key, i) => (i % 2 === 0 ? [read(key, rest.slice(i + 2, i + 3))] : []));
+    return [
+      read(first, rest),
+      ...pairs.filter(({ key, values }) => /[a-z]{2}/.test(key) && values.length > 0),
+    ];
   });
+}
+
+/** `CH1:2.0 CH2:5.0` in one cell: channels and their values, or null. */
+function channelValues(cell: string): { names: string[]; values: string[] } | null {
+  const pairs = cell.split(/\s+/).map((pair) => /^((?:ch|channel)?\d+|[A-D]):(\S+)$/i.exec(pair));
+  if (!pairs.every((pair) => pair !== null)) return null;
+  return { names: pairs.map((pair) => pair[1]!), values: pairs.map((pair) => pair[2]!) };
 }
 
 /** Runs of cells that aren't empty; a lone word and the numbers after one empty cell belong together. */
@@ -41,6 +60,8 @@ function cellGroups(line: HeadLine): { cells: string[]; column: number }[] {
 function setting(keyText: string, values: string[], line: number, column: number): Setting {
   const bracket = /^(.*?)\s*[([]([^()[\]]*)[)\]]\s*[:=]?\s*$/.exec(keyText);
   const key = (bracket?.[1] ?? keyText)
+    // SampleRate, HUnit
+    .replace(/([a-z])(?=[A-Z])|([A-Z])(?=[A-Z][a-z])/g, '$1$2 ')
     .toLowerCase()
     .replace(/^[#%/;\s]+/, '')
     .replace(/[\s_:=.-]+/g, ' ')

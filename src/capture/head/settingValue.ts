@@ -12,10 +12,10 @@ export interface SettingValue {
  * One value of a setting as a number with its unit: `1.00MSa/s`, `4e-6` with `s` in the next cell.
  *
  * @param index - which of the setting's values.
- * @returns null where that value is no number.
+ * @returns null where that value is no number, as a date or `1 of 2` is none.
  */
 export function settingValue(setting: Setting, index = 0): SettingValue | null {
-  const match = /^([+-]?[\d.,]+(?:[eE][+-]?\d+)?)\s*(.*)$/.exec(setting.values[index]?.trim() ?? '');
+  const match = /^([+-]?[\d.,]+(?:[eE][+-]?\d+)?)\s*([^\d]*)$/.exec(setting.values[index]?.trim() ?? '');
   if (match === null) return null;
   // A head may be written with either mark, whatever the body does.
   const value = parseNumber(match[1]!, '.') ?? parseNumber(match[1]!, ',');

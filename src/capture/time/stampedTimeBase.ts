@@ -8,7 +8,7 @@ import { stampSteps } from './stampSteps.ts';
 /** Of the interval: what stamps may stray from the straight line and still be even (jitter, rounding). */
 const EVEN_WITHIN = 0.1;
 /** A stamp rounded to a tick strays by half of it; the fitted line adds a little. */
-const TICK_WITHIN = 0.75;
+const TICK_WITHIN = 0.6;
 
 /**
  * The time base behind a column of stamps. Never from a first difference: the interval is that of the

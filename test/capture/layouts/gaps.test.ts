@@ -9,7 +9,7 @@ const without = (missing: readonly number[]): number[] =>
   V.map((v, i) => (missing.includes(i) ? Number.NaN : v));
 
 const cases: LayoutCase[] = [
-  ...['', 'inf', '-inf', 'nan', 'NaN', '****', '312.5*', 'OL'].map(
+  ...['', 'inf', '-inf', 'nan', 'NaN', '****', '312.5*', 'OL', '∞', '-∞'].map(
     (mark): LayoutCase => ({
       title: `a cell "${mark}" is a gap that keeps its place`,
       file: lines([

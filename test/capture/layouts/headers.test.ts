@@ -152,6 +152,12 @@ const cases: LayoutCase[] = [
     ],
   },
   {
+    title: 'a commented header over rows parted by blanks',
+    file: lines(['# t[s] outlet[V]', ...body((t, v) => `${t.toFixed(4)} ${v}`)]),
+    ...time,
+    channels: [['outlet', 'V', V]],
+  },
+  {
     title: 'quoted cells, a quoted comment with commas above',
     file: lines([
       '"Shelf 4, unit 2, cold start","300 W, kettle"',

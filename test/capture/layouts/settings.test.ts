@@ -33,6 +33,66 @@ const cases: LayoutCase[] = [
     channels: [['column 1', 'V', V]],
     notices: ['unit.assumed'],
   },
+  interval('pairs of key and value in one line', [
+    'Model,shelf,Memory Length,200,Sampling Period,2.0E-04,Mode,Normal',
+  ]),
+  interval('keys of joined words', ['"BlockSize",200', '"HResolution",2.0E-04', '"HUnit","s"']),
+  interval('commented keys', ['# SampleRate = 5000', '# Date = 3 May']),
+  {
+    title: 'settings, then rows that start with an empty cell',
+    file: lines([
+      '"TraceName","Outlet"',
+      '"VUnit","kV"',
+      '"HUnit","ms"',
+      ...rows().map((i) => `,${(timeOf(i) * 1e3).toFixed(1)},${(V[i]! / 1e3).toFixed(5)}`),
+    ]),
+    ...time,
+    channels: one,
+  },
+  {
+    title: 'settings of several columns over rows that start with an empty cell',
+    file: lines([
+      'Channels\t2',
+      'Y_Unit_Label\tVolts\tAmps',
+      'X0\t-7.2E-3\t-7.2E-3',
+      'Delta_X\t2.0E-4\t2.0E-4',
+      '\tOutlet\tLoad',
+      ...rows().map((i) => `\t${V[i]}\t${A[i]}`),
+    ]),
+    ...time,
+    channels: [
+      ['Outlet', 'V', V],
+      ['Load', 'A', A],
+    ],
+  },
+  {
+    title: 'one setting for all channels in one cell, over columns called Value',
+    file: lines([
+      'Vertical Units,CH1:V CH2:A',
+      'Second,Value,Value',
+      ...rows().map((i) => `${timeOf(i).toFixed(4)},${V[i]},${A[i]}`),
+    ]),
+    ...time,
+    channels: [
+      ['CH1', 'V', V],
+      ['CH2', 'A', A],
+    ],
+  },
+  {
+    title: 'whole numbers under a scale per division are counts, whatever unit the scale has',
+    file: lines([
+      'Source,CH1',
+      'Vertical Units,V',
+      'Vertical Scale,1.000E+02',
+      'Sampling Period,2.0e-04',
+      'Waveform Data,',
+      ...rows().map((i) => `${((i * 37) % 251) - 125},`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['CH1', 'counts', rows().map((i) => ((i * 37) % 251) - 125)]],
+    notices: ['counts.unscaled'],
+  },
   {
     title: 'numbered rows, start and increment on the header rows',
     file: lines([
