@@ -104,6 +104,25 @@ describe('drawSheet', () => {
     expect(new Set(rows.map((row) => row.split(':')[0])).size).toBe(6);
   });
 
+  it('marks a limit that is known from memory', () => {
+    const assay = assays.goodSine!();
+    const [finding] = assay.result.findings.filter(({ provenance }) => provenance === 'memory');
+    const svg = drawSheet(document, { ...assay, result: { ...assay.result, findings: [finding!] } });
+    expect(texts(svg)).toContain('inside, for information');
+    expect(texts(svg).some((text) => text.startsWith('Limit from memory at most 10\u00a0%, inside by'))).toBe(
+      true,
+    );
+  });
+
+  it('shows the name of the capture and not the folders it lay in', () => {
+    for (const file of ['/home/me/reviews/kettle.csv', 'C:\\me\\kettle.csv', 'kettle.csv']) {
+      const assay = assays.goodSine!();
+      const source = sheetSvg(document, { ...assay, result: { ...assay.result, file } });
+      expect(source).toContain('>Capture: kettle.csv<');
+      expect(source).not.toMatch(/reviews|C:/);
+    }
+  });
+
   it('shows markup, escape sequences and direction marks from a capture as inert text', () => {
     const source = sheetSvg(document, assays.hostile!());
     expect(source).not.toContain('<script');

@@ -1,5 +1,6 @@
 import type { ClaimResult, MeasureResult } from '../../verdict/measureDocument.ts';
 import { cleanTexts } from '../cleanTexts.ts';
+import { capitalised } from './capitalised.ts';
 import { type ClaimsVerdict, claimsVerdict } from './claimsVerdict.ts';
 import { claimValueText } from './claimValueText.ts';
 import { kindPhrase } from './kindPhrase.ts';
@@ -42,8 +43,4 @@ function because(deciding: readonly ClaimResult[], claimCount: number): string {
     'conditional pass': others === 0 ? 'only probably holds' : 'only probably hold',
   }[first.outcome];
   return `${who} ${does}`;
-}
-
-function capitalised(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }

@@ -1,5 +1,6 @@
 import type { FailedResult } from '../../verdict/measureDocument.ts';
 import { cleanTexts } from '../cleanTexts.ts';
+import { capitalised } from './capitalised.ts';
 import { terminalText } from './terminalText.ts';
 
 /**
@@ -20,14 +21,14 @@ export function failureLine(failed: FailedResult): string {
     ...(received === undefined ? [] : [`found ${received}`]),
   ].join(', ');
   const wrong = comparison === '' ? sentence(message) : `${bare(message)}; ${sentence(comparison)}`;
-  return terminalText(`${place}: ${wrong}${advice === undefined ? '' : ` ${sentence(advice)}`}`);
+  return terminalText(`${place}: ${wrong}${advice === undefined ? '' : ` ${sentence(capitalised(advice))}`}`);
 }
 
 function bare(text: string): string {
   return text.replace(/\.$/, '');
 }
 
-/** Upper case at its start is left to who wrote it; a full stop is put where none is. */
+/** With a full stop where none is. */
 function sentence(text: string): string {
   return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

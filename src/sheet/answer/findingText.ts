@@ -4,6 +4,7 @@ import { limitText } from '../numbers/limitText.ts';
 import { marginText } from '../numbers/marginText.ts';
 import { quantityParts } from '../numbers/quantityParts.ts';
 import { withUnit } from '../numbers/withUnit.ts';
+import { capitalised } from './capitalised.ts';
 import { standardText } from './standardText.ts';
 
 /** A finding's cells in text. */
@@ -28,7 +29,7 @@ export function findingText(finding: Finding): FindingText {
   const standard = standardText(finding.standard, finding.edition);
   const value = withUnit(besideLimit(finding.value, finding.limit), unit);
   return {
-    name: name.charAt(0).toUpperCase() + name.slice(1),
+    name: capitalised(name),
     value: base === '' ? value : `${value} ${base}`,
     limit: limitText(finding.limit, unit),
     margin: marginText(finding, unit),

@@ -1,5 +1,6 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { cleanTexts } from '../cleanTexts.ts';
+import { capitalised } from './capitalised.ts';
 import { claimsVerdict } from './claimsVerdict.ts';
 import { kindPhrase } from './kindPhrase.ts';
 import { loadPhrase } from './loadPhrase.ts';
@@ -28,8 +29,4 @@ function claimsWords({ claims }: MeasureResult): string {
     fail: `${some} ${isOne ? 'fails' : 'fail'}`,
   };
   return `${words[verdict.outcome]}: `;
-}
-
-function capitalised(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }

@@ -2,8 +2,8 @@ import type { Limit } from '../../verdict/measureDocument.ts';
 import { decimalText } from './decimalText.ts';
 
 /**
- * A value to be read beside its limit: one decimal more than the limit has, two at most (and at least
- * for a value under 1), and as many more (at most
+ * A value to be read beside its limit: one decimal more than the limit has, but two for a value under
+ * 1, two at most, and one from 100 up, and as many more (at most
  * three) as it takes to show on which side of the limit it lies.
  *
  * @example besideLimit(0.5004, { max: 0.5 }) // "0.5004"
@@ -12,7 +12,8 @@ import { decimalText } from './decimalText.ts';
 export function besideLimit(value: number, limit: Limit): string {
   const bounds = [limit.min, limit.max].filter((bound) => bound !== undefined);
   if (bounds.length === 0) return decimalText(value, Math.abs(value) < 10 ? 2 : 1);
-  const first = Math.max(Math.min(Math.max(...bounds.map(decimalsOf)) + 1, 2), Math.abs(value) < 1 ? 2 : 0);
+  const size = Math.abs(value);
+  const first = size < 1 ? 2 : Math.min(Math.max(...bounds.map(decimalsOf)) + 1, size < 100 ? 2 : 1);
   for (let decimals = first; decimals < first + 3; decimals++) {
     const rounded = Number(value.toFixed(decimals));
     if (bounds.every((bound) => Math.sign(rounded - bound) === Math.sign(value - bound))) {

@@ -11,5 +11,5 @@ export function significantText(value: number, digits: number): string {
   if (value === 0) return '0';
   const exponent = Number(value.toExponential(digits - 1).split('e')[1]);
   const text = decimalText(value, digits - 1 - exponent);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return /^[^e]*\.[^e]*$/.test(text) ? text.replace(/\.?0+$/, '') : text;
 }

@@ -22,15 +22,8 @@ export function drawFigures(panel: Panel, figures: MainFigures, box: Box): numbe
   writeHeading(panel, 'Figures', 'each ± reads: about 95 % sure', x, y, width);
   const half = (width - 24) / 2;
   const right = x + half + 24;
-  drawLarge(
-    panel,
-    `RMS ${figures.unit === 'V' ? 'voltage' : 'current'}`,
-    figures.rms,
-    figures.unit,
-    x,
-    y + 30,
-    half,
-  );
+  const rmsName = figures.unit === 'V' ? 'RMS voltage' : 'RMS current';
+  drawLarge(panel, rmsName, figures.rms, figures.unit, x, y + 30, half);
   drawLarge(panel, 'Frequency', figures.frequencyHz, 'Hz', right, y + 30, half);
   drawLarge(panel, 'Crest factor', figures.crestFactor, '', x, y + 92, half);
   drawLarge(panel, `THD, orders 2 to ${figures.thdOrders}`, figures.thdPercent, '%', right, y + 92, half);
@@ -66,9 +59,12 @@ function drawLarge(
   }
   const parts = figureParts(figure);
   const doubt = parts.uncertainty === null ? '' : `±\u00a0${parts.uncertainty}`;
-  const value = cutText(withUnit(parts.value, unit), width - textWidth(doubt, 18) - 10, 30, 600);
-  writeText(panel, value, x, y + 32, { sizePx: 30, weight: 600 });
-  writeText(panel, doubt, x + textWidth(value, 30, 600) + 10, y + 32, { sizePx: 18, ink: palette.soft });
+  // A number is never cut: what is left would be another number.
+  const value = withUnit(parts.value, unit);
+  const room = width - textWidth(doubt, 18) - 10;
+  const sizePx = [30, 26, 22, 18, 14].find((size) => textWidth(value, size, 600) <= room) ?? 10;
+  writeText(panel, value, x, y + 32, { sizePx, weight: 600 });
+  writeText(panel, doubt, x + textWidth(value, sizePx, 600) + 10, y + 32, { sizePx: 18, ink: palette.soft });
 }
 
 function upTo(bandwidthHz: Figure): string {

@@ -4,11 +4,13 @@ import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { axisUnit } from './axisUnit.ts';
 
 /**
  * Round values down the left of a plot, the topmost with the unit, and a hairline at zero; no other line,
  * so that the eye stays on the curve.
  *
+ * @param value - from `unit` to px.
  * @param pixelsPerTick - wanted distance between two ticks.
  */
 export function drawValueAxis(
@@ -18,13 +20,15 @@ export function drawValueAxis(
   unit: string,
   pixelsPerTick: number,
 ): void {
-  const ticks = roundTicks(value, Math.max(2, Math.round(box.height / pixelsPerTick)));
-  const step = ticks.length > 1 ? Math.abs((ticks[1] ?? 0) - (ticks[0] ?? 0)) : 1;
-  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const shown = axisUnit(Math.max(...value.domain().map(Math.abs)), unit);
+  const scale = value.copy().domain(value.domain().map((v) => v / shown.size));
+  const ticks = roundTicks(scale, Math.max(2, Math.round(box.height / pixelsPerTick)));
+  const step = Math.abs((ticks[1] ?? 1) - (ticks[0] ?? 0));
+  const decimals = -Math.floor(Math.log10(step) + 1e-9);
   for (const tick of ticks) {
-    const y = value(tick);
+    const y = scale(tick);
     const text = decimalText(tick, decimals);
-    writeText(panel, tick === ticks.at(-1) ? withUnit(text, unit) : text, box.x - 10, y + 5, {
+    writeText(panel, tick === ticks.at(-1) ? withUnit(text, shown.unit) : text, box.x - 10, y + 5, {
       sizePx: 14,
       ink: palette.soft,
       anchor: 'end',

@@ -31,7 +31,7 @@ export function nameBars(
   const isOutside = ({ order, percent }: HarmonicBar): boolean => percent > (limitOf(order) ?? 100);
   const highest = Math.max(...bars.map(({ percent }) => percent));
   const telling = bars
-    .filter((bar) => isOutside(bar) || (bar.percent >= 0.05 && bar.percent > highest / 12))
+    .filter((bar) => isOutside(bar) || (bar.percent >= 0.05 && bar.percent > highest / 4))
     .sort((a, b) => Number(isOutside(b)) - Number(isOutside(a)) || b.percent - a.percent);
   const taken: Room[] = [];
   for (const { order, percent } of bars) {

@@ -28,11 +28,13 @@ export function nameCurve(
 ): void {
   const turn = (t: number): number => t * frequencyHz;
   const height = value.invert(y);
-  const fall = samples.findIndex((v, i) => v < height && turn(timeS[i] ?? 0) > 0.25);
-  const fallS = timeS[fall] ?? Number.POSITIVE_INFINITY;
+  const fallS = timeS.findLast(
+    (t, i) =>
+      turn(t) > 0.2 && turn(t) < 0.54 && (samples[i] ?? 0) < height && (samples[i - 1] ?? 0) >= height,
+  );
   const x = time(0.56 / frequencyHz);
   const end = x + textWidth(text, sizePx);
-  if (height <= 0 || turn(fallS) > 0.54 || end > time(Math.min(1 / frequencyHz, timeS.at(-1) ?? 0))) return;
+  if (height <= 0 || fallS === undefined || end > time(Math.min(1 / frequencyHz, timeS.at(-1) ?? 0))) return;
 
   const bottom = y + 0.4 * sizePx + 6;
   const isTaken = timeS.some(

@@ -100,7 +100,7 @@ describe('failureLine', () => {
           column: 3,
           expected: 'a voltage',
           received: '“abc”',
-          advice: 'Save the waveform as CSV',
+          advice: 'save the waveform as CSV',
         },
       }),
     ).toBe(

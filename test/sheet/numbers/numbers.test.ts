@@ -20,6 +20,10 @@ describe('decimalText', () => {
     [0, 2, '0.00'],
     [-0.004, 2, '0.00'],
     [-0, 0, '0'],
+    [-1.195e15, -13, '\u22121.20e15'],
+    [999_999_999, 0, '999999999'],
+    [2.5e-100, 101, '2.5e\u2212100'],
+    [0, 101, '0'],
   ])('decimalText(%d, %d) is %s', (value, decimals, text) => {
     expect(decimalText(value, decimals)).toBe(text);
   });
@@ -97,6 +101,8 @@ describe('significantText', () => {
     [99.96, 3, '100'],
     [0, 4, '0'],
     [-1.5, 2, '\u22121.5'],
+    [1e-100, 3, '1.00e\u2212100'],
+    [1e20, 3, '1.00e20'],
   ])('significantText(%d, %d) is %s', (value, digits, text) => {
     expect(significantText(value, digits)).toBe(text);
   });
