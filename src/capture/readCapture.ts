@@ -1,5 +1,3 @@
-import { MeasureError } from '../base/measureError.ts';
-import type { Notice } from '../base/notice.ts';
 import { columnResolution } from '../bytes/columnResolution.ts';
 import { decodeText } from '../bytes/decodeText.ts';
 import { endsInCutRow } from '../bytes/endsInCutRow.ts';
@@ -9,14 +7,13 @@ import type { Capture } from './capture.ts';
 import { buildChannels } from './channels/buildChannels.ts';
 import { chooseColumns } from './columns/chooseColumns.ts';
 import { layColumns } from './columns/layColumns.ts';
+import { spectrumError } from './columns/spectrumError.ts';
 import { describeLayout } from './describeLayout.ts';
 import { acquisitionSetting } from './head/acquisitionSetting.ts';
 import { readHead } from './head/readHead.ts';
 import { timeSettings } from './head/timeSettings.ts';
-import { checkRows } from './rows/checkRows.ts';
-import { trimRows } from './rows/trimRows.ts';
+import { recordRows } from './rows/recordRows.ts';
 import { captureTimeBase } from './time/captureTimeBase.ts';
-import { firstSegment } from './time/firstSegment.ts';
 
 export interface ReadCaptureOptions {
   /** Samples per second, for a file that has no time of its own. */
@@ -43,87 +40,44 @@ export function readCapture(bytes: Uint8Array, options: ReadCaptureOptions = {})
   const table = locateTable(text);
   const head = readHead(table);
   const scanned = scanRows(text, table);
-  const { lineOfRow } = scanned;
 
   const hasInterval = timeSettings(head.settings).intervalS !== null || sampleRateHz !== undefined;
   const blocks = layColumns(table, head, scanned.columns, hasInterval);
-  const chosen = chooseColumns(blocks, scanned.columns, head.textColumnNames);
-  const { axis } = chosen;
-  const kept = chosen.values.map((column) => scanned.columns[column.index]!);
-  const allStamps = axis.column === null ? null : scanned.columns[axis.column.index]!;
+  const { axis, values, keysTo, notices } = chooseColumns(blocks, scanned.columns, head.textColumnNames);
+  const axisRows = axis.column === null ? null : scanned.columns[axis.column.index]!;
+  const valueRows = values.map((column) => scanned.columns[column.index]!);
 
-  const trimmed = trimRows(
-    scanned,
-    endsInCutRow(text, table),
-    allStamps === null ? kept : [allStamps, ...kept],
-  );
-  const segment = firstSegment(
-    trimmed.rowCount,
-    allStamps?.subarray(0, trimmed.rowCount) ?? null,
-    trimmed.malformed,
-    table.head.at(-1)?.text ?? null,
-    lineOfRow,
-  );
-  const malformed = trimmed.malformed.filter((row) => row.row < segment.rowCount);
-  const malformedNotices = checkRows(segment.rowCount, malformed, table.bodyLine);
+  const record = recordRows(scanned, {
+    isCut: endsInCutRow(text, table),
+    stamps: axisRows,
+    values: valueRows,
+    headerText: table.head.at(-1)?.text ?? null,
+    firstLine: table.bodyLine,
+  });
+  const stamps = axisRows?.subarray(0, record.rowCount) ?? null;
 
-  const settings = head.settings.filter((setting) => setting.column <= chosen.keysTo);
+  const settings = head.settings.filter((setting) => setting.column <= keysTo);
   const times = timeSettings(settings);
-  if (times.isSpectrum) {
-    throw new MeasureError('file.spectrum', 'The file is a spectrum, not a waveform.', {
-      expected: 'a voltage against time',
-      received: 'a horizontal axis in hertz',
-      advice: 'switch the math or FFT trace off and save the voltage channel itself',
-    });
-  }
-  const stamps = allStamps?.subarray(0, segment.rowCount) ?? null;
-  const { timeBase, notices: timeNotices } = captureTimeBase({
+  if (times.isSpectrum) throw spectrumError('a horizontal axis in hertz');
+  const time = captureTimeBase({
     axis,
     stamps,
-    rowCount: segment.rowCount,
+    rowCount: record.rowCount,
     resolution: axis.column === null ? 0 : columnResolution(text, table, axis.column.column),
     settings: times,
     sampleRateHz,
-    lineOfRow,
+    lineOfRow: scanned.lineOfRow,
   });
-  const built = buildChannels(
-    chosen.values,
-    kept.map((column) => column.subarray(0, segment.rowCount)),
-    stamps,
-    timeBase,
-    settings,
-  );
-  const notices: Notice[] = [
-    ...segmentNotices(segment.segmentCount),
-    ...chosen.notices,
-    ...cutNotices(trimmed.droppedCount),
-    ...malformedNotices,
-    ...timeNotices,
-    ...built.notices,
-  ];
+  const rows = valueRows.map((column) => column.subarray(0, record.rowCount));
+  const built = buildChannels(values, rows, stamps, time.timeBase, settings);
+  const { startS, intervalS, sampleCount } = time.timeBase;
   return {
     channels: built.channels,
-    sampleCount: timeBase.sampleCount,
-    startS: timeBase.startS,
-    intervalS: timeBase.intervalS,
+    sampleCount,
+    startS,
+    intervalS,
     layout: describeLayout(table.dialect, encoding, head.headerRowCount, axis, built.channels),
     acquisition: acquisitionSetting(settings),
-    notices,
+    notices: [...notices, ...record.notices, ...time.notices, ...built.notices],
   };
-}
-
-function segmentNotices(count: number): Notice[] {
-  if (count === 1) return [];
-  return [
-    {
-      code: 'segments.first',
-      message: `The file holds ${count} records one after the other: the first is read.`,
-    },
-  ];
-}
-
-function cutNotices(count: number): Notice[] {
-  if (count === 0) return [];
-  const lines = count === 1 ? 'The last line is' : `The last ${count} lines are`;
-  return [{ code: 'rows.cut', message: `${lines} cut off or no row of numbers, and left out.` }];
 }

@@ -2,7 +2,7 @@ import type { Channel, Quantity } from '../capture.ts';
 import type { ValueColumn } from '../columns/layColumns.ts';
 import { nameSays } from '../head/nameSays.ts';
 import type { Setting } from '../head/setting.ts';
-import { countScale, isScaleStated } from './countScale.ts';
+import { type CountScale, countScale, isScaleStated } from './countScale.ts';
 import { gapsOf } from './gapsOf.ts';
 import { inputSettings } from './inputSettings.ts';
 import { wholeNumbers } from './wholeNumbers.ts';
@@ -12,6 +12,16 @@ export interface BuiltChannel {
   readonly channel: Channel;
   readonly isUnitAssumed: boolean;
   readonly isUnscaledCounts: boolean;
+}
+
+/** What the numbers of a column are, and how they become amounts: (number − reference) · factor + origin. */
+interface Carried {
+  readonly quantity: Quantity;
+  readonly unit: string;
+  readonly reference: number;
+  readonly factor: number;
+  readonly origin: number;
+  readonly stepSize: number | null;
 }
 
 /**
@@ -27,45 +37,53 @@ export function buildChannel(
   samples: Float64Array,
   settings: readonly Setting[],
 ): BuiltChannel {
-  const input = inputSettings(settings, column.place);
-  const gaps = gapsOf(samples);
+  const { coupling, probeRatio, bits, stepSize } = inputSettings(settings, column.place);
   const isCounts = column.role === 'counts' || isBareCounts(column, samples, settings);
   const scale = isCounts ? countScale(settings, column.place) : null;
-  const built = (quantity: Quantity, unit: string, stepSize: number | null): Channel => ({
-    name,
-    quantity,
-    unit,
-    scale: 1,
-    samples,
-    gaps,
-    stepSize,
-    coupling: input.coupling,
-    probeRatio: input.probeRatio,
-    bits: input.bits,
-  });
-  if (isCounts && scale === null) {
-    return { channel: built('other', 'counts', null), isUnitAssumed: false, isUnscaledCounts: true };
-  }
-  if (scale !== null) {
-    for (let i = 0; i < samples.length; i++) {
-      samples[i] = (samples[i]! - scale.reference) * scale.perCount + scale.origin;
-    }
-    const quantity = scale.unit === 'V' ? 'voltage' : 'current';
-    const channel = built(quantity, scale.unit, Math.abs(scale.perCount));
-    return { channel, isUnitAssumed: false, isUnscaledCounts: false };
-  }
-  const factor = column.unit?.factor ?? 1;
-  if (factor !== 1) for (let i = 0; i < samples.length; i++) samples[i]! *= factor;
-  const isUnitAssumed = column.isAssumed && column.role !== 'other';
-  if (column.role === 'voltage' || column.role === 'current') {
-    const unit = column.role === 'voltage' ? 'V' : 'A';
-    return { channel: built(column.role, unit, input.stepSize), isUnitAssumed, isUnscaledCounts: false };
+  const carried =
+    scale !== null ? scaledCounts(scale) : isCounts ? BARE_COUNTS : carriedByUnit(column, stepSize);
+  const { quantity, unit, reference, factor, origin } = carried;
+  if (reference !== 0 || factor !== 1 || origin !== 0) {
+    for (let i = 0; i < samples.length; i++) samples[i] = (samples[i]! - reference) * factor + origin;
   }
   return {
-    channel: built('other', column.unit?.symbol ?? '', null),
-    isUnitAssumed: false,
-    isUnscaledCounts: false,
+    channel: {
+      name,
+      quantity,
+      unit,
+      scale: 1,
+      samples,
+      gaps: gapsOf(samples),
+      stepSize: carried.stepSize,
+      coupling,
+      probeRatio,
+      bits,
+    },
+    isUnitAssumed: !isCounts && column.isAssumed && quantity !== 'other',
+    isUnscaledCounts: isCounts && scale === null,
   };
+}
+
+const BARE_COUNTS: Carried = {
+  quantity: 'other',
+  unit: 'counts',
+  reference: 0,
+  factor: 1,
+  origin: 0,
+  stepSize: null,
+};
+
+function scaledCounts({ perCount, reference, origin, unit }: CountScale): Carried {
+  const quantity = unit === 'V' ? 'voltage' : 'current';
+  return { quantity, unit, reference, factor: perCount, origin, stepSize: Math.abs(perCount) };
+}
+
+function carriedByUnit({ role, unit }: ValueColumn, stepSize: number | null): Carried {
+  const factor = unit?.factor ?? 1;
+  if (role !== 'voltage' && role !== 'current') {
+    return { quantity: 'other', unit: unit?.symbol ?? '', reference: 0, factor, origin: 0, stepSize: null };
+  }
+  return { quantity: role, unit: role === 'voltage' ? 'V' : 'A', reference: 0, factor, origin: 0, stepSize };
 }
 
 /** Whether a column that no header calls a voltage holds a converter's codes. */

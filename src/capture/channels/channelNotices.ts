@@ -19,8 +19,10 @@ export function channelNotices(
 
   const volts = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'voltage');
   const amperes = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'current');
-  if (volts !== '') notice('unit.assumed', `The file names no unit for ${volts}: volts are assumed.`);
-  if (amperes !== '') notice('unit.assumed', `The file names no unit for ${amperes}: amperes are assumed.`);
+  const assumed = [volts === '' ? '' : `volts for ${volts}`, amperes === '' ? '' : `amperes for ${amperes}`]
+    .filter((words) => words !== '')
+    .join(', ');
+  if (assumed !== '') notice('unit.assumed', `The file names no unit. Assumed: ${assumed}.`);
   const counts = names(({ isUnscaledCounts }) => isUnscaledCounts);
   if (counts !== '') {
     notice(

@@ -1,7 +1,7 @@
-import { MeasureError } from '../../base/measureError.ts';
 import type { RoledColumn } from './columnRole.ts';
 import { countsUp } from './countsUp.ts';
 import { risesEvenly } from './risesEvenly.ts';
+import { spectrumError } from './spectrumError.ts';
 
 /** The column that places the rows: by time, by number, or none, when each row is one sample on. */
 export interface AxisColumn {
@@ -31,7 +31,8 @@ export function axisColumn(
     return { kind: isNumber ? 'index' : 'time', column: time, isUnitAssumed: time.unit === null };
   }
   const [first] = columns;
-  if (first?.role === 'frequency' && columns.length > 1) throw spectrum(first);
+  if (first?.role === 'frequency' && columns.length > 1)
+    throw spectrumError(`"${first.name}" as the axis, a frequency`);
   const index = columns.find((column) => column.role === 'index');
   if (index !== undefined) return { kind: 'index', column: index, isUnitAssumed: false };
   if (first !== undefined && columns.length > 1 && first.unit === null) {
@@ -39,12 +40,4 @@ export function axisColumn(
     if (risesEvenly(values[0]!)) return { kind: 'time', column: first, isUnitAssumed: true };
   }
   return { kind: 'rows', column: null, isUnitAssumed: false };
-}
-
-function spectrum(column: RoledColumn): MeasureError {
-  return new MeasureError('file.spectrum', 'The file is a spectrum, not a waveform.', {
-    expected: 'a voltage against time',
-    received: `"${column.name}" as the axis, a frequency`,
-    advice: 'switch the math or FFT trace off and save the voltage channel itself',
-  });
 }

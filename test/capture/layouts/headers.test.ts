@@ -108,7 +108,7 @@ const cases: LayoutCase[] = [
       ['V_ch1', 'V', V],
       ['I_ch1', 'A', A],
     ],
-    notices: ['unit.assumed', 'unit.assumed'],
+    notices: ['unit.assumed'],
   },
   {
     title: 'no unit anywhere: seconds and volts are assumed',

@@ -1,7 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { MalformedRow } from '../../bytes/scanRows.ts';
-import { placeOnGrid } from './placeOnGrid.ts';
-import { stampSteps } from './stampSteps.ts';
+import { placeOnGrid } from '../time/placeOnGrid.ts';
+import { stampSteps } from '../time/stampSteps.ts';
 
 /** The rows of the first of several records in one file. */
 export interface Segment {
