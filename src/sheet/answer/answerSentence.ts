@@ -1,7 +1,7 @@
 import type { ClaimResult, MeasureResult } from '../../verdict/measureDocument.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { capitalised } from './capitalised.ts';
-import { type ClaimsVerdict, claimsVerdict } from './claimsVerdict.ts';
+import { claimsVerdict } from './claimsVerdict.ts';
 import { claimValueText } from './claimValueText.ts';
 import { kindPhrase } from './kindPhrase.ts';
 import { loadPhrase } from './loadPhrase.ts';
@@ -13,7 +13,7 @@ const short = {
   'not judged': 'Can’t be told',
   'conditional fail': 'Probably not',
   fail: 'No',
-} as const satisfies Record<ClaimsVerdict, string>;
+} as const satisfies Record<ClaimResult['outcome'], string>;
 
 /**
  * The answer in one sentence, the same on the sheet and in the terminal:

@@ -1,23 +1,18 @@
 import type { ClaimResult } from '../../verdict/measureDocument.ts';
+import { worstClaims } from './worstClaims.ts';
 
-/** How all claims together stand: as the worst of them does. */
-export type ClaimsVerdict = ClaimResult['outcome'];
+/** How all claims together stand. */
+export interface ClaimsVerdict {
+  /** The worst among them. */
+  readonly outcome: ClaimResult['outcome'];
+  /** Those that share it, one at least. */
+  readonly claims: readonly ClaimResult[];
+}
 
-const worstFirst: readonly ClaimsVerdict[] = [
-  'fail',
-  'conditional fail',
-  'not judged',
-  'conditional pass',
-  'pass',
-];
-
-/** The worst outcome among claims and the claims that share it; null where there is no claim. */
-export function claimsVerdict(
-  claims: readonly ClaimResult[],
-): { readonly outcome: ClaimsVerdict; readonly claims: readonly ClaimResult[] } | null {
-  for (const outcome of worstFirst) {
-    const sharing = claims.filter((claim) => claim.outcome === outcome);
-    if (sharing.length > 0) return { outcome, claims: sharing };
-  }
-  return null;
+/** Claims stand together as the worst of them does; null where there is no claim. */
+export function claimsVerdict(claims: readonly ClaimResult[]): ClaimsVerdict | null {
+  const [worst] = worstClaims(claims);
+  if (worst === undefined) return null;
+  const { outcome } = worst;
+  return { outcome, claims: claims.filter((claim) => claim.outcome === outcome) };
 }

@@ -1,6 +1,7 @@
 import type { ClaimResult } from '../../verdict/measureDocument.ts';
 import { claimValueText } from '../answer/claimValueText.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
+import { worstClaims } from '../answer/worstClaims.ts';
 import { cutText } from '../paper/cutText.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
@@ -12,7 +13,7 @@ import { type Panel, writeText } from '../paper/writeText.ts';
 const shownClaims = 4;
 
 /**
- * The claims, one a row: what was claimed, what was found, how that stands.
+ * The claims, one a row: what was claimed, what was found, how that stands; the worst, where they are too many.
  *
  * @returns the y where the next block's heading may stand; unchanged where there is no claim.
  */
@@ -21,7 +22,7 @@ export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Bo
   const { x, y, width } = box;
   const hidden = claims.length - shownClaims;
   writeHeading(panel, 'Claims', hidden > 0 ? `${hidden} more not shown` : '', x, y, width);
-  const shown = claims.slice(0, shownClaims);
+  const shown = hidden > 0 ? worstClaims(claims).slice(0, shownClaims) : claims;
   shown.forEach((claim, i) => {
     const at = y + 24 + 22 * i;
     const words = outcomeWords(claim.outcome) + sure(claim);

@@ -1,5 +1,6 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { answerSentence } from '../answer/answerSentence.ts';
+import { fileName } from '../answer/fileName.ts';
 import { questionSentence } from '../answer/questionSentence.ts';
 import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
@@ -11,7 +12,7 @@ import { textWidth } from '../paper/textWidth.ts';
 import { writeLines } from '../paper/writeLines.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 
-/** Shown on a sheet whose label or notices say that the capture is invented. */
+/** Shown on a sheet whose label, file, channels or notices say that the capture is invented. */
 const inventedMark = 'Demonstration data: invented, no real unit';
 
 /** The first thing read: the question, the answer in one sentence, then what was measured and under which load. */
@@ -59,8 +60,12 @@ function subjectLine(result: MeasureResult): string {
   return parts.join(' · ');
 }
 
-function isInvented({ label, notices }: MeasureResult): boolean {
-  return [label ?? '', ...notices.map(({ message }) => message)].some((text) =>
-    /\b(invented|demonstration)\b/i.test(text),
-  );
+function isInvented({ label, file, capture, notices }: MeasureResult): boolean {
+  const told = [
+    label ?? '',
+    fileName(file),
+    ...capture.channels.map(({ name }) => name),
+    ...notices.map(({ message }) => message),
+  ];
+  return told.some((text) => /invented|demonstration/i.test(text));
 }

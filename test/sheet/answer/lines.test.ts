@@ -5,13 +5,15 @@ import { allLines } from '../../../src/sheet/answer/allLines.ts';
 import { answerLines } from '../../../src/sheet/answer/answerLines.ts';
 import { answerSentence } from '../../../src/sheet/answer/answerSentence.ts';
 import { breakLines } from '../../../src/sheet/answer/breakLines.ts';
+import { claimsVerdict } from '../../../src/sheet/answer/claimsVerdict.ts';
 import { failureLine } from '../../../src/sheet/answer/failureLine.ts';
 import { limitLines } from '../../../src/sheet/answer/limitLines.ts';
 import { rankNotices } from '../../../src/sheet/answer/rankNotices.ts';
 import { shareLines } from '../../../src/sheet/answer/shareLines.ts';
 import { shortText } from '../../../src/sheet/answer/shortText.ts';
+import { worstClaims } from '../../../src/sheet/answer/worstClaims.ts';
 import { worstFindings } from '../../../src/sheet/answer/worstFindings.ts';
-import type { Finding } from '../../../src/verdict/measureDocument.ts';
+import type { ClaimResult, Finding } from '../../../src/verdict/measureDocument.ts';
 import { assays } from '../fixtures/assays.ts';
 
 const inert = /[\p{Cc}\p{Cf}\p{Cs}]/u;
@@ -155,6 +157,30 @@ describe('worstFindings', () => {
       'far inside',
       'memory inside',
     ]);
+  });
+});
+
+describe('claimsVerdict', () => {
+  it('takes the worst outcome and every claim that shares it; a claim that can’t be judged is no pass', () => {
+    const of = (outcome: ClaimResult['outcome'], text: string): ClaimResult => ({
+      text,
+      quantity: 'rmsV',
+      value: 1,
+      limit: null,
+      outcome,
+      probability: null,
+    });
+    const claims = [
+      of('pass', 'a'),
+      of('not judged', 'b'),
+      of('conditional pass', 'c'),
+      of('not judged', 'd'),
+    ];
+    const verdict = claimsVerdict(claims);
+    expect(verdict?.outcome).toBe('not judged');
+    expect(verdict?.claims.map(({ text }) => text)).toEqual(['b', 'd']);
+    expect(worstClaims(claims).map(({ text }) => text)).toEqual(['b', 'd', 'c', 'a']);
+    expect(claimsVerdict([])).toBeNull();
   });
 });
 
