@@ -8,11 +8,15 @@ export interface BodyColumns {
   /** Those of them that nearly every row fills: what makes a line a row of the body. */
   readonly core: readonly number[];
   readonly textColumns: readonly number[];
+  /** Those of the columns that print whole numbers without mark or exponent, as a converter's codes are. */
+  readonly wholeColumns: readonly number[];
 }
 
 /** A column in fewer of the rows than this is something written beside them. */
 const LEAST_SHARE = 0.25;
 const CORE_SHARE = 0.75;
+/** Numbers in the lines above may stand in the same column. */
+const WHOLE_SHARE = 0.9;
 
 /**
  * Which columns of a table hold its numbers, learnt from lines spread over the whole file, because the
@@ -23,6 +27,7 @@ const CORE_SHARE = 0.75;
 export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalMark): BodyColumns {
   const width = rows.reduce((most, cells) => Math.max(most, cells.length), 0);
   const numbers = new Array<number>(width).fill(0);
+  const wholes = new Array<number>(width).fill(0);
   const words = new Array<number>(width).fill(0);
   const besideWords = new Array<number>(width).fill(0);
   for (const cells of rows) {
@@ -33,6 +38,7 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
         return;
       }
       numbers[column]!++;
+      if (/^[+-]?\d+$/.test(cell)) wholes[column]!++;
       const left = cells[column - 1] ?? '';
       if (left !== '' && parseNumber(left, mark) === null && !isMissingMark(left)) besideWords[column]!++;
     });
@@ -47,6 +53,7 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
   });
   return {
     columns,
+    wholeColumns: columns.filter((column) => wholes[column]! > WHOLE_SHARE * numbers[column]!),
     core: columns.filter((column) => numbers[column]! > CORE_SHARE * most),
     textColumns: every.filter((column) => !columns.includes(column) && words[column]! > CORE_SHARE * most),
   };

@@ -23,7 +23,8 @@ export function locateTable(text: string): TableShape {
   const dialect = detectDialect(samples);
   if (dialect === null) throw noRows(samples.at(-1) ?? '');
   const split = (line: string): string[] => splitCells(line, dialect.delimiter);
-  const { columns, core, textColumns } = bodyColumns(samples.map(split), dialect.decimalMark);
+  const found = bodyColumns(samples.map(split), dialect.decimalMark);
+  const { columns, core, textColumns } = found;
   if (core.length === 0) throw noRows(samples.at(-1) ?? '');
 
   const labelColumn = core[0]! - 1;
@@ -49,7 +50,7 @@ export function locateTable(text: string): TableShape {
     // A row of numbers over a row of words is a header whose channels are named 1, 2, 4.
     if (isRow(cells) && !isWords(split(nextContent(text, next)))) {
       const beside = settingsBeside(text, from, line, columns, split);
-      return { dialect, head, beside, columns, core, textColumns, bodyFrom: from, bodyLine: line };
+      return { dialect, head, beside, ...found, bodyFrom: from, bodyLine: line };
     }
     if (cells.some((cell) => cell !== '')) head.push({ line, text: content, cells });
     from = next;

@@ -24,6 +24,8 @@ export interface TableShape {
   readonly core: readonly number[];
   /** 0-based file columns that hold text in most rows: comments, clock times. */
   readonly textColumns: readonly number[];
+  /** Columns of numbers printed whole, without mark or exponent, as a converter's codes are. */
+  readonly wholeColumns: readonly number[];
   /** Offset of the body's first row in the text, and its 1-based line. */
   readonly bodyFrom: number;
   readonly bodyLine: number;

@@ -88,7 +88,8 @@ function carriedByUnit({ role, unit }: ValueColumn, stepSize: number | null): Ca
 
 /** Whether a column that no header calls a voltage holds a converter's codes. */
 function isBareCounts(column: ValueColumn, samples: Float64Array, settings: readonly Setting[]): boolean {
-  if (column.role !== 'voltage' || column.isUnitInHeader || nameSays(column.name) !== 'silent') return false;
+  if (column.role !== 'voltage' || column.isUnitInHeader || !column.isPrintedWhole) return false;
+  if (nameSays(column.name) !== 'silent') return false;
   const { mayBeCounts, areLikelyCounts } = wholeNumbers(samples);
   // A unit and a scale among the settings belong to the scaled value, not to whole numbers.
   if (isScaleStated(settings, column.place)) return mayBeCounts;

@@ -12,6 +12,8 @@ export interface ValueColumn extends RoledColumn {
   readonly place: ChannelPlace;
   /** Whether the unit stands above the column itself, not in the settings, where it may be the scale's. */
   readonly isUnitInHeader: boolean;
+  /** Whether its numbers are printed whole, as a converter's codes are. */
+  readonly isPrintedWhole: boolean;
   /** Whether it is the lowest or highest value of another channel in each step of time. */
   readonly isEnvelope: boolean;
 }
@@ -43,13 +45,13 @@ export function layColumns(
   const laterStarts = axis.kind === 'time' ? laterTimes(roled, axis, values) : [];
   const edges = [0, ...laterStarts, roled.length];
   const blocks = edges.slice(1).map((to, b): ColumnBlock => {
-    const from = edges[b]!;
-    const own = roled.slice(from, to);
-    const blockAxis =
-      b === 0 ? axis : { kind: 'time' as const, column: own[0]!, isUnitAssumed: own[0]!.unit === null };
-    const keysAfter = b === 0 ? -1 : table.columns[from - 1]!;
-    const keysTo = to === roled.length ? Number.POSITIVE_INFINITY : table.columns[to - 1]!;
-    return layBlock(head, own, blockAxis, keysAfter, keysTo);
+    const own = roled.slice(edges[b]!, to);
+    if (b === 0) return layBlock(table, head, own, axis);
+    return layBlock(table, head, own, {
+      kind: 'time',
+      column: own[0]!,
+      isUnitAssumed: own[0]!.unit === null,
+    });
   });
   return blocks as [ColumnBlock, ...ColumnBlock[]];
 }
@@ -71,13 +73,12 @@ function laterTimes(
     .map((column) => column.index);
 }
 
-function layBlock(
-  head: Head,
-  own: readonly RoledColumn[],
-  axis: AxisColumn,
-  keysAfter: number,
-  keysTo: number,
-): ColumnBlock {
+/** @param own - the block's columns, time included. */
+function layBlock(table: TableShape, head: Head, own: readonly RoledColumn[], axis: AxisColumn): ColumnBlock {
+  const [first, last] = [own[0]!.index, own.at(-1)!.index];
+  // Keys stand left of the columns that they belong to; behind the last block they are its own.
+  const keysAfter = first === 0 ? -1 : table.columns[first - 1]!;
+  const keysTo = last === table.columns.length - 1 ? Number.POSITIVE_INFINITY : table.columns[last]!;
   const isValue = (column: RoledColumn): boolean =>
     column.index !== axis.column?.index && column.role !== 'time' && column.role !== 'index';
   const valueColumns = own.filter(isValue);
@@ -95,7 +96,8 @@ function layBlock(
     const resolved = columnRole(withSettings(column, head, place), column.index);
     const isEnvelope = envelopes.has(column.name);
     const role = isEnvelope ? 'other' : resolved.role;
-    return { ...resolved, role, place, isUnitInHeader: column.unit !== null, isEnvelope };
+    const isPrintedWhole = table.wholeColumns.includes(column.column);
+    return { ...resolved, role, place, isUnitInHeader: column.unit !== null, isPrintedWhole, isEnvelope };
   });
   return { axis: withAxisUnit(axis, head), values: placed };
 }

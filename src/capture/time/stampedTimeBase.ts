@@ -10,6 +10,12 @@ const EVEN_WITHIN = 0.1;
 /** A stamp rounded to a tick strays by half of it; the fitted line adds a little. */
 const TICK_WITHIN = 0.6;
 
+const MORE_DIGITS =
+  'save the waveform with more digits of time, or without the time column and give --sample-rate';
+
+/** Fewer different stamps than this say nothing of an interval. */
+const LEAST_RISES = 8;
+
 /**
  * The time base behind a column of stamps. Never from a first difference: the interval is that of the
  * whole stretch, since stamps may repeat, alternate or jitter in their last digits.
@@ -18,7 +24,7 @@ const TICK_WITHIN = 0.6;
  * @param resolution - the last printed digit of the stamps, same unit.
  * @param lineOfRow - for the error's place.
  * @returns in the stamps' unit (read `S` as that).
- * @throws MeasureError `time.still` where the time doesn't move on.
+ * @throws MeasureError `time.still` where the time doesn't move on, or in a few jumps only.
  */
 export function stampedTimeBase(
   stamps: Float64Array,
@@ -31,6 +37,8 @@ export function stampedTimeBase(
     return asRead(stamps, line.start, line.interval, false);
 
   const steps = stampSteps(stamps);
+  const rises = steps.count - steps.repeats;
+  if (rises < LEAST_RISES) throw hardlyMoves(rises + 1, stamps.length, lineOfRow);
   const digit = Math.max(resolution, singlePrecisionTick(stamps, resolution));
   const fitted = leastSquaresLine(stamps);
   const strays = largestDeviation(stamps, fitted);
@@ -92,6 +100,15 @@ function standsStill(stamps: Float64Array, lineOfRow: (row: number) => number): 
     line: lineOfRow(0),
     expected: 'a time that rises from row to row',
     received: shown === undefined ? 'no time at all' : `${shown} in every row`,
-    advice: 'save the waveform with more digits of time, or without the time column and give --sample-rate',
+    advice: MORE_DIGITS,
+  });
+}
+
+function hardlyMoves(stampCount: number, rowCount: number, lineOfRow: (row: number) => number): MeasureError {
+  return new MeasureError('time.still', 'The time hardly moves: it is too coarse for the samples.', {
+    line: lineOfRow(0),
+    expected: 'a time that rises from row to row',
+    received: `${stampCount} different stamps in ${rowCount} rows`,
+    advice: MORE_DIGITS,
   });
 }

@@ -81,6 +81,13 @@ const refusals: Refusal[] = [
     line: 2,
   },
   {
+    title: 'a time that moves twice in all',
+    file: lines([header, ...V.map((v, i) => `${(Math.floor(i / 70) / 100).toFixed(2)},${v}`)]),
+    code: 'time.still',
+    says: /3 different stamps in 200 rows/,
+    line: 2,
+  },
+  {
     title: 'a time that runs back all along',
     file: lines([header, ...rows().map((i) => row(199 - i))]),
     code: 'time.backwards',

@@ -79,6 +79,20 @@ const cases: LayoutCase[] = [
     ],
   },
   {
+    title: 'whole volts printed with a mark are volts under a scale per division too',
+    file: lines([
+      'Source,CH1',
+      'Vertical Units,V',
+      'Vertical Scale,1.000E+02',
+      'Sampling Period,2.0e-04',
+      'Waveform Data,',
+      ...rows().map((i) => `${(((i * 37) % 251) - 125).toFixed(1)},`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['CH1', 'V', rows().map((i) => ((i * 37) % 251) - 125)]],
+  },
+  {
     title: 'whole numbers under a scale per division are counts, whatever unit the scale has',
     file: lines([
       'Source,CH1',
