@@ -6,6 +6,8 @@ export interface MeasuredFigure {
   readonly value: number;
   /** Half-width of the interval that covers 95.45 %, same unit, finite and not negative. */
   readonly uncertainty: number;
+  /** For a figure below what the instrument can resolve: what it is at most, about 95 % sure. */
+  readonly notAbove?: number;
 }
 
 export interface MissingFigure {

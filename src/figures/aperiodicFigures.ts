@@ -2,8 +2,10 @@ import type { Figure } from '../base/figure.ts';
 import { moments } from '../signal/moments.ts';
 import type { LocatedWave } from './locateWave.ts';
 import type { WaveInput } from './measuredWave.ts';
-import { expand, rectangular } from './uncertainty/expand.ts';
-import type { Instrument } from './uncertainty/instrument.ts';
+import { budgeted } from './uncertainty/budget.ts';
+import { type Component, scatter, within } from './uncertainty/component.ts';
+import { type Instrument, OFFSET_PERCENT_OF_RANGE } from './uncertainty/instrument.ts';
+import { type ScaleSource, scaleComponents } from './uncertainty/scaleComponents.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
 /** The figures of DC or noise: mean, RMS and extremes over the whole record; the rest needs a period. */
@@ -11,15 +13,18 @@ export function aperiodicFigures(
   input: WaveInput,
   located: LocatedWave,
   instrument: Instrument,
+  scaleSource: ScaleSource,
 ): WaveFigures {
   const { mean, standardDeviation, count, max, min } = moments(located.samples);
   const acRms = standardDeviation * Math.sqrt((count - 1) / count);
-  const rms = Math.hypot(mean, acRms);
-  const scale = Math.hypot(rectangular(instrument.gainPercent), rectangular(instrument.probePercent)) / 100;
-  const offset =
-    rectangular((instrument.offsetPercent / 100) * (max - min)) + rectangular((input.stepSize ?? 0) / 2);
-  const inVolts = (value: number, ...more: number[]): Figure =>
-    expand(value, scale * value, standardDeviation / Math.sqrt(count), offset, ...more);
+  const offset = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
+  const own: readonly Component[] = [
+    scatter('noise', standardDeviation / Math.sqrt(count), 'U'),
+    within('vertical offset', offset, 'U', 1),
+    within('rounding to codes', (input.stepSize ?? 0) / 2, 'U', 1),
+  ];
+  const inVolts = (value: number): Figure =>
+    budgeted(value, [...scaleComponents(value, instrument, scaleSource), ...own]);
   const missing: Figure = {
     value: null,
     reason: located.aperiodic === 'noise' ? 'noise: nothing repeats' : 'a direct voltage: nothing repeats',
@@ -28,7 +33,7 @@ export function aperiodicFigures(
     spanS: [located.startS, located.startS + located.samples.length * input.intervalS],
     cyclesUsed: 0,
     frequencyHz: missing,
-    rms: inVolts(rms),
+    rms: inVolts(Math.hypot(mean, acRms)),
     mean: input.acCoupled ? AC_COUPLED : inVolts(mean),
     peak: missing,
     trough: missing,

@@ -3,6 +3,7 @@ import type { Notice } from '../base/notice.ts';
 import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
 import { differenceNoise } from '../signal/differenceNoise.ts';
 import { fitHarmonics, type HarmonicFit } from '../signal/fitHarmonics.ts';
+import { moments } from '../signal/moments.ts';
 import { quantisationStep } from '../signal/quantisationStep.ts';
 import { strongestLine } from '../signal/strongestLine.ts';
 import { aperiodicFigures } from './aperiodicFigures.ts';
@@ -13,12 +14,15 @@ import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
 import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
+import type { ScaleSource } from './uncertainty/scaleComponents.ts';
 
 export interface MeasureOptions {
   /** Highest harmonic asked for, ≥ 2; the record may allow fewer. Default 50. */
   readonly orders?: number;
   /** What the measuring chain may be off by. Default ASSUMED_INSTRUMENT. */
   readonly instrument?: Instrument;
+  /** What the volts are tied to. Default: scope and probe. */
+  readonly scaleSource?: ScaleSource;
 }
 
 /**
@@ -28,16 +32,16 @@ export interface MeasureOptions {
  * @remarks DC and noise are measured over the whole record, with the figures that need a period missing.
  */
 export function measureWave(input: WaveInput, options: MeasureOptions = {}): MeasuredWave {
-  const { orders = 50, instrument = ASSUMED_INSTRUMENT } = options;
+  const { orders = 50, instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = options;
   const located = locateWave(input);
   const { samples, startS } = located;
-  const stepSize = input.stepSize ?? quantisationStep(samples);
+  const stepSize = input.stepSize ?? quantisationStep(samples) ?? stepOfBits(samples, instrument.bits);
   const common = { samples, startS, intervalS: input.intervalS, stepSize, aperiodic: located.aperiodic };
   if (located.omega === null) {
     return {
       ...common,
       periodic: null,
-      figures: aperiodicFigures({ ...input, stepSize }, located, instrument),
+      figures: aperiodicFigures({ ...input, stepSize }, located, instrument, scaleSource),
     };
   }
   const fit = fullFit(located, located.omega, orders);
@@ -45,7 +49,14 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
   const record = { ...common, periodic, acCoupled: input.acCoupled };
   const notices: Notice[] = doubts(record, orders);
   if (located.split) notices.unshift(splitNotice(record));
-  return { ...common, periodic, figures: { ...periodicFigures(record, instrument), notices } };
+  return { ...common, periodic, figures: { ...periodicFigures(record, instrument, scaleSource), notices } };
+}
+
+/** The step of a digitiser of so many bits, were its range a quarter wider than the record; null without bits. */
+function stepOfBits(samples: Float64Array, bits: number | null): number | null {
+  if (bits === null) return null;
+  const { max, min } = moments(samples);
+  return max > min ? (1.25 * (max - min)) / 2 ** bits : null;
 }
 
 function fullFit(located: LocatedWave, omega: number, orders: number): HarmonicFit {

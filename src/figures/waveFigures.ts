@@ -1,7 +1,7 @@
 import type { Figure } from '../base/figure.ts';
 import type { Notice } from '../base/notice.ts';
 
-/** One harmonic. Plain numbers: their uncertainty is that of the figures made of them. */
+/** One harmonic, in plain numbers. */
 export interface Harmonic {
   /** 1 = the fundamental. */
   readonly order: number;
@@ -11,6 +11,10 @@ export interface Harmonic {
   readonly percent: number;
   /** φn in Σ √2 Vn sin(nωt + φn), t from a rising zero of the fundamental; (−180, 180]. */
   readonly phaseDeg: number;
+  /** Of `percent`, about 95 % sure; not for the fundamental, which is 100 % by definition. */
+  readonly uncertaintyPercent?: number;
+  /** Where `percent` can't be told from the floor: what it is at most. */
+  readonly notAbovePercent?: number;
 }
 
 /** What is measured on one channel; U stands for its unit, volts or amperes. Definitions: README. */

@@ -1,11 +1,23 @@
+import type { Budget } from '../figures/uncertainty/budget.ts';
 import type { MeasureResult } from './measureDocument.ts';
 
 /** A result together with the wave it was measured on, as much as a picture needs. */
 export interface Assay {
   readonly result: MeasureResult;
   readonly trace: Trace;
+  /** How the uncertainty of each figure is made up. */
+  readonly budgets: readonly NamedBudget[];
   /** How it was measured, a short line each: method, span, orders, assumed instrument figures, rule. */
   readonly method: readonly string[];
+}
+
+export interface NamedBudget {
+  /** In words: "RMS voltage". */
+  readonly figure: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly uncertainty: number;
+  readonly budget: Budget;
 }
 
 /** Two cycles of the wave (fewer where the record is shorter), starting at a rising zero of the fundamental. */

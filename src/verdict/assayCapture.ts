@@ -4,12 +4,10 @@ import { type Rescaling, rescaleCapture } from '../capture/rescaleCapture.ts';
 import { selectVoltageChannels } from '../capture/selectChannel.ts';
 import type { MeasuredWave } from '../figures/measuredWave.ts';
 import { measureWave } from '../figures/measureWave.ts';
-import {
-  ASSUMED_INSTRUMENT,
-  ASSUMED_METER_PERCENT,
-  type Instrument,
-} from '../figures/uncertainty/instrument.ts';
+import { ASSUMED_INSTRUMENT, type Instrument } from '../figures/uncertainty/instrument.ts';
+import type { ScaleSource } from '../figures/uncertainty/scaleComponents.ts';
 import type { Assay } from './assay.ts';
+import { budgetsOf } from './assaying/budgetsOf.ts';
 import { captureSummary } from './assaying/captureSummary.ts';
 import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
 import { methodLines } from './assaying/methodLines.ts';
@@ -38,6 +36,8 @@ export interface AssayOptions {
   readonly scales?: Rescaling['scales'];
   /** Names of channels to turn upside down. */
   readonly inverted?: readonly string[];
+  /** What is known of the measuring chain; the rest is ASSUMED_INSTRUMENT. */
+  readonly instrument?: Partial<Instrument>;
   /** A multimeter's reading at the same time. */
   readonly meter?: { readonly readingV: number; readonly dcCoupled: boolean };
   /** Default `guarded`. */
@@ -83,9 +83,10 @@ function assayChannel(
   given: readonly Notice[],
   options: AssayOptions,
 ): Assay {
-  const { claims = [], rule = 'guarded', orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
+  const { claims = [], rule = 'guarded', sineThdPercent = SINE_THD_PERCENT } = options;
   const isVoltage = channel.quantity === 'voltage';
-  const { wave, waveform, meter, instrument, calibrated } = measured(capture, channel, options);
+  const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
+  const { wave, waveform, meter, scaleSource, calibrated } = measured(capture, channel, instrument, options);
   const { figures } = wave;
   const told = { ...claimedNominal(claims), ...options.nominal };
   const inferred = isVoltage
@@ -112,7 +113,16 @@ function assayChannel(
   return {
     result,
     trace: traceOf(wave, isVoltage ? 'V' : 'A'),
-    method: methodLines({ wave, instrument, rule, sineThdPercent, meter, orders, scale: calibrated.scale }),
+    budgets: budgetsOf(figures, isVoltage ? 'V' : 'A'),
+    method: methodLines({
+      wave,
+      instrument,
+      told: options.instrument ?? {},
+      scaleSource,
+      rule,
+      sineThdPercent,
+      scale: calibrated.scale,
+    }),
   };
 }
 
@@ -120,14 +130,19 @@ interface Measured {
   readonly wave: MeasuredWave;
   readonly waveform: Waveform;
   readonly meter: MeterComparison | null;
-  readonly instrument: Instrument;
+  readonly scaleSource: ScaleSource;
   readonly calibrated: Channel;
 }
 
 /** Measure a channel, and once more with its gain tied to the meter where the meter's reading is credible. */
-function measured(capture: Capture, channel: Channel, options: AssayOptions): Measured {
+function measured(
+  capture: Capture,
+  channel: Channel,
+  instrument: Instrument,
+  options: AssayOptions,
+): Measured {
   const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
-  const measure = (of: Channel, instrument: Instrument): MeasuredWave =>
+  const measure = (of: Channel, scaleSource: ScaleSource): MeasuredWave =>
     measureWave(
       {
         samples: of.samples,
@@ -136,11 +151,11 @@ function measured(capture: Capture, channel: Channel, options: AssayOptions): Me
         stepSize: of.stepSize,
         acCoupled: of.coupling === 'AC',
       },
-      { orders, instrument },
+      { orders, instrument, scaleSource },
     );
-  const wave = measure(channel, ASSUMED_INSTRUMENT);
+  const wave = measure(channel, 'scope and probe');
   const waveform = classifyWave(wave, sineThdPercent);
-  const asFiled = { wave, waveform, instrument: ASSUMED_INSTRUMENT, calibrated: channel };
+  const asFiled = { wave, waveform, scaleSource: 'scope and probe' as const, calibrated: channel };
   if (options.meter === undefined) return { ...asFiled, meter: null };
   const meter = compareMeter({ ...options.meter, figures: wave.figures, waveform });
   if (meter.answer !== 'calibrated') return { ...asFiled, meter };
@@ -151,7 +166,9 @@ function measured(capture: Capture, channel: Channel, options: AssayOptions): Me
     samples: channel.samples.map((x) => x * factor),
     stepSize: channel.stepSize === null ? null : channel.stepSize * factor,
   };
-  const instrument = { ...ASSUMED_INSTRUMENT, gainPercent: ASSUMED_METER_PERCENT, probePercent: 0 };
-  const again = measure(calibrated, instrument);
-  return { wave: again, waveform: classifyWave(again, sineThdPercent), meter, instrument, calibrated };
+  // Edges hold harmonics that a meter may not follow: its accuracy there is anybody's guess.
+  const follows = waveform.levels === 0 || instrument.meterBandwidthHz !== null;
+  const scaleSource = follows ? 'meter' : 'scope and probe';
+  const again = measure(calibrated, scaleSource);
+  return { wave: again, waveform: classifyWave(again, sineThdPercent), meter, scaleSource, calibrated };
 }

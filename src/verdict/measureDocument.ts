@@ -89,6 +89,8 @@ export interface VoltageFigures extends SpanAndRatios {
     readonly rmsV: number;
     readonly percent: number;
     readonly phaseDeg: number;
+    readonly uncertaintyPercent?: number;
+    readonly notAbovePercent?: number;
   }[];
 }
 
@@ -106,6 +108,8 @@ export interface CurrentFigures extends SpanAndRatios {
     readonly rmsA: number;
     readonly percent: number;
     readonly phaseDeg: number;
+    readonly uncertaintyPercent?: number;
+    readonly notAbovePercent?: number;
   }[];
 }
 

@@ -2,29 +2,41 @@
  * What the measuring chain may be off by: half-widths of rectangular distributions, except where said.
  */
 export interface Instrument {
+  /** Of the digitiser; null: what the record shows. */
+  readonly bits: number | null;
   /** Vertical gain of the scope, % of reading. */
   readonly gainPercent: number;
+  /** Vertical offset, V (A for a current channel); null: OFFSET_PERCENT_OF_RANGE of the record's range. */
+  readonly offsetV: number | null;
   /** Probe or divider ratio, % of reading. */
   readonly probePercent: number;
   /** Time base, parts per million. */
   readonly timeBasePpm: number;
-  /** The scope's own harmonic distortion, % of the fundamental, of unknown phase. */
+  /** A phasor of up to so many % of the fundamental and unknown phase that the scope may add to a harmonic. */
   readonly distortionPercent: number;
-  /** Vertical offset, % of the range that the record spans. */
-  readonly offsetPercent: number;
+  /** −3 dB of scope and probe together, first order; null: far above what matters. */
+  readonly bandwidthHz: number | null;
+  /** Multimeter that the scale may be tied to, % of reading. */
+  readonly meterPercent: number;
+  /** −3 dB of that multimeter; null: not known, so that it proves nothing about waves with edges. */
+  readonly meterBandwidthHz: number | null;
 }
 
 /**
- * Assumed where nobody says better. Common practice for a mid-range 8-bit scope with a differential probe;
- * no source.
+ * Assumed where nobody says better. Common practice for a mid-range scope with a differential probe and a
+ * handheld meter; no source.
  */
 export const ASSUMED_INSTRUMENT: Instrument = {
+  bits: null,
   gainPercent: 3,
+  offsetV: null,
   probePercent: 2,
   timeBasePpm: 50,
   distortionPercent: 0.3,
-  offsetPercent: 1,
+  bandwidthHz: null,
+  meterPercent: 1,
+  meterBandwidthHz: null,
 };
 
-/** Accuracy assumed of a multimeter that the gain was tied to, % of reading. Common practice, no source. */
-export const ASSUMED_METER_PERCENT = 1;
+/** Offset assumed of a scope, % of the range that the record spans. Common practice, no source. */
+export const OFFSET_PERCENT_OF_RANGE = 1;

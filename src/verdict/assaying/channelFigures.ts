@@ -1,8 +1,10 @@
 import type { WaveFigures } from '../../figures/waveFigures.ts';
 import type { CurrentFigures, VoltageFigures } from '../measureDocument.ts';
+import { withoutBudgets } from './withoutBudgets.ts';
 
 /** A voltage channel's figures under the keys of the result document. */
-export function voltageFigures(channel: string, figures: WaveFigures): VoltageFigures {
+export function voltageFigures(channel: string, budgeted: WaveFigures): VoltageFigures {
+  const figures = withoutBudgets(budgeted);
   return {
     channel,
     spanS: figures.spanS,
@@ -19,17 +21,13 @@ export function voltageFigures(channel: string, figures: WaveFigures): VoltageFi
     edgeSlopeVPerUs: figures.edgeSlope,
     acRmsV: figures.acRms,
     averageRespondingV: figures.averageResponding,
-    harmonics: figures.harmonics.map(({ order, rms, percent, phaseDeg }) => ({
-      order,
-      rmsV: rms,
-      percent,
-      phaseDeg,
-    })),
+    harmonics: figures.harmonics.map(({ order, rms, ...rest }) => ({ order, rmsV: rms, ...rest })),
   };
 }
 
 /** A current channel's figures under the keys of the result document. */
-export function currentFigures(channel: string, figures: WaveFigures): CurrentFigures {
+export function currentFigures(channel: string, budgeted: WaveFigures): CurrentFigures {
+  const figures = withoutBudgets(budgeted);
   return {
     channel,
     spanS: figures.spanS,
@@ -44,12 +42,7 @@ export function currentFigures(channel: string, figures: WaveFigures): CurrentFi
     ...ratios(figures),
     fundamentalA: figures.fundamental,
     edgeSlopeAPerUs: figures.edgeSlope,
-    harmonics: figures.harmonics.map(({ order, rms, percent, phaseDeg }) => ({
-      order,
-      rmsA: rms,
-      percent,
-      phaseDeg,
-    })),
+    harmonics: figures.harmonics.map(({ order, rms, ...rest }) => ({ order, rmsA: rms, ...rest })),
   };
 }
 

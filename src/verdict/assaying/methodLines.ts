@@ -1,23 +1,23 @@
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
-import type { Instrument } from '../../figures/uncertainty/instrument.ts';
-import type { MeterComparison } from '../measureDocument.ts';
+import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../../figures/uncertainty/instrument.ts';
+import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
 import type { DecisionRule } from '../rule/decide.ts';
 
 export interface MethodFacts {
   readonly wave: MeasuredWave;
   readonly instrument: Instrument;
+  /** The part of it that was told and not assumed. */
+  readonly told: Partial<Instrument>;
+  readonly scaleSource: ScaleSource;
   readonly rule: DecisionRule;
   readonly sineThdPercent: number;
-  readonly meter: MeterComparison | null;
-  /** Highest harmonic asked for. */
-  readonly orders: number;
   /** Of the measured channel. */
   readonly scale: number;
 }
 
 /** How a wave was measured and what was assumed, a sentence each. */
 export function methodLines(facts: MethodFacts): readonly string[] {
-  const { wave, instrument, rule, sineThdPercent, meter, scale } = facts;
+  const { wave, rule, sineThdPercent, scale } = facts;
   const { figures } = wave;
   const samples = `${wave.samples.length} samples`;
   const lines =
@@ -28,17 +28,45 @@ export function methodLines(facts: MethodFacts): readonly string[] {
           `THD: orders 2 to ${figures.thdOrders} over the fundamental, less what noise adds. Pure sine up to ${sineThdPercent} % (common practice, no source).`,
         ];
   if (scale !== 1) lines.push(`Scale of the channel: ${Number(scale.toPrecision(6))}.`);
-  const gain =
-    meter?.answer === 'calibrated'
-      ? `gain tied to the meter, the meter within ${instrument.gainPercent} %`
-      : `gain within ${instrument.gainPercent} %, probe ${instrument.probePercent} % (a meter reading tightens these: --meter)`;
-  lines.push(
-    `Assumed of the instrument, not measured: ${gain}, time base ${instrument.timeBasePpm} ppm, own distortion ${instrument.distortionPercent} %, offset ${instrument.offsetPercent} % of the range. Uncertainties cover about 95 %.`,
-  );
+  lines.push(instrumentLine(facts));
   lines.push(
     rule === 'guarded'
       ? 'Decision rule: guard band of one uncertainty (ILAC-G8:09/2019, JCGM 106:2012).'
       : 'Decision rule: simple acceptance, no guard band (ILAC-G8:09/2019).',
   );
   return lines;
+}
+
+/** What is known of the instrument, what is assumed of it, and what would tighten it. */
+function instrumentLine({ instrument, told, scaleSource }: MethodFacts): string {
+  const parts: [key: keyof Instrument, words: string][] = [
+    ...(scaleSource === 'meter'
+      ? [['meterPercent', `scale tied to the meter, the meter within ${instrument.meterPercent} %`] as const]
+      : [
+          ['gainPercent', `gain within ${instrument.gainPercent} %`] as const,
+          ['probePercent', `probe ${instrument.probePercent} %`] as const,
+        ]
+    ).map(([key, words]): [keyof Instrument, string] => [key, words]),
+    ['timeBasePpm', `time base ${instrument.timeBasePpm} ppm`],
+    ['distortionPercent', `own distortion ${instrument.distortionPercent} %`],
+    [
+      'offsetV',
+      instrument.offsetV === null
+        ? `offset ${OFFSET_PERCENT_OF_RANGE} % of the range`
+        : `offset ${instrument.offsetV} V`,
+    ],
+  ];
+  const list = (wanted: boolean): string =>
+    parts
+      .filter(([key]) => (told[key] !== undefined) === wanted)
+      .map(([, words]) => words)
+      .join(', ');
+  const known = list(true);
+  const assumed = list(false);
+  const hint = scaleSource === 'meter' ? '' : ' A meter reading (--meter) tightens the volts.';
+  return [
+    known === '' ? '' : `Told of the instrument: ${known}. `,
+    assumed === '' ? '' : `Assumed of the instrument, not measured: ${assumed}. `,
+    `Uncertainties cover about 95 %.${hint}`,
+  ].join('');
 }

@@ -1,0 +1,76 @@
+import { phaseTrack } from '../../signal/phaseTrack.ts';
+import { roughFundamental } from '../../signal/roughFundamental.ts';
+import { squareIntegral } from '../../signal/squareIntegral.ts';
+
+/** One channel on an even time base, for what changes along it. */
+export interface ChannelRecord {
+  /** Shape N, in U; NaN marks a missing sample. Not changed. */
+  readonly samples: Float64Array;
+  /** > 0. */
+  readonly intervalS: number;
+  /** Time of sample 0 on the file's own axis. */
+  readonly startS: number;
+}
+
+/** RMS and length of every cycle, a new one each half cycle. All arrays are of one shape. */
+export interface HalfCycleRms {
+  /** Of the cycle's centre, on the file's own axis, ascending; uneven where cycles are left out. */
+  readonly timeS: Float64Array;
+  /** In U, DC included. */
+  readonly rms: Float64Array;
+  /** Of the fundamental over the cycle; carried on from beside it where `seen` is 0. */
+  readonly frequencyHz: Float64Array;
+  /** 1 where the samples show both zeros that bound the cycle, 0 near ends, breaks and gaps. */
+  readonly seen: Uint8Array;
+  /** Where the cycle starts and ends, in samples, not rounded. */
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
+
+/**
+ * Urms(1/2): the RMS of one cycle of the fundamental from zero to zero, refreshed every half cycle.
+ *
+ * @param grid - the zeros to use, in samples, ascending, one each half cycle: those of a voltage for its
+ * current. Absent: the channel's own.
+ * @returns null where nothing repeats or less than a cycle is whole.
+ * @remarks A cycle with over a fiftieth of its samples missing is left out. The phase follows the fundamental
+ * as it wanders or jumps; where it can't be seen (no voltage) the cycles are as long as those beside it.
+ * @see IEC 61000-4-30, definition of Urms(1/2), class A (from memory). Its time stamp there is the cycle's
+ * end; here it is the centre.
+ */
+export function halfCycleRms(record: ChannelRecord, grid?: Zeros): HalfCycleRms | null {
+  const zeros = grid ?? zerosOf(record.samples);
+  if (zeros === null) return null;
+  const { samples, intervalS, startS } = record;
+  const { crossings } = zeros;
+  const squares = squareIntegral(samples);
+  const cycles: { from: number; to: number; rms: number; seen: number }[] = [];
+  for (let m = 0; m + 2 < crossings.length; m++) {
+    const [from, to] = [crossings[m]!, crossings[m + 2]!];
+    if (from < 0 || to > samples.length - 1) continue;
+    const mean = squares.mean(from, to);
+    if (mean !== null)
+      cycles.push({ from, to, rms: Math.sqrt(mean), seen: zeros.seen[m]! & zeros.seen[m + 2]! });
+  }
+  if (cycles.length === 0) return null;
+  return {
+    timeS: Float64Array.from(cycles, ({ from, to }) => startS + ((from + to) / 2) * intervalS),
+    rms: Float64Array.from(cycles, ({ rms }) => rms),
+    frequencyHz: Float64Array.from(cycles, ({ from, to }) => 1 / ((to - from) * intervalS)),
+    seen: Uint8Array.from(cycles, ({ seen }) => seen),
+    from: Float64Array.from(cycles, ({ from }) => from),
+    to: Float64Array.from(cycles, ({ to }) => to),
+  };
+}
+
+/** Zeros of a fundamental, as `phaseTrack` gives them. */
+export interface Zeros {
+  readonly crossings: Float64Array;
+  readonly seen: Uint8Array;
+}
+
+/** The zeros of the fundamental of a record; null where nothing repeats. */
+function zerosOf(samples: Float64Array): Zeros | null {
+  const omega = roughFundamental(samples);
+  return omega === null ? null : phaseTrack(samples, omega);
+}

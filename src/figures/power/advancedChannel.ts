@@ -1,0 +1,28 @@
+import { advancedSeries } from '../../signal/advancedSeries.ts';
+import { seriesAt } from '../../signal/harmonicSeries.ts';
+import type { FittedChannel } from './fittedChannel.ts';
+
+/**
+ * A channel without its delay: what it would have shown `delaySamples` earlier.
+ *
+ * @param delaySamples - positive where the channel is late; need not be whole.
+ * @remarks The fitted series is turned exactly; only the remainder (noise, and what lies above the orders
+ * fitted) is interpolated, along straight lines, and is missing where it would come from outside the record.
+ */
+export function advancedChannel({ samples, fit }: FittedChannel, delaySamples: number): FittedChannel {
+  if (delaySamples === 0) return { samples, fit };
+  const series = advancedSeries(fit, fit.omega * delaySamples);
+  const whole = Math.floor(delaySamples);
+  const share = delaySamples - whole;
+  const centre = (samples.length - 1) / 2;
+  const residual = samples.map((_, n) => {
+    const before = fit.residual[n + whole] ?? Number.NaN;
+    // A whole delay must not ask for the sample after the last.
+    const after = share === 0 ? before : (fit.residual[n + whole + 1] ?? Number.NaN);
+    return before + share * (after - before);
+  });
+  return {
+    samples: residual.map((r, n) => (Number.isNaN(r) ? r : seriesAt(series, fit.omega * (n - centre)) + r)),
+    fit: { ...fit, ...series, residual },
+  };
+}

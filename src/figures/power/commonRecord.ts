@@ -1,0 +1,65 @@
+import { MeasureError } from '../../base/measureError.ts';
+import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
+import { fitHarmonics, type HarmonicFit } from '../../signal/fitHarmonics.ts';
+import { longestStretch } from '../longestStretch.ts';
+import type { PeriodicWave } from '../measuredWave.ts';
+import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
+
+/** A voltage that was measured: its frequency is the one that everything else is fitted at. */
+export interface MeasuredVoltage extends SampledChannel {
+  readonly periodic: PeriodicWave;
+}
+
+/** Both channels over the stretch that both hold, fitted at the voltage's frequency to the same orders. */
+export interface CommonRecord {
+  readonly voltage: FittedChannel;
+  readonly current: FittedChannel;
+  readonly startS: number;
+}
+
+/**
+ * The longest stretch that neither channel breaks off for over half a cycle.
+ *
+ * @throws MeasureError `power.tooShort` where that is under MINIMUM_CYCLES periods.
+ * @throws RangeError where the two don't stand on one time base.
+ */
+export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel): CommonRecord {
+  const { periodic, intervalS } = voltage;
+  const length = voltage.samples.length;
+  const apart = (voltage.startS - current.startS) / intervalS;
+  const shift = Math.round(apart);
+  // A quarter of an interval at either end: the tolerance that channels are joined with.
+  const drift = Math.abs(current.intervalS / intervalS - 1) * length;
+  if (Math.abs(apart - shift) > 0.25 || drift > 0.25) {
+    throw new RangeError('power of two channels that do not share a time base');
+  }
+  const bothPresent = Float64Array.from(voltage.samples, (v, n) => v + (current.samples[n + shift] ?? NaN));
+  const { from, to } = longestStretch(bothPresent, periodic.periodSamples / 2);
+  if (to - from < MINIMUM_CYCLES * periodic.periodSamples) throw tooShort(to - from, periodic.periodSamples);
+  const cut = (samples: Float64Array, by: number): Float64Array =>
+    samples.slice(from + by, to + by).map((x, n) => (Number.isNaN(bothPresent[from + n]!) ? NaN : x));
+  const volts = cut(voltage.samples, 0);
+  const amperes = cut(current.samples, shift);
+  const present = volts.reduce((count, x) => (Number.isNaN(x) ? count : count + 1), 0);
+  const unchanged = to - from === length && present === periodic.fit.count;
+  return {
+    voltage: { samples: volts, fit: unchanged ? periodic.fit : fitAt(volts, periodic.fit) },
+    current: { samples: amperes, fit: fitAt(amperes, periodic.fit) },
+    startS: voltage.startS + from * intervalS,
+  };
+}
+
+function fitAt(samples: Float64Array, like: HarmonicFit): HarmonicFit {
+  const orders = like.cosine.length;
+  const fit = fitHarmonics(samples, { orders, omega: like.omega, frequencyKnown: true });
+  if (fit === null) throw tooShort(samples.length, (2 * Math.PI) / like.omega);
+  return fit;
+}
+
+function tooShort(samples: number, periodSamples: number): MeasureError {
+  return new MeasureError('power.tooShort', 'Voltage and current share too short a stretch for a power.', {
+    expected: `at least ${MINIMUM_CYCLES} periods that both channels hold`,
+    received: `${(samples / periodSamples).toFixed(2)} periods`,
+    advice: 'save both channels over the same three cycles or more',
+  });
+}

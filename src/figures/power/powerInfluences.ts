@@ -1,0 +1,132 @@
+import { moments } from '../../signal/moments.ts';
+import { type Component, scatter, within } from '../uncertainty/component.ts';
+import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../uncertainty/instrument.ts';
+import { type ScaleSource, scaleComponents } from '../uncertainty/scaleComponents.ts';
+import type { PowerBasis } from './powerBasis.ts';
+import type { PowerInfluence } from './powerInfluence.ts';
+
+/** One of the two channels, as far as its doubt goes; U stands for its unit. */
+export interface DoubtedChannel {
+  readonly samples: Float64Array;
+  readonly mean: number;
+  /** Standard deviation of the noise of one sample. */
+  readonly noise: number;
+  readonly instrument: Instrument;
+  readonly scaleSource: ScaleSource;
+}
+
+export interface PowerDoubts {
+  readonly basis: PowerBasis;
+  readonly voltage: DoubtedChannel;
+  readonly current: DoubtedChannel;
+  /** Samples that a whole-cycle mean's noise averages over: 1 / Σ w². */
+  readonly averagedSamples: number;
+  /** How far the skew between the channels may be off, each way. */
+  readonly skewDoubtS: number;
+  /** Of the fundamental, radians a second. */
+  readonly omegaPerS: number;
+  /** What a second less delay of the current adds to PH. */
+  readonly harmonicWPerS: number;
+  /** What the RMS may be off by where edges fall between samples, %. */
+  readonly edgePercent: number;
+}
+
+/**
+ * What may have moved the powers: scale, offset, own distortion and noise of either channel, the time
+ * between the two, and edges that fall between samples.
+ */
+export function powerInfluences(doubts: PowerDoubts): PowerInfluence[] {
+  const { basis, voltage, current, omegaPerS } = doubts;
+  const { fundamentalV, harmonicV, inPhaseA, laggingA, harmonicA, harmonicActiveW } = basis;
+  const fundamentalA = Math.hypot(inPhaseA, laggingA);
+  const harmonic = harmonicActiveW / 100;
+  const voltsPerCent = {
+    fundamentalV: fundamentalV / 100,
+    harmonicV: harmonicV / 100,
+    harmonicActiveW: harmonic,
+  };
+  const amperesPerCent = {
+    inPhaseA: inPhaseA / 100,
+    laggingA: laggingA / 100,
+    harmonicA: harmonicA / 100,
+    harmonicActiveW: harmonic,
+  };
+  const noise = (of: DoubtedChannel, name: string): Component =>
+    scatter(name, of.noise / Math.sqrt(doubts.averagedSamples), 'U');
+  return [
+    ...scales(voltage, 'voltage', voltsPerCent),
+    ...scales(current, 'current', amperesPerCent),
+    {
+      component: offset(voltage, 'voltage'),
+      perUnit: { harmonicV: share(voltage.mean, harmonicV), harmonicActiveW: current.mean },
+    },
+    {
+      component: offset(current, 'current'),
+      perUnit: { harmonicA: share(current.mean, harmonicA), harmonicActiveW: voltage.mean },
+    },
+    {
+      component: distortion(voltage, 'voltage'),
+      perUnit: { harmonicV: fundamentalV / 100, harmonicActiveW: (fundamentalV * harmonicA) / 100 },
+    },
+    {
+      component: distortion(current, 'current'),
+      perUnit: { harmonicA: fundamentalA / 100, harmonicActiveW: (fundamentalA * harmonicV) / 100 },
+    },
+    { component: countedNoise(voltage, harmonicV, 'voltage'), perUnit: { harmonicV: 1 } },
+    { component: countedNoise(current, harmonicA, 'current'), perUnit: { harmonicA: 1 } },
+    { component: noise(voltage, 'noise of the voltage'), perUnit: { fundamentalV: 1 } },
+    {
+      // A voltage turned forward sees the current further behind.
+      component: noise(voltage, 'noise of the voltage, across'),
+      perUnit: { inPhaseA: -laggingA / fundamentalV, laggingA: inPhaseA / fundamentalV },
+    },
+    { component: noise(current, 'noise of the current'), perUnit: { inPhaseA: 1 } },
+    { component: noise(current, 'noise of the current, across'), perUnit: { laggingA: 1 } },
+    {
+      component: within('time between probe and clamp', doubts.skewDoubtS, 's', 1),
+      perUnit: {
+        inPhaseA: omegaPerS * laggingA,
+        laggingA: -omegaPerS * inPhaseA,
+        harmonicActiveW: doubts.harmonicWPerS,
+      },
+    },
+    {
+      // The same edges move both.
+      component: within('edges between samples', doubts.edgePercent, '%', 1),
+      perUnit: { ...voltsPerCent, ...amperesPerCent, harmonicActiveW: 2 * harmonic },
+    },
+  ];
+}
+
+function scales(
+  { instrument, scaleSource }: DoubtedChannel,
+  name: string,
+  perUnit: Partial<PowerBasis>,
+): PowerInfluence[] {
+  return scaleComponents(100, instrument, scaleSource).map((component) => ({
+    component: { ...component, source: `${component.source} of the ${name}` },
+    perUnit,
+  }));
+}
+
+function offset({ samples, instrument }: DoubtedChannel, name: string): Component {
+  const { max, min } = moments(samples);
+  const halfWidth = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
+  return within(`vertical offset of the ${name}`, halfWidth, 'U', 1);
+}
+
+/** A phasor of unknown phase in some harmonic. */
+function distortion({ instrument }: DoubtedChannel, name: string): Component {
+  return within(`the scope's own distortion of the ${name}`, instrument.distortionPercent, '%', 1);
+}
+
+/** VH and IH are what is left beside the fundamental, so that they hold the noise too: VH² = true² + σ². */
+function countedNoise({ noise }: DoubtedChannel, harmonicRms: number, name: string): Component {
+  const without = Math.sqrt(Math.max(0, harmonicRms ** 2 - noise ** 2));
+  return within(`noise counted with the harmonics of the ${name}`, harmonicRms - without, 'U', 1);
+}
+
+/** mean / rms; nothing of nothing. */
+function share(mean: number, rms: number): number {
+  return rms > 0 ? mean / rms : 0;
+}
