@@ -1,0 +1,60 @@
+/** A quantity that stands at a level, then goes to another, once or several times. */
+export interface Course {
+  at(timeS: number): number;
+  /** ∫ of the quantity between two times, exact. */
+  integral(fromS: number, toS: number): number;
+}
+
+export interface Change {
+  readonly atS: number;
+  /** The level it settles at. */
+  readonly to: number;
+  /**
+   * How it settles: by · e^(−t/τ) · cos(2π · ringHz · t) is added to the new level, t from the change.
+   * Absent: at once.
+   */
+  readonly transient?: { readonly by: number; readonly tauS: number; readonly ringHz?: number };
+}
+
+/**
+ * The course from an initial level through changes; each ends the transient of the one before.
+ *
+ * @param changes - in time order.
+ * @example course(230, [{ atS: 0, to: 225, transient: { by: -20, tauS: 0.05 } }]).at(0) // 205
+ */
+export function course(initial: number, changes: readonly Change[] = []): Course {
+  const stretches: Change[] = [{ atS: Number.NEGATIVE_INFINITY, to: initial }, ...changes];
+  return {
+    at(timeS) {
+      const change = stretches.findLast(({ atS }) => atS <= timeS)!;
+      const { to, transient } = change;
+      if (transient === undefined) return to;
+      const { by, tauS, ringHz = 0 } = transient;
+      const t = timeS - change.atS;
+      return to + by * Math.exp(-t / tauS) * Math.cos(2 * Math.PI * ringHz * t);
+    },
+    integral(fromS, toS) {
+      if (toS < fromS) return -this.integral(toS, fromS);
+      let sum = 0;
+      stretches.forEach((change, i) => {
+        const from = Math.max(fromS, change.atS);
+        const to = Math.min(toS, stretches[i + 1]?.atS ?? Number.POSITIVE_INFINITY);
+        if (to <= from) return;
+        sum += change.to * (to - from);
+        if (change.transient !== undefined) {
+          sum += transientIntegral(change.transient, to - change.atS);
+          sum -= transientIntegral(change.transient, from - change.atS);
+        }
+      });
+      return sum;
+    },
+  };
+}
+
+/** ∫₀ᵗ by·e^(−s/τ)·cos ωs ds = by·[ a + e^(−t/τ)·(ω·sin ωt − a·cos ωt) ] / (a² + ω²), a = 1/τ */
+function transientIntegral({ by, tauS, ringHz = 0 }: NonNullable<Change['transient']>, t: number): number {
+  const decay = 1 / tauS;
+  const omega = 2 * Math.PI * ringHz;
+  const swing = omega * Math.sin(omega * t) - decay * Math.cos(omega * t);
+  return (by * (decay + Math.exp(-decay * t) * swing)) / (decay ** 2 + omega ** 2);
+}
