@@ -37,7 +37,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
         'folder.empty',
         'There is no capture in this folder.',
         'captures ending in .csv, .txt, .tsv, .tab, .dat or .asc',
-        'name the folder that the scope saved into, or the file itself',
+        'Name the folder that the scope saved into, or the file itself',
       ),
     ];
   }
@@ -51,7 +51,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
         'pattern.empty',
         'No file matches this pattern.',
         'a pattern such as captures/*.csv',
-        'check the folder and the spelling',
+        'Check the folder and the spelling',
       ),
     ];
   }
@@ -61,7 +61,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
       'file.missing',
       'There is no such file or folder.',
       'a capture that exists',
-      'check the path and the spelling',
+      'Check the path and the spelling',
     ),
   ];
 }

@@ -5,8 +5,9 @@ const after = `
 Example:
   sineassay limits
 
-Every value says where it is from: public, seen on a public page; memory, quoted without the text at hand, so
-that it informs and never judges. Reference limits: a capture of a second is not a week of statistics.`;
+Every value says where it is from: a public page; or memory, quoted without the
+text at hand, so that it informs and never judges. They are reference limits: a
+capture of a second is not a week of statistics.`;
 
 /** Adds `limits`: the limit tables with source, edition and provenance. */
 export function registerLimits(program: Command): void {

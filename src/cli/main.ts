@@ -10,20 +10,23 @@ import { registerSynth } from './synth.ts';
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
 
 const cautions = `
-Safety: mains voltage can kill. Use an isolated or differential probe rated for the voltage and category; a
-scope's ground clip is earth. Never connect an inverter's output to a building's wiring. Local codes and
-licensed practice come first. A result is a measurement, not a certificate.
-
 Start here:
   sineassay measure capture.csv
-  sineassay report capture.csv --claim "pure sine" --load "300 W resistive" --png`;
+  sineassay report capture.csv --claim "pure sine" --load "300 W resistive"
+
+Safety: mains voltage can kill. Use an isolated or differential probe rated for
+the voltage and category; a scope's ground clip is earth. Never connect an
+inverter's output to a building's wiring. Local codes and licensed practice come
+first. A result is a measurement, not a certificate.`;
 
 async function main(): Promise<void> {
   // A reader that has seen enough (| head) closes the pipe: nothing to report.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit();
-    throw error;
-  });
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') process.exit();
+      throw error;
+    });
+  }
   const program = new Command('sineassay')
     .description('From an oscilloscope capture of an AC outlet to an answer that stands: is it a pure sine?')
     .version(version)

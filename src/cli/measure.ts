@@ -1,15 +1,23 @@
 import type { Command } from 'commander';
-import { addMeasureOptions, type MeasureFlags } from './measureOptions.ts';
+import { findCaptures } from './findCaptures.ts';
+import { addMeasureOptions, claimWords, type MeasureFlags } from './measureOptions.ts';
+import { refuseMeterForMany } from './refuseMeterForMany.ts';
 import { runCaptures } from './runCaptures.ts';
 
 const after = `
-A capture is a file, a folder (all captures under it) or a pattern such as "evening/*.csv".
+A capture is a file, a folder (all captures under it) or a pattern such as
+"evening/*.csv".
 
 Example:
-  sineassay measure evening/inverter-300w.csv --claim "pure sine" --claim "120 V ±5 %" --load "300 W resistive"
+  sineassay measure evening/300w.csv --claim "pure sine" --load "300 W resistive"
 
-Exit code: 0 measured and every claim holds; 1 a claim fails, probably fails or can't be judged; 2 wrong words
-or a file that could not be measured (the others still are); 3 a defect of ours.`;
+${claimWords}
+
+Exit code:
+  0  measured, and every claim holds
+  1  a claim fails, probably fails or can't be judged
+  2  wrong words, or a file that could not be measured (the others still are)
+  3  a defect of ours`;
 
 /** Adds `measure`: the answer in at most fourteen lines a capture. */
 export function registerMeasure(program: Command): void {
@@ -21,19 +29,8 @@ export function registerMeasure(program: Command): void {
   )
     .addHelpText('after', after)
     .action(async (captures: string[], flags: MeasureFlags, command: Command) => {
-      refuseMeterForMany(captures, flags, command);
-      await runCaptures(captures, flags, null);
+      const found = await findCaptures(captures);
+      refuseMeterForMany(found, flags, command);
+      await runCaptures(found, flags);
     });
-}
-
-/** One reading belongs to one moment. */
-export function refuseMeterForMany(captures: readonly string[], flags: MeasureFlags, command: Command): void {
-  if (flags.meter !== undefined && captures.length > 1) {
-    command.error(
-      'error: --meter is a reading for one capture; measure that one, then use the factor it prints',
-      {
-        exitCode: 2,
-      },
-    );
-  }
 }

@@ -9,6 +9,7 @@ import {
   readCapture,
 } from '../index.ts';
 import type { Found } from './findCaptures.ts';
+import { systemReason } from './systemReason.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
   /** For a file without a time of its own. */
@@ -29,18 +30,23 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
     return { assays: assayCapture(capture, { file, sha256 }, options) };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
-    return { failed: { file, error: { code: problem.code, message: problem.message, ...problem.detail } } };
+    return { failed: failedResult(file, problem) };
   }
+}
+
+/** An error as results carry it. */
+export function failedResult(file: string, { code, message, detail }: MeasureError): FailedResult {
+  return { file, error: { code, message, ...detail } };
 }
 
 async function readBytes(file: string): Promise<Uint8Array> {
   try {
     return await readFile(file);
   } catch (problem) {
-    const reason = (problem as NodeJS.ErrnoException).code ?? String(problem);
     throw new MeasureError('file.unreadable', 'The file could not be read.', {
-      received: reason,
-      advice: 'check that it is there, not open elsewhere, and that you may read it',
+      expected: 'a file that you may read',
+      received: systemReason(problem),
+      advice: 'Check that it is there, not open elsewhere, and that you may read it',
     });
   }
 }

@@ -25,13 +25,14 @@ export interface MeasureFlags {
   readonly json?: boolean;
 }
 
+/** For the end of a help text. */
+export const claimWords = `Claims:
+  "pure sine"  "120 V ±5 %"  "60 Hz ±0.5 Hz"  "THD < 3 %"  "crest 1.38..1.45"
+  "modified sine"  "230 V +6/-10 %"  "110..127 V"        (+- stands for ±)`;
+
 export function addMeasureOptions(command: Command): Command {
   return command
-    .option(
-      '--claim <text>',
-      'what the maker says, repeatable: "pure sine", "120 V ±5 %", "60 Hz ±0.5 Hz", "THD < 3 %", "crest 1.38..1.45"',
-      collect(grammar(parseClaim)),
-    )
+    .option('--claim <text>', 'what the maker says, see below; repeatable', collect(grammar(parseClaim)))
     .option('--label <text>', 'the unit under test')
     .option('--load <text>', 'the load on it, for example "300 W resistive"')
     .option(

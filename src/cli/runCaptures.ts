@@ -4,45 +4,56 @@ import {
   answerLines,
   type FailedResult,
   failureLine,
+  MeasureError,
   type MeasureResult,
 } from '../index.ts';
 import { exitCodes } from './exitCodes.ts';
-import { findCaptures } from './findCaptures.ts';
-import { measureFile } from './measureFile.ts';
+import type { Found } from './findCaptures.ts';
+import { failedResult, measureFile } from './measureFile.ts';
 import { type MeasureFlags, measureFileOptions } from './measureOptions.ts';
 
 /**
- * Measures the captures named, prints what was found, and sets the exit code.
+ * Measures captures, prints what was found, and sets the exit code.
  *
- * @param sheetFor - writes the sheet of a result and says where; null where none is wanted.
+ * @param writeSheet - writes the sheet of a result and says where; absent: none is wanted.
  */
 export async function runCaptures(
-  named: readonly string[],
+  found: readonly Found[],
   flags: MeasureFlags,
-  sheetFor: ((assay: Assay) => Promise<string>) | null,
-  prepare: (files: readonly string[]) => void = () => {},
+  writeSheet?: (assay: Assay) => Promise<string>,
 ): Promise<void> {
-  const found = await findCaptures(named);
-  prepare(found.map(({ file }) => file));
   const options = measureFileOptions(flags);
   const results: (MeasureResult | FailedResult)[] = [];
+  let failures = 0;
+  let answers = 0;
+  const fail = (failed: FailedResult): void => {
+    failures++;
+    process.stderr.write(`${failureLine(failed)}\n`);
+  };
   for (const capture of found) {
     const outcome = await measureFile(capture, options);
     if ('failed' in outcome) {
       results.push(outcome.failed);
-      process.stderr.write(`${failureLine(outcome.failed)}\n`);
+      fail(outcome.failed);
       continue;
     }
     for (const assay of outcome.assays) {
-      const sheetPath = sheetFor === null ? undefined : await sheetFor(assay);
-      if (!flags.json) printAnswer(assay.result, flags, sheetPath, results.length > 0);
       results.push(assay.result);
+      let sheetPath: string | undefined;
+      try {
+        sheetPath = await writeSheet?.(assay);
+      } catch (problem) {
+        // What was measured still stands.
+        if (!(problem instanceof MeasureError)) throw problem;
+        fail(failedResult(capture.file, problem));
+      }
+      if (!flags.json) printAnswer(assay.result, flags, sheetPath, answers++ > 0);
     }
   }
   if (flags.json) {
     process.stdout.write(`${JSON.stringify({ schema: 'sineassay/measure@1', results }, null, 2)}\n`);
   }
-  process.exitCode = exitCodeOf(results);
+  process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
 }
 
 function printAnswer(
@@ -57,8 +68,7 @@ function printAnswer(
   process.stdout.write(`${spaced ? '\n' : ''}${lines.join('\n')}\n`);
 }
 
-function exitCodeOf(results: readonly (MeasureResult | FailedResult)[]): number {
-  if (results.some((result) => 'error' in result)) return exitCodes.usage;
+function claimsCode(results: readonly (MeasureResult | FailedResult)[]): number {
   const holds = results.every(
     (result) =>
       'error' in result ||

@@ -1,5 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { captureLayouts, type ShapeName, synthesise, waveNamed } from '../index.ts';
+import { captureLayouts, MeasureError, type ShapeName, synthesise, waveNamed } from '../index.ts';
 import { exitCodes } from './exitCodes.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 import { finiteNumbers } from './synth/finiteNumbers.ts';
@@ -12,8 +12,9 @@ const layoutNames = Object.keys(captureLayouts);
 
 const after = `
 Example:
-  sineassay synth modified --duty 55 --edge 0.3 --rms 117 --cycles 4.7 --phase 30 --out test.csv
-  writes test.csv and, beside it, test.csv.truth.json with the figures that a measurement should find.
+  sineassay synth modified --duty 55 --edge 0.3 --rms 117 --out test.csv
+  writes test.csv and, beside it, test.csv.truth.json with the figures that a
+  measurement should find.
 
 Layouts:
 ${Object.entries(captureLayouts)
@@ -67,8 +68,10 @@ export function registerSynth(program: Command): void {
         await writeWhole(`${flags.out}.truth.json`, `${JSON.stringify(truth, null, 2)}\n`);
         process.stdout.write(`${flags.out}: ${truth.kind}; its true figures: ${flags.out}.truth.json\n`);
       } catch (error) {
-        if (isUsage(error)) command.error(`error: ${error.message}`, { exitCode: exitCodes.usage });
-        throw error;
+        // A wave or record that can't be, or a place that can't be written to: no defect here.
+        if (!(error instanceof RangeError || error instanceof MeasureError)) throw error;
+        const found = error instanceof MeasureError ? ` Found ${error.detail.received}.` : '';
+        command.error(`error: ${error.message}${found}`, { exitCode: exitCodes.usage });
       }
     });
 }
@@ -76,9 +79,4 @@ export function registerSynth(program: Command): void {
 function waveName(text: string): string {
   if (!waveNames.includes(text)) throw new InvalidArgumentError(`Known are ${waveNames.join(', ')}.`);
   return text;
-}
-
-/** A wave or record that can't be, or a place that can't be written to: not a defect here. */
-function isUsage(error: unknown): error is Error {
-  return error instanceof RangeError || (error instanceof Error && 'syscall' in error);
 }

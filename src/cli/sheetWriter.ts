@@ -1,0 +1,65 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Assay, sheetSvg } from '../index.ts';
+import { sheetNames } from './sheetNames.ts';
+import { unwritable } from './unwritable.ts';
+import { writeWhole } from './writeWhole.ts';
+
+export interface SheetWriterOptions {
+  /** Folder that the sheets go into; made when the first is written. */
+  readonly out: string;
+  /** True: a picture beside each. */
+  readonly png: boolean;
+  /** True: each channel has a sheet of its own, named after it. */
+  readonly byChannel: boolean;
+}
+
+/**
+ * What writes the sheets of one run, no two of them under one name.
+ *
+ * @param files - the captures of the run.
+ * @returns writes the sheet of a result and says where; it throws MeasureError `file.unwritable`.
+ */
+export function sheetWriter(
+  files: readonly string[],
+  { out, png, byChannel }: SheetWriterOptions,
+): (assay: Assay) => Promise<string> {
+  const names = sheetNames(files);
+  const taken = new Set<string>();
+  let document: Document | null = null;
+  return async (assay) => {
+    const { file, voltage, current } = assay.result;
+    const channel = (voltage ?? current)?.channel ?? '';
+    const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
+    const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
+    document ??= await emptyDocument();
+    const svg = sheetSvg(document, assay);
+    await makeFolder(out);
+    await writeWhole(`${path}.svg`, svg);
+    if (png) {
+      const { renderPng } = await import('./renderPng.ts');
+      await writeWhole(`${path}.png`, renderPng(svg));
+    }
+    return `${path}.svg`;
+  };
+}
+
+/** The name, with a number where it is taken already. */
+function untaken(name: string, taken: Set<string>): string {
+  let free = name;
+  for (let number = 2; taken.has(free.toLowerCase()); number++) free = `${name}-${number}`;
+  taken.add(free.toLowerCase());
+  return free;
+}
+
+async function makeFolder(path: string): Promise<void> {
+  await mkdir(path, { recursive: true }).catch((error: unknown) => {
+    throw unwritable(path, error);
+  });
+}
+
+/** jsdom takes half a second to load: only when a sheet is drawn. */
+async function emptyDocument(): Promise<Document> {
+  const { JSDOM } = await import('jsdom');
+  return new JSDOM().window.document;
+}
