@@ -20,7 +20,9 @@ const CANDIDATES: readonly Dialect[] = [
 interface Reading {
   /** Sum over the lines of numbers, not words, of the share of cells that are numbers. */
   readonly score: number;
+  /** Numbers in those lines, and in the others. */
   readonly numbers: number;
+  readonly strayNumbers: number;
 }
 
 /**
@@ -34,8 +36,8 @@ export function detectDialect(lines: readonly string[]): Dialect | null {
   let best: { dialect: Dialect; reading: Reading } | null = null;
   for (const dialect of CANDIDATES) {
     const reading = readUnder(lines, dialect);
-    if (reading.numbers > 0 && (best === null || explainsMore(reading, best.reading)))
-      best = { dialect, reading };
+    if (reading.numbers + reading.strayNumbers === 0) continue;
+    if (best === null || explainsMore(reading, best.reading)) best = { dialect, reading };
   }
   if (best === null) return null;
   return isSplitDecimal(lines, best.dialect) ? { delimiter: ';', decimalMark: ',' } : best.dialect;
@@ -44,20 +46,25 @@ export function detectDialect(lines: readonly string[]): Dialect | null {
 function readUnder(lines: readonly string[], dialect: Dialect): Reading {
   let score = 0;
   let numbers = 0;
+  let strayNumbers = 0;
   for (const line of lines) {
     const cells = splitCells(line, dialect.delimiter).filter((cell) => cell !== '');
     const count = cells.filter((cell) => parseNumber(cell, dialect.decimalMark) !== null).length;
     // A sentence with a number in it is no row, whatever parts its words.
-    if (count > cells.length / 2) score += count / cells.length;
-    numbers += count;
+    if (count > cells.length / 2) {
+      score += count / cells.length;
+      numbers += count;
+    } else strayNumbers += count;
   }
-  return { score, numbers };
+  return { score, numbers, strayNumbers };
 }
 
 function explainsMore(a: Reading, b: Reading): boolean {
   // Shares summed in floating point: a difference below a thousandth of a line is none.
   if (Math.abs(a.score - b.score) > 1e-3) return a.score > b.score;
-  return a.numbers > b.numbers;
+  if (a.numbers !== b.numbers) return a.numbers > b.numbers;
+  // Rows that are half words, such as a clock time and a value, are all there is.
+  return a.numbers === 0 && a.strayNumbers > b.strayNumbers;
 }
 
 /**

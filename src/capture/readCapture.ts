@@ -65,6 +65,7 @@ export function readCapture(bytes: Uint8Array, options: ReadCaptureOptions = {})
     rowCount: record.rowCount,
     resolution: axis.column === null ? 0 : columnResolution(text, table, axis.column.column),
     settings: times,
+    keptOnChange: record.keptOnChange,
     sampleRateHz,
     lineOfRow: scanned.lineOfRow,
   });

@@ -13,6 +13,12 @@ test.each([
   ['commas with quoted decimal commas', ['"0,5","1,25"', '"0,6","-3,5"'], ',', ','],
   ['whole numbers', ['0,128', '1,131', '2,140'], ',', '.'],
   ['one column of decimal commas', ['0,05', '-0,12', '-0,34'], ';', ','],
+  [
+    'tabs below sentences with numbers in them',
+    ['Rate: 5000 Hz', 'Channels: 2', '0\t1.25', '1\t-3.5'],
+    '\t',
+    '.',
+  ],
   ['words among the numbers', ['0.5;on;1.25', '0.6;off;-3.5'], ';', '.'],
 ] as const)('detectDialect(lines): %s', (_, lines, delimiter, decimalMark) => {
   expect(detectDialect(lines)).toEqual({ delimiter, decimalMark });

@@ -42,6 +42,12 @@ export function channelNotices(
       `${channel.name} has ${where}: ${missing} of ${channel.samples.length} samples are missing. They keep their place in time and are not filled in.`,
     );
   }
+  if (timeBase.arrangement.kind === 'held') {
+    notice(
+      'time.uneven',
+      'The file keeps a row only where a value changed: in between, the value before is held, as the file means it.',
+    );
+  }
   if (timeBase.arrangement.kind === 'resampled') {
     const percent = Math.max(0.1, 100 * bendRatio).toFixed(1);
     notice(

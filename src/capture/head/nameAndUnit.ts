@@ -8,18 +8,17 @@ export interface NameAndUnit {
   readonly unit: Unit | null;
 }
 
-/** Ways to write a unit behind a name: `CH1 (V)`, `CH1 [V]`, `CH1/V`, `CH1 in V`, `CH1_mV`, `CH1: V`. */
+/** Ways to write a unit behind a name: `CH1 (V)`, `CH1/V`, `CH1 in V`, `CH1: V`, `CH1V`. */
 const UNIT_BEHIND: readonly RegExp[] = [
   /^(.*?)\s*[([{]([^()[\]{}]+)[)\]}]\s*$/,
   /^(.+?)\s*\/\s*([^/\s]+)$/,
   /^(.+?)\s+in\s+(\S+)$/i,
   /^(.+?)\s*[:,]\s*(\S+)$/,
-  /^(.+)_([^_\s]+)$/,
-  /^(\S+)\s+(\S+)$/,
+  /^(ch\d+)([mk]?[va])$/i,
 ];
 
-/** Behind a bare underscore or blank, and behind a name, only these are units: `V_s`, `CH1 A` are names. */
-const CLEAR_UNIT = /^([munpµμk](v|a|s)|s|sec|seconds?|v|volts?|amps?|hz)$/i;
+/** Behind an underscore or blank, and a name, only these are units: `time_ms`; `V_a` and `CH1 A` are names. */
+const UNIT_AFTER_BLANK = /^(.{3,})[_\s]((?:[munpµμk](?:v|a|s))|s|sec|seconds?|v|volts?|amps?|hz)$/i;
 
 /**
  * Splits a header cell into the channel's name and its unit.
@@ -28,12 +27,10 @@ const CLEAR_UNIT = /^([munpµμk](v|a|s)|s|sec|seconds?|v|volts?|amps?|hz)$/i;
  */
 export function nameAndUnit(cell: string): NameAndUnit {
   const text = cleanText(cell.replace(/^[#%]+\s*/, ''));
-  for (const [k, pattern] of UNIT_BEHIND.entries()) {
+  for (const pattern of [...UNIT_BEHIND, UNIT_AFTER_BLANK]) {
     const match = pattern.exec(text);
-    if (match === null) continue;
-    const unit = unitOf(match[2]!);
-    const isClear = k < 4 || (match[1]!.length > 2 && CLEAR_UNIT.test(match[2]!));
-    if (unit !== null && isClear) return { name: match[1]!, unit };
+    const unit = match === null ? null : unitOf(match[2]!);
+    if (unit !== null) return { name: match![1]!, unit };
   }
   // "Volt1", "sec": the name itself is a unit's word, numbered or not.
   const word = /^([A-Za-z]{3,}?)\s*\d*$/.exec(text);

@@ -23,6 +23,7 @@ const JUMP_STEPS = 50;
  *
  * @param stamps - time or number, one a row, NaN where missing; null where the file has none.
  * @param headerText - the last header line, as the file writes it; null where there is none.
+ * @param keptOnChange - whether long steps of time are no sign of another record.
  * @throws MeasureError `time.backwards` where the stamps fall and it is no restart.
  */
 export function firstSegment(
@@ -31,12 +32,13 @@ export function firstSegment(
   malformed: readonly MalformedRow[],
   headerText: string | null,
   lineOfRow: (row: number) => number,
+  keptOnChange: boolean,
 ): Segment {
   const headers = malformed.filter((row) => headerText !== null && row.text.trim() === headerText.trim());
   const restarts = stamps === null ? [] : restartRows(stamps, lineOfRow);
   const boundary = Math.min(headers[0]?.row ?? rowCount, restarts[0] ?? rowCount);
   const end = withoutHead(boundary, malformed);
-  const jumps = stamps === null ? [] : jumpRows(stamps.subarray(0, end));
+  const jumps = stamps === null || keptOnChange ? [] : jumpRows(stamps.subarray(0, end));
   return {
     rowCount: jumps[0] ?? end,
     segmentCount: 1 + Math.max(headers.length, restarts.length) + jumps.length,
@@ -98,7 +100,7 @@ function jumpRows(stamps: Float64Array): number[] {
 }
 
 function isOnGrid(stamps: Float64Array): boolean {
-  return placeOnGrid(stamps, stampSteps(stamps), 0) !== null;
+  return placeOnGrid(stamps, stampSteps(stamps).median, 0) !== null;
 }
 
 function rises(stamps: Float64Array, from: number): boolean {

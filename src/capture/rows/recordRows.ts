@@ -1,5 +1,6 @@
 import type { Notice } from '../../base/notice.ts';
 import type { ScannedRows } from '../../bytes/scanRows.ts';
+import { isKeptOnChange } from '../time/isKeptOnChange.ts';
 import { checkRows } from './checkRows.ts';
 import { firstSegment } from './firstSegment.ts';
 import { trimRows } from './trimRows.ts';
@@ -7,6 +8,8 @@ import { trimRows } from './trimRows.ts';
 /** The rows of one record: those from 0 to rowCount − 1. */
 export interface RecordRows {
   readonly rowCount: number;
+  /** Whether rows were kept only where a value changed. */
+  readonly keptOnChange: boolean;
   readonly notices: readonly Notice[];
 }
 
@@ -33,12 +36,15 @@ export interface RecordEnds {
 export function recordRows(scanned: ScannedRows, ends: RecordEnds): RecordRows {
   const { isCut, stamps, values, headerText, firstLine } = ends;
   const trimmed = trimRows(scanned, isCut, stamps === null ? values : [stamps, ...values]);
+  const cut = (column: Float64Array): Float64Array => column.subarray(0, trimmed.rowCount);
+  const keptOnChange = stamps !== null && isKeptOnChange(cut(stamps), values.map(cut));
   const segment = firstSegment(
     trimmed.rowCount,
-    stamps?.subarray(0, trimmed.rowCount) ?? null,
+    stamps === null ? null : cut(stamps),
     trimmed.malformed,
     headerText,
     scanned.lineOfRow,
+    keptOnChange,
   );
   const malformed = trimmed.malformed.filter((row) => row.row < segment.rowCount);
   const notices = [
@@ -46,7 +52,7 @@ export function recordRows(scanned: ScannedRows, ends: RecordEnds): RecordRows {
     ...cutNotices(trimmed.droppedCount),
     ...checkRows(segment.rowCount, malformed, firstLine),
   ];
-  return { rowCount: segment.rowCount, notices };
+  return { rowCount: segment.rowCount, keptOnChange, notices };
 }
 
 function segmentNotices(count: number): Notice[] {

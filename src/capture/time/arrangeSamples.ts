@@ -16,7 +16,8 @@ export function arrangeSamples(
   switch (arrangement.kind) {
     case 'as read':
       return values;
-    case 'placed': {
+    case 'placed':
+    case 'held': {
       const { rowOfSample } = arrangement;
       return Float64Array.from(rowOfSample, (row) => (row < 0 ? Number.NaN : values[row]!));
     }

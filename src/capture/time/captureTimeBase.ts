@@ -15,6 +15,8 @@ export interface TimeWitnesses {
   /** The last printed digit of the stamps, in their unit. */
   readonly resolution: number;
   readonly settings: TimeSettings;
+  /** Whether the file keeps rows only where a value changed. */
+  readonly keptOnChange: boolean;
   /** Given by the person, for a file that has no time. */
   readonly sampleRateHz: number | undefined;
   readonly lineOfRow: (row: number) => number;
@@ -40,9 +42,9 @@ function fromStamps(
   witnesses: TimeWitnesses,
   stamps: Float64Array,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, settings, resolution, sampleRateHz, lineOfRow } = witnesses;
+  const { axis, settings, resolution, sampleRateHz, lineOfRow, keptOnChange } = witnesses;
   const notices: Notice[] = [];
-  const raw = stampedTimeBase(stamps, resolution, lineOfRow);
+  const raw = stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange);
   const unitFactor = axis.column?.unit?.factor ?? 1;
   const reconciled = reconcileInterval({
     intervalS: raw.intervalS * unitFactor,
@@ -88,7 +90,7 @@ function fromInterval(
   witnesses: TimeWitnesses,
   intervalS: number | null,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, stamps, rowCount, settings, lineOfRow } = witnesses;
+  const { axis, stamps, rowCount, settings, lineOfRow, keptOnChange } = witnesses;
   if (intervalS === null) {
     throw new MeasureError('time.none', "The file doesn't say how fast it was sampled.", {
       expected: 'a column of times, or a sampling interval or sample rate above the rows',
@@ -104,7 +106,7 @@ function fromInterval(
       notices: [],
     };
   }
-  const numbered = stampedTimeBase(stamps, INDEX_RESOLUTION, lineOfRow);
+  const numbered = stampedTimeBase(stamps, INDEX_RESOLUTION, lineOfRow, keptOnChange);
   // Numbers from 0 or 1 say nothing of the trigger; negative ones count from it.
   const startS = settings.startS ?? Math.min(0, numbered.startS) * intervalS;
   return { timeBase: { ...numbered, startS, intervalS: numbered.intervalS * intervalS }, notices: [] };

@@ -4,6 +4,8 @@ export type RowArrangement =
   | { readonly kind: 'as read' }
   /** Sample k is row rowOfSample[k]; −1 where no row belongs: a gap. */
   | { readonly kind: 'placed'; readonly rowOfSample: Int32Array }
+  /** The same where the file keeps rows only on change: every sample has a row, repeated until the next. */
+  | { readonly kind: 'held'; readonly rowOfSample: Int32Array }
   /** Rows lie unevenly at these times, ascending; samples lie on the straight lines between them. */
   | { readonly kind: 'resampled'; readonly timesS: Float64Array };
 

@@ -39,6 +39,14 @@ export function leastSquaresLine(stamps: Float64Array): StampLine {
   return { start: meanStamp - meanRow * interval, interval };
 }
 
+/** Of the interval: what stamps may stray from the straight line and still be even (jitter, rounding). */
+const EVEN_WITHIN = 0.1;
+
+/** Whether stamps lie on a line, but for jitter and rounding that are small beside its interval. */
+export function isEven(stamps: Float64Array, line: StampLine): boolean {
+  return largestDeviation(stamps, line) <= EVEN_WITHIN * line.interval;
+}
+
 /** The largest distance of a stamp from a line, in the stamps' unit. */
 export function largestDeviation(stamps: Float64Array, line: StampLine): number {
   let largest = 0;

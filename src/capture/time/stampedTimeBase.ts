@@ -1,12 +1,12 @@
 import { MeasureError } from '../../base/measureError.ts';
-import { placeOnGrid } from './placeOnGrid.ts';
+import { type GridKind, placeOnGrid } from './placeOnGrid.ts';
 import type { TimeBase } from './rowArrangement.ts';
 import { singlePrecisionTick } from './singlePrecisionTick.ts';
-import { largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
+import { isEven, largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
 import { stampSteps } from './stampSteps.ts';
 
-/** Of the interval: what stamps may stray from the straight line and still be even (jitter, rounding). */
-const EVEN_WITHIN = 0.1;
+/** Rows kept on change may be few: each can stand for this many samples. */
+const KEPT_ROWS: GridKind = { leastSingle: 0, mostSamplesARow: 256 };
 /** A stamp rounded to a tick strays by half of it; the fitted line adds a little. */
 const TICK_WITHIN = 0.6;
 
@@ -23,6 +23,7 @@ const LEAST_RISES = 8;
  * @param stamps - one a row, never falling, in any unit; NaN where missing.
  * @param resolution - the last printed digit of the stamps, same unit.
  * @param lineOfRow - for the error's place.
+ * @param keptOnChange - whether no row means that the values are as before.
  * @returns in the stamps' unit (read `S` as that).
  * @throws MeasureError `time.still` where the time doesn't move on, or in a few jumps only.
  */
@@ -30,15 +31,19 @@ export function stampedTimeBase(
   stamps: Float64Array,
   resolution: number,
   lineOfRow: (row: number) => number,
+  keptOnChange = false,
 ): TimeBase {
   const line = lineThroughEnds(stamps);
   if (line === null || !(line.interval > 0)) throw standsStill(stamps, lineOfRow);
-  if (largestDeviation(stamps, line) <= EVEN_WITHIN * line.interval)
-    return asRead(stamps, line.start, line.interval, false);
+  if (isEven(stamps, line)) return asRead(stamps, line.start, line.interval, false);
 
   const steps = stampSteps(stamps);
   const rises = steps.count - steps.repeats;
   if (rises < LEAST_RISES) throw hardlyMoves(rises + 1, stamps.length, lineOfRow);
+  if (keptOnChange) {
+    const grid = placeOnGrid(stamps, steps.smallest, resolution, KEPT_ROWS);
+    return grid === null ? resampled(stamps, steps.median) : held(grid);
+  }
   const digit = Math.max(resolution, singlePrecisionTick(stamps, resolution));
   const fitted = leastSquaresLine(stamps);
   const strays = largestDeviation(stamps, fitted);
@@ -53,7 +58,7 @@ export function stampedTimeBase(
     const tick = isPrinted ? digit : steps.smallest;
     return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2);
   }
-  return placeOnGrid(stamps, steps, resolution) ?? resampled(stamps, steps.median);
+  return placeOnGrid(stamps, steps.median, resolution) ?? resampled(stamps, steps.median);
 }
 
 /** Whether every step is a whole number of ticks. */
@@ -77,6 +82,17 @@ function asRead(stamps: Float64Array, start: number, interval: number, isCoarse:
     arrangement: { kind: 'as read' },
     isCoarse,
   };
+}
+
+/** Places without a row take the row before: the file means that nothing changed. */
+function held(grid: TimeBase): TimeBase {
+  if (grid.arrangement.kind !== 'placed') return grid;
+  let last = 0;
+  const rowOfSample = grid.arrangement.rowOfSample.map((row) => {
+    if (row >= 0) last = row;
+    return last;
+  });
+  return { ...grid, arrangement: { kind: 'held', rowOfSample } };
 }
 
 function resampled(stamps: Float64Array, median: number): TimeBase {

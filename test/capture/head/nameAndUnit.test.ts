@@ -9,6 +9,7 @@ test.each([
   ['t in s', 't', 's'],
   ['outlet_mV', 'outlet', 'V'],
   ['# time_s', 'time', 's'],
+  ['CH1V', 'CH1', 'V'],
   ['Volt2', 'Volt2', 'V'],
   ['sec', 'sec', 's'],
   ['ms', 'ms', 's'],

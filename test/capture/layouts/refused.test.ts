@@ -151,20 +151,13 @@ const refusals: Refusal[] = [
     line: 22,
   },
   {
-    title: 'rows kept only where the value changed',
+    title: 'a square wave of which only the edges were kept',
     file: lines([
       header,
-      // Plateaus of 4 ms, edges of three samples: what is left are the edges.
-      ...rows(3000)
-        .map(
-          (i) =>
-            [
-              i * 1e-5,
-              Math.max(-170, Math.min(170, 60 * ((i % 1000) - 2 * Math.max(0, (i % 1000) - 500)))),
-            ] as const,
-        )
-        .filter(([, v], i, all) => i === 0 || v !== all[i - 1]![1])
-        .map(([t, v]) => `${t.toFixed(5)},${v}`),
+      ...rows(40).flatMap((i) => [
+        `${(i * 0.01).toFixed(5)},${i % 2 === 0 ? -170 : 170}`,
+        `${(i * 0.01 + 0.00002).toFixed(5)},${i % 2 === 0 ? 170 : -170}`,
+      ]),
     ]),
     code: 'time.uneven',
     says: /uneven/,

@@ -35,3 +35,41 @@ test('steep edges at uneven times are refused', () => {
   const square = times.map((t) => (Math.sin(2 * Math.PI * 50 * t) >= 0 ? 170 : -170));
   expect(() => readCapture(file(square))).toThrow(expect.objectContaining({ code: 'time.uneven' }));
 });
+
+test('rows kept only where the value changed are held, not joined by lines: plateaus stay flat', () => {
+  const clipped = rows(1500).map(
+    // Plus 0, since a printed −0 is read as 0.
+    (i) => 0 + 4 * Math.round(Math.max(-75, Math.min(75, 100 * Math.sin((2 * Math.PI * i) / 500)))),
+  );
+  const kept = rows(1500).filter((i) => i === 0 || clipped[i] !== clipped[i - 1]);
+  expect(kept.length).toBeLessThan(900);
+  const capture = readCapture(
+    bytesOf(lines(['Time (s),Outlet (V)', ...kept.map((i) => `${(i * 4e-5).toFixed(5)},${clipped[i]}`)])),
+  );
+  expect(capture.notices.map((notice) => notice.code)).toEqual(['time.uneven']);
+  expect(capture.notices[0]!.message).toContain('held');
+  // What the wave did after its last change is not in the file.
+  expect(Array.from(capture.channels[0].samples)).toEqual(clipped.slice(0, kept.at(-1)! + 1));
+  expect(capture.channels[0].gaps).toEqual([]);
+  // Fifteen digits of a double.
+  expect(Math.abs(capture.intervalS / 4e-5 - 1)).toBeLessThan(1e-12);
+});
+
+test('rows lost where the wave went on are gaps, though no row repeats another', () => {
+  const lost = new Set([40, 41, 42, 43, 120, 121, 122, 123, 240, 241, 242, 243]);
+  const left = rows(400).filter((i) => !lost.has(i));
+  const capture = readCapture(
+    bytesOf(
+      lines([
+        'Time (s),Outlet (V)',
+        ...left.map((i) => `${(i * 1e-4).toFixed(4)},${wave(i * 1e-4 + 1e-5).toFixed(3)}`),
+      ]),
+    ),
+  );
+  expect(capture.notices.map((notice) => notice.code)).toEqual(['gaps.found']);
+  expect(capture.channels[0].gaps).toEqual([
+    { from: 40, to: 44 },
+    { from: 120, to: 124 },
+    { from: 240, to: 244 },
+  ]);
+});
