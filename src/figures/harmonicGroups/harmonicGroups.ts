@@ -1,0 +1,157 @@
+import type { Notice } from '../../base/notice.ts';
+import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import { windowLines } from '../../signal/windowLines.ts';
+import { cyclesPerWindow } from './cyclesPerWindow.ts';
+import { type GroupDistortion, groupDistortion, partialWeightedDistortion } from './groupDistortion.ts';
+import { meanOfWindows } from './meanOfWindows.ts';
+import { type OrderGroups, orderGroups } from './orderGroups.ts';
+import { smoothed } from './smoothed.ts';
+
+/** Windows of the aggregate of 150 or 180 cycles, about 3 s. */
+const WINDOWS_OF_3_S = 15;
+
+/** Error of a window's length that the standard lets pass (from memory). */
+const SYNCHRONISATION = 3e-4;
+
+export interface GroupInput {
+  readonly intervalS: number;
+  readonly fit: HarmonicFit;
+  /** Of the wave, as told or inferred; null where neither. */
+  readonly nominalFrequencyHz: number | null;
+}
+
+/** Orders and distortion of one window, or of several aggregated. */
+export interface GroupValues {
+  /** Orders 1 to the highest that the sample rate lets measure, 50 at most. */
+  readonly orders: readonly OrderGroups[];
+  /** To order 40 and to order 50, as far as `orders` goes; to its highest where that is below 40. */
+  readonly distortion: readonly GroupDistortion[];
+  /** Orders 14 to 40; null where `orders` ends below. */
+  readonly partialWeightedRatio: number | null;
+}
+
+/** Harmonics by the group method of IEC 61000-4-7. RMS values in U. */
+export interface GroupFigures {
+  readonly cyclesPerWindow: 10 | 12;
+  /** Ten or twelve measured cycles. */
+  readonly windowS: number;
+  /** Of the spectrum: the fundamental over the cycles of a window. */
+  readonly lineSpacingHz: number;
+  /** Each window, in order; at least one. */
+  readonly windows: readonly GroupValues[];
+  /** Over all windows: root of the mean of squares, factors made of the aggregated lines. */
+  readonly all: GroupValues;
+  /** Over each whole 15 windows (150 or 180 cycles); empty where the record holds fewer. */
+  readonly threeSeconds: readonly GroupValues[];
+  /** The highest that each value reaches behind the smoothing of 1.5 s; null below 15 windows. */
+  readonly smoothedHighest: readonly OrderGroups[] | null;
+  /** Which windows and aggregates the record allowed, one sentence. */
+  readonly extent: string;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * Harmonic groups, subgroups and interharmonics by the method of IEC 61000-4-7, in windows tied to the measured
+ * fundamental.
+ *
+ * @returns null where the record holds no whole window of 10 or 12 cycles, or too few samples for order 2.
+ * @remarks Groups take in the noise of their lines, 2σ²/L each (L samples a window), and whatever modulates the
+ * wave; the harmonics of the fit don't. The THD here is that of windows, the fit's that of the whole record.
+ * @see IEC 61000-4-7:2002+A1:2008; IEC 61000-4-30:2015 for the aggregation (both from memory).
+ */
+export function harmonicGroups({ intervalS, fit, nominalFrequencyHz }: GroupInput): GroupFigures | null {
+  const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
+  const { cycles, provided } = cyclesPerWindow(frequencyHz, nominalFrequencyHz);
+  // The lines up to the next order must stay below half the sample rate.
+  const highest = Math.min(50, Math.floor(Math.PI / fit.omega - 1));
+  if (highest < 2) return null;
+  const lines = windowLines(fit, { cycles, count: cycles * (highest + 1) });
+  if (lines.length === 0) return null;
+  const squares = lines.map((window) => window.squares);
+  const values = (windows: readonly Float64Array[]): GroupValues =>
+    groupValues(meanOfWindows(windows), cycles, highest);
+  const windows = squares.map((window) => values([window]));
+  const windowS = cycles / frequencyHz;
+  const aggregates = Math.floor(lines.length / WINDOWS_OF_3_S);
+  return {
+    cyclesPerWindow: cycles,
+    windowS,
+    lineSpacingHz: frequencyHz / cycles,
+    windows,
+    all: values(squares),
+    threeSeconds: Array.from({ length: aggregates }, (_, i) =>
+      values(squares.slice(i * WINDOWS_OF_3_S, (i + 1) * WINDOWS_OF_3_S)),
+    ),
+    smoothedHighest: aggregates === 0 ? null : highestSmoothed(windows, windowS),
+    extent: extent(cycles, lines.length, aggregates),
+    notices: [
+      provided ? null : rangeNotice(cycles, frequencyHz),
+      synchronisationNotice(
+        lines.map((window) => window.fundamentalPhaseRad),
+        cycles,
+      ),
+    ].filter((notice) => notice !== null),
+  };
+}
+
+function groupValues(squares: Float64Array, cycles: number, highest: number): GroupValues {
+  const orders = orderGroups(squares, cycles, highest);
+  const reached = [40, 50].filter((order) => order <= highest);
+  return {
+    orders,
+    distortion: (reached.length > 0 ? reached : [highest]).map((order) => groupDistortion(orders, order)),
+    partialWeightedRatio: partialWeightedDistortion(orders),
+  };
+}
+
+function highestSmoothed(windows: readonly GroupValues[], windowS: number): readonly OrderGroups[] {
+  return windows[0]!.orders.map(({ order }, i) => {
+    const highest = (of: (groups: OrderGroups) => number): number =>
+      Math.max(
+        ...smoothed(
+          windows.map(({ orders }) => of(orders[i]!)),
+          windowS,
+        ),
+      );
+    return {
+      order,
+      rms: highest(({ rms }) => rms),
+      groupRms: highest(({ groupRms }) => groupRms),
+      subgroupRms: highest(({ subgroupRms }) => subgroupRms),
+      interharmonicGroupRms: highest(({ interharmonicGroupRms }) => interharmonicGroupRms),
+      interharmonicSubgroupRms: highest(({ interharmonicSubgroupRms }) => interharmonicSubgroupRms),
+    };
+  });
+}
+
+function extent(cycles: number, windows: number, aggregates: number): string {
+  const count = windows === 1 ? 'One window' : `${windows} windows`;
+  const long = cycles * WINDOWS_OF_3_S;
+  if (aggregates === 0) {
+    return `${count} of ${cycles} cycles: too short for a value over ${long} cycles (3 s).`;
+  }
+  const values = aggregates === 1 ? 'one value' : `${aggregates} values`;
+  return `${count} of ${cycles} cycles: ${values} over ${long} cycles (3 s); no 10-minute value.`;
+}
+
+function rangeNotice(cycles: number, frequencyHz: number): Notice {
+  return {
+    code: 'groups.frequency',
+    message: `No standard says how long a window to take at ${Number(frequencyHz.toPrecision(4))} Hz: harmonic groups were taken over ${cycles} cycles.`,
+  };
+}
+
+/** The fundamental's phase runs away from the fit's: its frequency isn't the same in all windows. */
+function synchronisationNotice(phases: readonly number[], cycles: number): Notice | null {
+  let worst = 0;
+  for (let i = 1; i < phases.length; i++) {
+    const turn = phases[i]! - phases[i - 1]!;
+    const wrapped = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
+    worst = Math.max(worst, Math.abs(wrapped) / (2 * Math.PI * cycles));
+  }
+  if (worst <= SYNCHRONISATION) return null;
+  return {
+    code: 'groups.unsynchronised',
+    message: `The frequency moves by ${Number((100 * worst).toPrecision(2))} % within the record, so harmonic groups hold a little of their neighbours: trust the harmonics of a steadier stretch.`,
+  };
+}

@@ -1,0 +1,62 @@
+/** Boxes in the cascade; even, so that its delay is a whole number of samples. */
+const BOXES = 6;
+
+/** A record thinned out, and what the filter before it did to each frequency. */
+export interface Decimated {
+  /** Sample j stands at `first` + j · factor on the axis of the given samples. */
+  readonly samples: Float64Array;
+  /** Of the thinned record's first sample; 0 or negative. */
+  readonly first: number;
+  /** Gain of the filter at ω radians a given sample: divide by it. */
+  readonly gainAt: (omega: number) => number;
+}
+
+/**
+ * Every D-th sample of a record behind a cascade of six moving means of D samples, ends run out.
+ *
+ * gain(ω) = (sin(Dω/2) / (D·sin(ω/2)))⁶
+ *
+ * @param samples - shape N, finite, taken as 0 outside. Not changed.
+ * @param factor - D, whole, ≥ 1; 1 gives the record itself.
+ * @remarks What lies near 2π/D folds down onto ω with gain(2π/D − ω): for ω ≤ π/4D at most (1/7)⁶ = 9e-6 of it
+ * once the gain at ω is divided out. Cost 6 multiplications a given sample.
+ * @see E. B. Hogenauer, IEEE Trans. Acoust. Speech Signal Process. 29(2), 1981, 155–162 (from memory).
+ */
+export function decimate(samples: Float64Array, factor: number): Decimated {
+  if (!(Number.isInteger(factor) && factor >= 1)) {
+    throw new RangeError(`only whole factors can thin a record, not ${factor}`);
+  }
+  if (factor === 1) return { samples, first: 0, gainAt: () => 1 };
+  const taps = boxCascade(factor);
+  const delay = (taps.length - 1) / 2;
+  const first = -delay;
+  const count = Math.floor((samples.length - 1 + 2 * delay) / factor) + 1;
+  const thinned = new Float64Array(count);
+  for (let j = 0; j < count; j++) {
+    const from = first + j * factor - delay;
+    const start = Math.max(0, -from);
+    const end = Math.min(taps.length, samples.length - from);
+    let sum = 0;
+    for (let m = start; m < end; m++) sum += taps[m]! * samples[from + m]!;
+    thinned[j] = sum;
+  }
+  return { samples: thinned, first, gainAt: (omega) => boxGain(omega, factor) ** BOXES };
+}
+
+function boxGain(omega: number, length: number): number {
+  const below = length * Math.sin(omega / 2);
+  return Math.abs(below) < 1e-12 ? 1 : Math.sin((length * omega) / 2) / below;
+}
+
+/** Taps of the whole cascade: a box convolved with itself, sum 1. */
+function boxCascade(length: number): Float64Array {
+  let taps = Float64Array.of(1);
+  for (let box = 0; box < BOXES; box++) {
+    const wider = new Float64Array(taps.length + length - 1);
+    for (let i = 0; i < taps.length; i++) {
+      for (let j = 0; j < length; j++) wider[i + j]! += taps[i]! / length;
+    }
+    taps = wider;
+  }
+  return taps;
+}

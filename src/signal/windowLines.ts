@@ -1,0 +1,84 @@
+import type { HarmonicFit } from './fitHarmonics.ts';
+import { lineSpectrum } from './lineSpectrum.ts';
+
+export interface WindowLinesOptions {
+  /** Cycles of the fundamental a window, N, whole, ≥ 1. */
+  readonly cycles: number;
+  /** Lines 0 to count − 1, a cycle over N apart; the highest must stay below half the sample rate. */
+  readonly count: number;
+  /** Windows at most, from the start of the record. Default all. */
+  readonly windows?: number;
+}
+
+/** The lines of one window. */
+export interface WindowLines {
+  /** Shape count: squared RMS of line k, in U²; line 0 is the mean's square. */
+  readonly squares: Float64Array;
+  /** Of the fundamental, line N, against that of the fit, radians in (−π, π]. */
+  readonly fundamentalPhaseRad: number;
+}
+
+/**
+ * Fourier lines of contiguous windows of N cycles of the fitted fundamental, rectangular, from the record's
+ * start: line k lies at k/N of the fundamental, order h on line N·h.
+ *
+ * A window need not be a whole number of samples. What the fitted series puts into a line is exact; only the
+ * residual is summed, the samples that a window's ends cut counting by the part inside.
+ *
+ * @param fit - of the record. A missing sample's residual counts as 0, so that the fit stands in a gap.
+ * @returns one element a whole window, in order; none where the record is shorter than one.
+ * @remarks Cutting samples at fractional ends moves a line by up to (s + θr) / (2L) RMS: L samples a window, r the
+ * residual's size at the ends, s its change from sample to sample there, θ the line's radians a sample. Nothing
+ * where the window is a whole number of samples. Cost linear in the samples.
+ */
+export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): readonly WindowLines[] {
+  const { cycles, count } = options;
+  const length = (2 * Math.PI * cycles) / fit.omega;
+  // A record of exactly so many windows must not lose the last one to rounding.
+  const held = Math.floor(fit.residual.length / length + 1e-6);
+  return Array.from({ length: Math.min(held, options.windows ?? held) }, (_, index) =>
+    linesOf(fit, cycles, count, index * length, length),
+  );
+}
+
+function linesOf(fit: HarmonicFit, cycles: number, count: number, from: number, length: number): WindowLines {
+  const spacing = fit.omega / cycles;
+  const first = Math.floor(from + 1e-9);
+  const { re, im } = lineSpectrum(insideWindow(fit.residual, from, from + length), spacing, count);
+  // The fit counts its phases from the record's centre.
+  const back = first - (fit.residual.length - 1) / 2;
+  const squares = new Float64Array(count);
+  squares[0] = (fit.mean + re[0]! / length) ** 2;
+  let fundamentalPhaseRad = 0;
+  for (let k = 1; k < count; k++) {
+    const turn = -spacing * k * back;
+    const scale = 2 / length;
+    let lineRe = scale * (re[k]! * Math.cos(turn) - im[k]! * Math.sin(turn));
+    let lineIm = scale * (im[k]! * Math.cos(turn) + re[k]! * Math.sin(turn));
+    const order = k % cycles === 0 ? k / cycles : 0;
+    if (order >= 1 && order <= fit.cosine.length) {
+      lineRe += fit.cosine[order - 1]!;
+      lineIm -= fit.sine[order - 1]!;
+      if (order === 1) {
+        fundamentalPhaseRad = angleBetween(lineRe, lineIm, fit.cosine[0]!, -fit.sine[0]!);
+      }
+    }
+    squares[k] = (lineRe * lineRe + lineIm * lineIm) / 2;
+  }
+  return { squares, fundamentalPhaseRad };
+}
+
+/** The residual from ⌊from⌋ on, each sample by the part of its interval [n, n + 1) that the window holds. */
+function insideWindow(residual: Float64Array, from: number, to: number): Float64Array {
+  const first = Math.floor(from + 1e-9);
+  const end = Math.min(residual.length, Math.ceil(to - 1e-9));
+  return Float64Array.from({ length: end - first }, (_, i) => {
+    const n = first + i;
+    const r = residual[n]!;
+    return Number.isNaN(r) ? 0 : r * (Math.min(n + 1, to) - Math.max(n, from));
+  });
+}
+
+function angleBetween(aRe: number, aIm: number, bRe: number, bIm: number): number {
+  return Math.atan2(aIm * bRe - aRe * bIm, aRe * bRe + aIm * bIm);
+}
