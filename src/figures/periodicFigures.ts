@@ -18,6 +18,9 @@ const AVERAGE_TO_RMS = Math.PI / (2 * Math.SQRT2);
 /** Share of a volt by which the method itself may be off on band-limited waves: 0.01 %. */
 const METHOD_RATIO = 1e-4;
 
+/** A scope distorts a few low orders; all of them add up in a peak. Common practice: three, no source. */
+const CREST_ORDERS = Math.sqrt(3);
+
 /**
  * Every figure of a periodic wave with its uncertainty.
  *
@@ -63,6 +66,7 @@ export function periodicFigures(
       by.cycleNoise(1 / q.rms),
       by.offset(1 / q.rms),
       by.rounding(1 / q.rms),
+      by.distortion((CREST_ORDERS * Math.SQRT2 * q.fundamental) / q.rms / 100),
     ]),
     formFactor: budgeted(form, [
       ...perRms(form),

@@ -1,5 +1,4 @@
-import { phaseTrack } from '../../signal/phaseTrack.ts';
-import { roughFundamental } from '../../signal/roughFundamental.ts';
+import type { PhaseTrack } from '../../signal/phaseTrack.ts';
 import { squareIntegral } from '../../signal/squareIntegral.ts';
 
 /** One channel on an even time base, for what changes along it. */
@@ -30,17 +29,14 @@ export interface HalfCycleRms {
 /**
  * Urms(1/2): the RMS of one cycle of the fundamental from zero to zero, refreshed every half cycle.
  *
- * @param grid - the zeros to use, in samples, ascending, one each half cycle: those of a voltage for its
- * current. Absent: the channel's own.
- * @returns null where nothing repeats or less than a cycle is whole.
+ * @param zeros - of the fundamental in this record; for a current, those of the voltage.
+ * @returns null where no cycle is whole.
  * @remarks A cycle with over a fiftieth of its samples missing is left out. The phase follows the fundamental
  * as it wanders or jumps; where it can't be seen (no voltage) the cycles are as long as those beside it.
  * @see IEC 61000-4-30, definition of Urms(1/2), class A (from memory). Its time stamp there is the cycle's
  * end; here it is the centre.
  */
-export function halfCycleRms(record: ChannelRecord, grid?: Zeros): HalfCycleRms | null {
-  const zeros = grid ?? zerosOf(record.samples);
-  if (zeros === null) return null;
+export function halfCycleRms(record: ChannelRecord, zeros: PhaseTrack): HalfCycleRms | null {
   const { samples, intervalS, startS } = record;
   const { crossings } = zeros;
   const squares = squareIntegral(samples);
@@ -61,16 +57,4 @@ export function halfCycleRms(record: ChannelRecord, grid?: Zeros): HalfCycleRms 
     from: Float64Array.from(cycles, ({ from }) => from),
     to: Float64Array.from(cycles, ({ to }) => to),
   };
-}
-
-/** Zeros of a fundamental, as `phaseTrack` gives them. */
-export interface Zeros {
-  readonly crossings: Float64Array;
-  readonly seen: Uint8Array;
-}
-
-/** The zeros of the fundamental of a record; null where nothing repeats. */
-function zerosOf(samples: Float64Array): Zeros | null {
-  const omega = roughFundamental(samples);
-  return omega === null ? null : phaseTrack(samples, omega);
 }

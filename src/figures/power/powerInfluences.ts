@@ -115,9 +115,16 @@ function offset({ samples, instrument }: DoubtedChannel, name: string): Componen
   return within(`vertical offset of the ${name}`, halfWidth, 'U', 1);
 }
 
-/** A phasor of unknown phase in some harmonic. */
+/** A phasor of up to so many % of the fundamental and unknown phase: its part along the harmonic has u = D/√6. */
 function distortion({ instrument }: DoubtedChannel, name: string): Component {
-  return within(`the scope's own distortion of the ${name}`, instrument.distortionPercent, '%', 1);
+  return {
+    source: `the scope's own distortion of the ${name}`,
+    type: 'B',
+    distribution: 'arcsine',
+    standardUncertainty: instrument.distortionPercent / Math.sqrt(6),
+    unit: '%',
+    sensitivity: 1,
+  };
 }
 
 /** VH and IH are what is left beside the fundamental, so that they hold the noise too: VH² = true² + σ². */

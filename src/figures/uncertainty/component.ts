@@ -4,8 +4,10 @@ export type Distribution =
   | 'normal'
   /** Anywhere within ± half-width alike. */
   | 'rectangular'
-  /** A sine of unknown phase: more often near ± its amplitude. */
+  /** A sine of unknown phase and known amplitude: more often near ± its amplitude. */
   | 'arcsine'
+  /** The part along one direction of a phasor of unknown phase, its size anywhere from 0 to D: u = D/√6. */
+  | 'phasor'
   /** A mean of few values, with `degreesOfFreedom`. */
   | 'student';
 

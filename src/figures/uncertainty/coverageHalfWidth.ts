@@ -62,6 +62,15 @@ function density(component: Component, size: number, cell: number): Float64Array
       (a, b) => (Math.asin(clamp(b / amplitude)) - Math.asin(clamp(a / amplitude))) / Math.PI,
     );
   }
+  if (component.distribution === 'phasor') {
+    const largest = u * Math.sqrt(6);
+    // Density arccosh(D/|x|)/(πD), integrated.
+    const below = (x: number): number => {
+      const y = Math.min(1, Math.abs(x) / largest);
+      return y === 0 ? 0 : (Math.sign(x) * (y * Math.acosh(1 / y) + Math.asin(y))) / Math.PI;
+    };
+    return gridDensity(size, cell, (a, b) => below(b) - below(a));
+  }
   // Student: u is the scale s/√n, so that U = t·u, as JCGM 100 has it, not the larger standard deviation.
   const degrees = component.degreesOfFreedom ?? Number.POSITIVE_INFINITY;
   if (!Number.isFinite(degrees)) return gridDensity(size, cell, (a, b) => normalMass(a / u, b / u));

@@ -24,7 +24,7 @@ export interface Influences {
   rounding(sensitivity: number): Component;
   /** Edges that fall between two samples. @param sensitivity - per cycle of time that all edges of a cycle are off. */
   edgeTime(sensitivity: number): Component;
-  /** The scope's own distortion. @param sensitivity - in the figure's unit per % of the fundamental. */
+  /** The scope's own distortion in one order. @param sensitivity - in the figure's unit per % of the fundamental. */
   distortion(sensitivity: number): Component;
 }
 
@@ -53,8 +53,7 @@ export function influences(
     distortion: (sensitivity) => ({
       source: "the scope's own distortion",
       type: 'B',
-      distribution: 'arcsine',
-      // A phasor of size rectangular in 0 … D and unknown phase: its part along the harmonic has u = D/√6.
+      distribution: 'phasor',
       standardUncertainty: instrument.distortionPercent / Math.sqrt(6),
       unit: '%',
       sensitivity,

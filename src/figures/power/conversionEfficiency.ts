@@ -1,0 +1,26 @@
+import type { Figure } from '../../base/figure.ts';
+import type { Notice } from '../../base/notice.ts';
+import { quotientPercent } from './quotientPercent.ts';
+
+export interface ConversionEfficiency {
+  /** 100 · AC out / DC in. */
+  readonly efficiencyPercent: Figure;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * What share of the direct power that goes in comes out of the outlet.
+ *
+ * @param outW - active power at the outlet, taken over the same time as `inW`.
+ * @param inW - mean power at the DC input.
+ * @returns the quotient as it is; above 100 % beyond its uncertainty a notice says that it can't be.
+ */
+export function conversionEfficiency(outW: Figure, inW: Figure): ConversionEfficiency {
+  const efficiencyPercent = quotientPercent(outW, inW);
+  const { value } = efficiencyPercent;
+  if (value === null || value - efficiencyPercent.uncertainty <= 100) {
+    return { efficiencyPercent, notices: [] };
+  }
+  const message = `More power comes out than goes in (${Number(value.toPrecision(4))} %): a scale is wrong, or the two were not taken at the same time. Check probe and clamp ratios (--scale NAME=FACTOR).`;
+  return { efficiencyPercent, notices: [{ code: 'efficiency.impossible', message }] };
+}

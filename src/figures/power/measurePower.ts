@@ -1,0 +1,139 @@
+import type { Figure } from '../../base/figure.ts';
+import { differenceNoise } from '../../signal/differenceNoise.ts';
+import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
+import { type BudgetedFigure, budgeted } from '../uncertainty/budget.ts';
+import { ASSUMED_INSTRUMENT, type Instrument } from '../uncertainty/instrument.ts';
+import type { ScaleSource } from '../uncertainty/scaleComponents.ts';
+import { wholeCycleMean } from '../wholeCycleMean.ts';
+import { advancedChannel } from './advancedChannel.ts';
+import { commonRecord, type MeasuredVoltage } from './commonRecord.ts';
+import { edgePercent } from './edgePercent.ts';
+import { fittedBasis } from './fittedBasis.ts';
+import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
+import { harmonicPowers } from './harmonicPowers.ts';
+import { type NonsinusoidalPower, nonsinusoidalPower } from './nonsinusoidalPower.ts';
+import type { PowerBasis } from './powerBasis.ts';
+import type { PowerFigures } from './powerFigures.ts';
+import { propagated } from './powerInfluence.ts';
+import { type DoubtedChannel, powerInfluences } from './powerInfluences.ts';
+import { powerNotices } from './powerNotices.ts';
+import { type PowerRatios, powerRatios } from './powerRatios.ts';
+import { ASSUMED_SKEW_DOUBT_S, TOLD_SKEW_DOUBT_S } from './skewDoubt.ts';
+
+/** What is known of one channel's measuring chain. */
+export interface Chain {
+  /** Default ASSUMED_INSTRUMENT. */
+  readonly instrument?: Instrument;
+  /** Default: scope and probe (for a current: and clamp). */
+  readonly scaleSource?: ScaleSource;
+}
+
+export interface PowerInput {
+  /** The voltage as measured: its frequency and orders are taken for both. */
+  readonly voltage: MeasuredVoltage;
+  /** The current of the same record; any part of it may be missing. */
+  readonly current: SampledChannel;
+  /** How much later the current's chain shows an event than the voltage's, in seconds. Absent: 0, assumed. */
+  readonly skewS?: number;
+  /** What the skew may be off by, each way. Default TOLD_SKEW_DOUBT_S where told, else ASSUMED_SKEW_DOUBT_S. */
+  readonly skewDoubtS?: number;
+  readonly voltageChain?: Chain;
+  readonly currentChain?: Chain;
+}
+
+/**
+ * The powers of one phase, taken in time over whole cycles, each with its uncertainty.
+ *
+ * @throws MeasureError `power.tooShort` where voltage and current share under 1.3 periods.
+ * @throws RangeError where the two don't stand on one time base, or a skew is longer than a period.
+ * @remarks Noise of the two channels is independent, so that it leaves P without bias; it stays in V and I,
+ * and so in S, N and the harmonic powers, where the uncertainty holds it.
+ * @see IEEE Std 1459-2010, 3.1.2: single phase, non-sinusoidal (clause number from memory).
+ */
+export function measurePower(input: PowerInput): PowerFigures {
+  const { voltage: measured, skewS = 0 } = input;
+  const { periodic, intervalS } = measured;
+  const periodS = periodic.periodSamples * intervalS;
+  if (!(Math.abs(skewS) < periodS)) throw new RangeError(`a skew of ${skewS} s is no delay of a probe`);
+  const { voltage, current: late, startS } = commonRecord(measured, input.current);
+  const current = advancedChannel(late, skewS / intervalS);
+  const weights = wholeCycleWeights(voltage.samples.length, periodic.periodSamples);
+  const basis = fittedBasis(voltage, current, late, weights);
+  const harmonics = harmonicPowers(voltage.fit, current.fit);
+  const cycles = voltage.samples.length / periodic.periodSamples;
+  const omegaPerS = (2 * Math.PI) / periodS;
+  const skewDoubtS =
+    input.skewDoubtS ?? (input.skewS === undefined ? ASSUMED_SKEW_DOUBT_S : TOLD_SKEW_DOUBT_S);
+  const influences = powerInfluences({
+    basis,
+    voltage: doubted(voltage, periodic.noise, weights, input.voltageChain),
+    current: doubted(late, currentNoise(late), weights, input.currentChain),
+    averagedSamples: 1 / weights.reduce((sum, w) => sum + w * w, 0),
+    skewDoubtS,
+    omegaPerS,
+    // dPk/dτ = k·ω·Qk
+    harmonicWPerS: harmonics
+      .slice(1)
+      .reduce((sum, { order, reactiveVar }) => sum + order * omegaPerS * reactiveVar, 0),
+    edgePercent: edgePercent(voltage, periodic, basis),
+  });
+  const budget = (of: (basis: PowerBasis) => number): BudgetedFigure =>
+    budgeted(of(basis), propagated(basis, influences, of));
+  const power = (key: keyof NonsinusoidalPower): BudgetedFigure =>
+    budget((at) => nonsinusoidalPower(at)[key]);
+  const isRatioKnown = isHeard(late.fit);
+  const ratio = (key: keyof PowerRatios): Figure =>
+    isRatioKnown
+      ? budget((at) => powerRatios(at)[key])
+      : { value: null, reason: 'the current has no fundamental that stands out of its noise' };
+  const activeW = power('activeW');
+  return {
+    spanS: [startS, startS + voltage.samples.length * intervalS],
+    cyclesUsed: cycles,
+    activeW,
+    apparentVA: power('apparentVA'),
+    nonactiveVar: power('nonactiveVar'),
+    powerFactor: ratio('powerFactor'),
+    displacementPowerFactor: ratio('displacementPowerFactor'),
+    fundamentalApparentVA: power('fundamentalApparentVA'),
+    fundamentalActiveW: power('fundamentalActiveW'),
+    fundamentalReactiveVar: power('fundamentalReactiveVar'),
+    nonfundamentalApparentVA: power('nonfundamentalApparentVA'),
+    currentDistortionVar: power('currentDistortionVar'),
+    voltageDistortionVar: power('voltageDistortionVar'),
+    harmonicApparentVA: power('harmonicApparentVA'),
+    harmonicActiveW: power('harmonicActiveW'),
+    harmonicDistortionVar: power('harmonicDistortionVar'),
+    harmonicPollutionPercent: ratio('harmonicPollutionPercent'),
+    harmonics,
+    notices: powerNotices(activeW, skewDoubtS),
+  };
+}
+
+function doubted(
+  { samples, fit }: FittedChannel,
+  noise: number,
+  weights: Float64Array,
+  chain: Chain = {},
+): DoubtedChannel {
+  const { instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = chain;
+  return {
+    samples,
+    mean: wholeCycleMean(samples, fit, weights, (v) => v, fit.mean),
+    noise,
+    instrument,
+    scaleSource,
+  };
+}
+
+/** The residual of a current with edges is mostly its orders above those fitted, which is no noise. */
+function currentNoise({ samples, fit }: FittedChannel): number {
+  return Math.min(fit.residualDeviation, differenceNoise(samples));
+}
+
+/** Four of its own standard deviations (one chance in some thousand), and more than the rounding of a constant. */
+function isHeard({ mean, cosine, sine, deviation }: HarmonicFit): boolean {
+  const floor = Math.hypot(4 * deviation.cosine[0]!, 4 * deviation.sine[0]!, 1e-9 * mean);
+  return Math.hypot(cosine[0]!, sine[0]!) > floor;
+}
