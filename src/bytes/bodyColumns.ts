@@ -1,6 +1,5 @@
 import type { DecimalMark } from './dialect.ts';
-import { isMissingMark } from './isMissingMark.ts';
-import { parseNumber } from './parseNumber.ts';
+import { holdsNumberOrMissing } from './holdsNumberOrMissing.ts';
 
 export interface BodyColumns {
   /** Columns of numbers, ascending, 0-based. */
@@ -15,6 +14,8 @@ export interface BodyColumns {
 /** A column in fewer of the rows than this is something written beside them. */
 const LEAST_SHARE = 0.25;
 const CORE_SHARE = 0.75;
+/** Of all lines: fewer rows of numbers than this are no body. */
+const LEAST_SHARE_OF_LINES = 0.1;
 /** Numbers in the lines above may stand in the same column. */
 const WHOLE_SHARE = 0.9;
 
@@ -30,17 +31,17 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
   const wholes = new Array<number>(width).fill(0);
   const words = new Array<number>(width).fill(0);
   const besideWords = new Array<number>(width).fill(0);
-  for (const cells of rows) {
+  for (const cells of rowsOfNumbers(rows, mark)) {
     cells.forEach((cell, column) => {
       if (cell === '') return;
-      if (parseNumber(cell, mark) === null && !isMissingMark(cell)) {
+      if (isWord(cell, mark)) {
         words[column]!++;
         return;
       }
       numbers[column]!++;
       if (/^[+-]?\d+$/.test(cell)) wholes[column]!++;
       const left = cells[column - 1] ?? '';
-      if (left !== '' && parseNumber(left, mark) === null && !isMissingMark(left)) besideWords[column]!++;
+      if (left !== '' && isWord(left, mark)) besideWords[column]!++;
     });
   }
   const most = Math.max(0, ...numbers);
@@ -57,4 +58,23 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
     core: columns.filter((column) => numbers[column]! > CORE_SHARE * most),
     textColumns: every.filter((column) => !columns.includes(column) && words[column]! > CORE_SHARE * most),
   };
+}
+
+/**
+ * The lines that are numbers for the greater part, so that a head longer than the body doesn't outvote it;
+ * all of them where such lines are few, as where half of each row is words.
+ */
+function rowsOfNumbers(
+  rows: readonly (readonly string[])[],
+  mark: DecimalMark,
+): readonly (readonly string[])[] {
+  const found = rows.filter((cells) => {
+    const filled = cells.filter((cell) => cell !== '');
+    return filled.filter((cell) => !isWord(cell, mark)).length > filled.length / 2;
+  });
+  return found.length > LEAST_SHARE_OF_LINES * rows.length ? found : rows;
+}
+
+function isWord(cell: string, mark: DecimalMark): boolean {
+  return !holdsNumberOrMissing(cell, mark);
 }

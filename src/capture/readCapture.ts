@@ -66,6 +66,7 @@ export function readCapture(bytes: Uint8Array, options: ReadCaptureOptions = {})
     resolution: axis.column === null ? 0 : columnResolution(text, table, axis.column.column),
     settings: times,
     keptOnChange: record.keptOnChange,
+    textColumnNames: head.textColumnNames,
     sampleRateHz,
     lineOfRow: scanned.lineOfRow,
   });

@@ -46,7 +46,7 @@ export function buildChannels(
     const values = rows[k]!;
     if (timeBase.arrangement.kind === 'resampled' && column.role !== 'other') {
       const present = stamps === null ? values : values.filter((_, row) => !Number.isNaN(stamps[row]!));
-      bend = Math.max(bend, checkResampling(timeBase.arrangement.timesS, present, name));
+      bend = Math.max(bend, checkResampling(timeBase.arrangement.offsetsS, present, name));
     }
     built.push(buildChannel(column, name, arrangeSamples(values, timeBase, stamps), settings));
   });

@@ -56,21 +56,27 @@ function withoutHead(boundary: number, malformed: readonly MalformedRow[]): numb
 function restartRows(stamps: Float64Array, lineOfRow: (row: number) => number): number[] {
   const restarts: number[] = [];
   let runStart = 0;
-  let previous = Number.NaN;
   let first = Number.NaN;
+  let beforePrevious = Number.NaN;
+  let previous = Number.NaN;
   for (let row = 0; row < stamps.length; row++) {
     const stamp = stamps[row]!;
     if (Number.isNaN(stamp)) continue;
     if (stamp < previous) {
       const meanStep = (previous - first) / (row - 1 - runStart);
       const isRestart =
-        row - runStart >= LEAST_ROWS && previous - stamp > RESTART_STEPS * meanStep && rises(stamps, row);
+        row - runStart >= LEAST_ROWS &&
+        // Else one stamp alone is wrong, and the time goes on behind it.
+        stamp < beforePrevious &&
+        previous - stamp > RESTART_STEPS * meanStep &&
+        rises(stamps, row);
       if (!isRestart) throw runsBack(row, previous, stamp, lineOfRow);
       restarts.push(row);
       runStart = row;
       first = stamp;
     }
     if (Number.isNaN(first)) first = stamp;
+    beforePrevious = previous;
     previous = stamp;
   }
   return restarts;

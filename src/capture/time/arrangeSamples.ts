@@ -23,7 +23,7 @@ export function arrangeSamples(
     }
     case 'resampled': {
       const present = stamps === null ? values : values.filter((_, row) => !Number.isNaN(stamps[row]!));
-      return resampleLinearly(arrangement.timesS, present, timeBase.startS, timeBase.intervalS, sampleCount);
+      return resampleLinearly(arrangement.offsetsS, present, timeBase.intervalS, sampleCount);
     }
   }
 }

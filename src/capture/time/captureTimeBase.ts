@@ -1,6 +1,8 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { AxisColumn } from '../columns/axisColumn.ts';
+import { nameAndUnit } from '../head/nameAndUnit.ts';
+import { nameSays } from '../head/nameSays.ts';
 import type { TimeSettings } from '../head/timeSettings.ts';
 import { reconcileInterval } from './reconcileInterval.ts';
 import type { TimeBase } from './rowArrangement.ts';
@@ -17,10 +19,26 @@ export interface TimeWitnesses {
   readonly settings: TimeSettings;
   /** Whether the file keeps rows only where a value changed. */
   readonly keptOnChange: boolean;
+  /** Columns of text, of which one may be a time that is no number. */
+  readonly textColumnNames: readonly string[];
   /** Given by the person, for a file that has no time. */
   readonly sampleRateHz: number | undefined;
   readonly lineOfRow: (row: number) => number;
 }
+
+const UNIT_ASSUMED: Notice = {
+  code: 'time.assumed',
+  message: 'The file names no unit of time: seconds are assumed. Check that the frequency makes sense.',
+};
+const COARSE: Notice = {
+  code: 'time.coarse',
+  message:
+    'The time stamps are coarser than the samples: the sampling interval is taken from the whole record, not from single steps.',
+};
+const RATE_IGNORED: Notice = {
+  code: 'time.rateIgnored',
+  message: 'The file says itself how fast it was sampled: the sample rate given is not used.',
+};
 
 /** Stamps that are whole numbers stray from their line by rounding only. */
 const INDEX_RESOLUTION = 1e-9;
@@ -43,7 +61,6 @@ function fromStamps(
   stamps: Float64Array,
 ): { timeBase: TimeBase; notices: Notice[] } {
   const { axis, settings, resolution, sampleRateHz, lineOfRow, keptOnChange } = witnesses;
-  const notices: Notice[] = [];
   const raw = stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange);
   const unitFactor = axis.column?.unit?.factor ?? 1;
   const reconciled = reconcileInterval({
@@ -53,61 +70,58 @@ function fromStamps(
     isUnitAssumed: axis.isUnitAssumed,
     settings,
   });
+  const notices: Notice[] = [];
   if (reconciled.notice !== null) notices.push(reconciled.notice);
-  if (axis.isUnitAssumed && reconciled.notice === null) {
-    notices.push({
-      code: 'time.assumed',
-      message: 'The file names no unit of time: seconds are assumed. Check that the frequency makes sense.',
-    });
-  }
-  if (raw.isCoarse) {
-    notices.push({
-      code: 'time.coarse',
-      message:
-        'The time stamps are coarser than the samples: the sampling interval is taken from the whole record, not from single steps.',
-    });
-  }
-  if (sampleRateHz !== undefined) {
-    notices.push({
-      code: 'time.rateIgnored',
-      message: 'The file has times of its own: the sample rate given is not used.',
-    });
-  }
-  const factor = unitFactor * reconciled.unitCorrection;
-  const intervalS = reconciled.intervalS;
-  // A nominal interval turns the line about its middle, where coarse stamps know it best.
+  else if (axis.isUnitAssumed) notices.push(UNIT_ASSUMED);
+  if (raw.isCoarse) notices.push(COARSE);
+  if (sampleRateHz !== undefined) notices.push(RATE_IGNORED);
+  return { timeBase: inSeconds(raw, unitFactor * reconciled.unitCorrection, reconciled.intervalS), notices };
+}
+
+/**
+ * A time base in stamps as one in seconds.
+ *
+ * @param intervalS - the interval decided on, where it is not just that of the stamps: it turns the line
+ * about its middle, where coarse stamps know it best.
+ */
+function inSeconds(
+  raw: TimeBase,
+  secondsPerUnit: number,
+  intervalS = raw.intervalS * secondsPerUnit,
+): TimeBase {
   const middle = (raw.sampleCount - 1) / 2;
-  const startS =
-    intervalS === raw.intervalS * factor
-      ? raw.startS * factor
-      : raw.isCoarse
-        ? (raw.startS + middle * raw.intervalS) * factor - middle * intervalS
-        : raw.startS * factor;
-  return { timeBase: { ...raw, startS, intervalS }, notices };
+  const startS = raw.startS * secondsPerUnit - middle * (intervalS - raw.intervalS * secondsPerUnit);
+  const arrangement =
+    raw.arrangement.kind === 'resampled'
+      ? { ...raw.arrangement, offsetsS: raw.arrangement.offsetsS.map((offset) => offset * secondsPerUnit) }
+      : raw.arrangement;
+  return { ...raw, startS, intervalS, arrangement };
 }
 
 function fromInterval(
   witnesses: TimeWitnesses,
   intervalS: number | null,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, stamps, rowCount, settings, lineOfRow, keptOnChange } = witnesses;
-  if (intervalS === null) {
-    throw new MeasureError('time.none', "The file doesn't say how fast it was sampled.", {
-      expected: 'a column of times, or a sampling interval or sample rate above the rows',
-      received: axis.kind === 'index' ? 'numbered rows' : 'values alone',
-      advice: "give the scope's sample rate with --sample-rate, such as --sample-rate 100000",
-    });
-  }
+  const { stamps, rowCount, settings, sampleRateHz, lineOfRow, keptOnChange } = witnesses;
+  if (intervalS === null) throw noTime(witnesses);
+  const notices = settings.intervalS !== null && sampleRateHz !== undefined ? [RATE_IGNORED] : [];
   if (stamps === null) {
     const startS = settings.startS ?? 0;
     const arrangement = { kind: 'as read' } as const;
-    return {
-      timeBase: { startS, intervalS, sampleCount: rowCount, arrangement, isCoarse: false },
-      notices: [],
-    };
+    return { timeBase: { startS, intervalS, sampleCount: rowCount, arrangement, isCoarse: false }, notices };
   }
-  const numbered = stampedTimeBase(stamps, INDEX_RESOLUTION, lineOfRow, keptOnChange);
+  const numbered = inSeconds(stampedTimeBase(stamps, INDEX_RESOLUTION, lineOfRow, keptOnChange), intervalS);
   // Numbers from 0 or 1 say nothing of the trigger; negative ones count from it.
-  const startS = settings.startS ?? Math.min(0, numbered.startS) * intervalS;
-  return { timeBase: { ...numbered, startS, intervalS: numbered.intervalS * intervalS }, notices: [] };
+  const startS = settings.startS ?? Math.min(0, numbered.startS);
+  return { timeBase: { ...numbered, startS }, notices };
+}
+
+function noTime({ axis, textColumnNames }: TimeWitnesses): MeasureError {
+  const textual = textColumnNames.find((name) => nameSays(nameAndUnit(name).name) === 'time');
+  const rows = axis.kind === 'index' ? 'numbered rows' : 'values alone';
+  return new MeasureError('time.none', "The file doesn't say how fast it was sampled.", {
+    expected: 'a column of times, or a sampling interval or sample rate above the rows',
+    received: textual === undefined ? rows : `a column "${textual}" that holds no plain numbers`,
+    advice: "give the scope's sample rate with --sample-rate, such as --sample-rate 100000",
+  });
 }

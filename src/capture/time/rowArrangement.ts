@@ -6,8 +6,8 @@ export type RowArrangement =
   | { readonly kind: 'placed'; readonly rowOfSample: Int32Array }
   /** The same where the file keeps rows only on change: every sample has a row, repeated until the next. */
   | { readonly kind: 'held'; readonly rowOfSample: Int32Array }
-  /** Rows lie unevenly at these times, ascending; samples lie on the straight lines between them. */
-  | { readonly kind: 'resampled'; readonly timesS: Float64Array };
+  /** Rows lie unevenly, so long after the first, ascending; samples lie on the straight lines between. */
+  | { readonly kind: 'resampled'; readonly offsetsS: Float64Array };
 
 /** One even time base, and how the rows are laid on it. */
 export interface TimeBase {

@@ -96,16 +96,17 @@ function held(grid: TimeBase): TimeBase {
 }
 
 function resampled(stamps: Float64Array, median: number): TimeBase {
-  const timesS = stamps.filter((stamp) => !Number.isNaN(stamp));
-  const startS = timesS[0]!;
-  const spanS = timesS.at(-1)! - startS;
+  const present = stamps.filter((stamp) => !Number.isNaN(stamp));
+  const startS = present[0]!;
+  const offsetsS = present.map((stamp) => stamp - startS);
+  const spanS = offsetsS.at(-1)!;
   // As fine as most rows are, but no more than four samples a row.
   const sampleCount = Math.min(Math.round(spanS / median), 4 * stamps.length) + 1;
   return {
     startS,
     intervalS: spanS / (sampleCount - 1),
     sampleCount,
-    arrangement: { kind: 'resampled', timesS },
+    arrangement: { kind: 'resampled', offsetsS },
     isCoarse: false,
   };
 }

@@ -114,6 +114,19 @@ const refusals: Refusal[] = [
     says: /--sample-rate/,
   },
   {
+    title: 'times that are clock times, and no rate',
+    file: lines([header, ...rows().map((i) => `12:00:00.${String(2 * i).padStart(4, '0')},${V[i]}`)]),
+    code: 'time.none',
+    says: /"Time \(s\)" that holds no plain numbers/,
+  },
+  {
+    title: 'one stamp far ahead of the others',
+    file: lines([header, ...rows().map((i) => (i === 100 ? `0.9000,${V[i]}` : row(i)))]),
+    code: 'time.backwards',
+    says: /runs back/,
+    line: 103,
+  },
+  {
     title: 'a column of nan',
     file: lines([header, ...rows().map((i) => `${timeOf(i).toFixed(4)},nan`)]),
     code: 'values.none',

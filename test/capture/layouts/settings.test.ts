@@ -37,6 +37,7 @@ const cases: LayoutCase[] = [
     'Model,shelf,Memory Length,200,Sampling Period,2.0E-04,Mode,Normal',
   ]),
   interval('keys of joined words', ['"BlockSize",200', '"HResolution",2.0E-04', '"HUnit","s"']),
+  interval('a head longer than the body', ['Sample Rate,5000', ...rows(1000).map((i) => `Key ${i},${i}`)]),
   interval('commented keys', ['# SampleRate = 5000', '# Date = 3 May']),
   {
     title: 'settings, then rows that start with an empty cell',
@@ -142,6 +143,15 @@ const cases: LayoutCase[] = [
     intervalS: INTERVAL_S,
     channels: [['column 1', 'V', V]],
     notices: ['unit.assumed'],
+  },
+  {
+    title: 'a rate from the person beside a file that states its interval',
+    file: lines(['Sample Interval,0.2,ms', 'Outlet (V)', ...values]),
+    sampleRateHz: 1,
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: one,
+    notices: ['time.rateIgnored'],
   },
   {
     title: 'a rate from the person beside a file that has times',

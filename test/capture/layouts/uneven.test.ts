@@ -31,6 +31,23 @@ test('resampling keeps both ends of the record', () => {
   expect(Math.abs(endS - Number(times.at(-1)!.toFixed(9)))).toBeLessThan(1e-15);
 });
 
+test('the unit of uneven times changes nothing', () => {
+  const samples = times.map(wave);
+  const inMs = bytesOf(
+    lines([
+      'Time (ms),Outlet (V)',
+      ...times.map((t, i) => `${(t * 1e3).toFixed(6)},${samples[i]!.toFixed(4)}`),
+    ]),
+  );
+  const [inSeconds, inMilliseconds] = [readCapture(file(samples)), readCapture(inMs)];
+  // The same digits, the mark three places on: a rounding at each of the ends, of 0.1 s.
+  expect(Math.abs(inMilliseconds.intervalS / inSeconds.intervalS - 1)).toBeLessThan(1e-14);
+  inSeconds.channels[0].samples.forEach((sample, i) => {
+    // A time off by 1e-16 s moves a wave of 1e5 V/s by 1e-11 V.
+    expect(Math.abs(inMilliseconds.channels[0].samples[i]! - sample)).toBeLessThan(1e-10);
+  });
+});
+
 test('steep edges at uneven times are refused', () => {
   const square = times.map((t) => (Math.sin(2 * Math.PI * 50 * t) >= 0 ? 170 : -170));
   expect(() => readCapture(file(square))).toThrow(expect.objectContaining({ code: 'time.uneven' }));
