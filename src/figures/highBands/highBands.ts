@@ -1,0 +1,87 @@
+import type { Notice } from '../../base/notice.ts';
+import type { Acquisition } from '../../capture/capture.ts';
+import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import { windowLines } from '../../signal/windowLines.ts';
+import { cyclesPerWindow } from '../harmonicGroups/cyclesPerWindow.ts';
+import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
+import { acquisitionNotice } from './acquisitionNotice.ts';
+import { aliasNotice } from './aliasNotice.ts';
+import { BANDS_FROM_HZ, BANDS_TO_HZ, bandsOf, type HighBand } from './bandsOf.ts';
+import { findRipple, type Ripple } from './findRipple.ts';
+
+/** Samples a window takes at most, unless a single cycle is longer. */
+const LONGEST_WINDOW = 2 ** 20;
+/** Samples taken over all windows, about: a steady ripple needs no more. */
+const SAMPLES_USED = 2 ** 19;
+
+export interface HighBandsInput {
+  readonly intervalS: number;
+  readonly fit: HarmonicFit;
+  readonly nominalFrequencyHz: number | null;
+  /** False for a wave with edges: what lies above 2 kHz are then harmonics, not ripple. */
+  readonly smooth: boolean;
+  /** As the file states it; null where it doesn't. */
+  readonly acquisition: Acquisition | null;
+}
+
+/** What a wave holds above 2 kHz. RMS values in U. */
+export interface HighBands {
+  readonly bands: readonly HighBand[];
+  /** Of all bands together. */
+  readonly rms: number;
+  readonly windowCycles: number;
+  readonly windows: number;
+  readonly lineSpacingHz: number;
+  /** Null where no ripple stands out, or the wave has edges. */
+  readonly ripple: Ripple | null;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * RMS in bands from 2 kHz to half the sample rate (151 kHz at most), and the switching ripple.
+ *
+ * Lines come from windows of 10 or 12 measured cycles, or of as many as the record holds, averaged in power;
+ * harmonics lie on lines of their own and leak into none.
+ *
+ * @returns null where half the sample rate does not pass 2 kHz or the record is shorter than a cycle.
+ * @remarks A window is rectangular, as the standard has it: a tone half-way between two lines in the middle of a
+ * band of 200 Hz leaves 1 % of its power outside it. Long fast records are read over their first half million
+ * samples.
+ * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
+ */
+export function highBands(input: HighBandsInput): HighBands | null {
+  const { intervalS, fit, nominalFrequencyHz, smooth, acquisition } = input;
+  const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
+  const halfRateHz = 0.5 / intervalS;
+  const periodSamples = (2 * Math.PI) / fit.omega;
+  const held = Math.floor(fit.residual.length / periodSamples + 1e-6);
+  if (halfRateHz <= BANDS_FROM_HZ || held < 1) return null;
+  const standard = cyclesPerWindow(frequencyHz, nominalFrequencyHz).cycles;
+  const fitting = Math.max(1, Math.floor(LONGEST_WINDOW / periodSamples));
+  const cycles = Math.min(standard, held, fitting);
+  const lineSpacingHz = frequencyHz / cycles;
+  // Lines 0, 1, … strictly below half the sample rate.
+  const below = Math.ceil((halfRateHz / lineSpacingHz) * (1 - 1e-9));
+  const lines = windowLines(fit, {
+    cycles,
+    count: Math.min(below, Math.ceil(BANDS_TO_HZ / lineSpacingHz) + 1),
+    windows: Math.max(1, Math.floor(SAMPLES_USED / (cycles * periodSamples))),
+  });
+  const bands = bandsOf(meanOfWindows(lines.map(({ squares }) => squares)), lineSpacingHz, halfRateHz);
+  const fundamentalRms = Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
+  const ripple = smooth
+    ? findRipple({ residual: fit.residual, intervalS, fundamentalHz: frequencyHz, fundamentalRms })
+    : null;
+  return {
+    bands,
+    rms: Math.sqrt(bands.reduce((sum, { rms }) => sum + rms ** 2, 0)),
+    windowCycles: cycles,
+    windows: lines.length,
+    lineSpacingHz,
+    ripple,
+    notices: [
+      ripple === null ? null : aliasNotice(ripple.frequencyHz, 1 / intervalS),
+      acquisitionNotice(acquisition),
+    ].filter((notice) => notice !== null),
+  };
+}

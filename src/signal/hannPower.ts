@@ -1,0 +1,37 @@
+import { spectrum } from './spectrum.ts';
+
+/** Mean square of a record in frequency. */
+export interface HannPower {
+  /** Shape size/2 + 1, in U²: summed over a line's main lobe it is the line's squared RMS. */
+  readonly power: Float64Array;
+  /** Radians a sample between neighbouring bins. */
+  readonly binOmega: number;
+}
+
+/**
+ * One-sided power spectrum of the middle of a record behind a Hann window, scaled so that sums over bins are
+ * mean squares.
+ *
+ * power[k] = 2·|X[k]|² / (M·Σw²), half of that at 0 and at half the sample rate; Σw² = 3M/8
+ *
+ * @param samples - shape N ≥ 16; NaN is read as 0. Not changed.
+ * @param longest - samples used at most; the longest power of two that fits is taken. Default 2²⁰.
+ * @returns null below 16 samples.
+ * @remarks A line's two bins on either side hold all of it but 0.1 %.
+ * @see F. J. Harris, Proc. IEEE 66(1), 1978, 51–83.
+ */
+export function hannPower(samples: Float64Array, longest: number = 2 ** 20): HannPower | null {
+  const size = 2 ** Math.floor(Math.log2(Math.min(samples.length, longest)));
+  if (!(size >= 16)) return null;
+  const from = (samples.length - size) >> 1;
+  const windowed = Float64Array.from({ length: size }, (_, n) => {
+    const x = samples[from + n]!;
+    return Number.isNaN(x) ? 0 : x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
+  });
+  const { re, im } = spectrum(windowed);
+  const scale = 2 / (size * ((3 * size) / 8));
+  const power = re.map((x, k) => scale * (x * x + im[k]! ** 2));
+  power[0]! /= 2;
+  power[size / 2]! /= 2;
+  return { power, binOmega: (2 * Math.PI) / size };
+}

@@ -1,0 +1,126 @@
+import { expect, test } from 'vitest';
+import { bandsOf } from '../../../src/figures/highBands/bandsOf.ts';
+import { type HighBands, highBands } from '../../../src/figures/highBands/highBands.ts';
+import type { HarmonicFit } from '../../../src/signal/fitHarmonics.ts';
+import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
+import { fitAt, type Tone, toneSum } from '../harmonicGroups/toneSum.ts';
+
+function bandsIn(fit: HarmonicFit, rate: number): HighBands {
+  return highBands({ intervalS: 1 / rate, fit, nominalFrequencyHz: null, smooth: true, acquisition: null })!;
+}
+
+const rmsAt = ({ bands }: HighBands, centreHz: number): number =>
+  bands.find((band) => Math.abs(band.centreHz - centreHz) < 1)!.rms;
+
+test('lines of 1 V at 2010, 2 V at 2200 and 0.5 V at 2210 Hz: √5 V in the band of 2100 Hz, 0.5 V in that of 2300', () => {
+  for (const [f0, rate] of [
+    [50, 20_000],
+    [60, 30_000],
+  ] as const) {
+    const tones: Tone[] = [
+      [f0, 230],
+      [3 * f0, 9, 1],
+      [2010, 1, 2],
+      [2200, 2, 3],
+      [2210, 0.5, 4],
+    ];
+    const high = bandsIn(fitAt(toneSum(tones, rate, rate), f0, rate), rate);
+    expect(high.windows).toBe(5);
+    // Rounding of the fit and of the transform, 1e-9 of 230 V.
+    expect(Math.abs(rmsAt(high, 2100) - Math.sqrt(5))).toBeLessThan(3e-7);
+    expect(Math.abs(rmsAt(high, 2300) - 0.5)).toBeLessThan(3e-7);
+    expect(rmsAt(high, 2500)).toBeLessThan(3e-7);
+    expect(Math.abs(high.rms - Math.sqrt(5.25))).toBeLessThan(3e-7);
+  }
+});
+
+test('harmonics below 2 kHz leave nothing above, in windows that are no whole number of samples', () => {
+  const [f0, rate] = [50.037, 22_050];
+  const tones: Tone[] = Array.from({ length: 39 }, (_, i) => [(i + 1) * f0, 230 / (i + 1), i]);
+  const high = bandsIn(fitAt(toneSum(tones, rate, 10_000), f0, rate), rate);
+  expect(high.rms).toBeLessThan(1e-6);
+});
+
+test('Parseval: the bands add up to the mean square of all that lies above 2 kHz', () => {
+  // Every line from 2005 Hz to half the sample rate, of random size and phase: 5 Hz apart in 200 ms.
+  const [rate, count] = [24_000, 4800];
+  const uniform = randomNumbers(12);
+  const tones: Tone[] = Array.from({ length: 1998 }, (_, i) => [2005 + 5 * i, uniform(), 6 * uniform()]);
+  const high = toneSum(tones, rate, count);
+  const meanSquare = high.reduce((sum, x) => sum + (x * x) / count, 0);
+  const wave = toneSum(
+    [
+      [50, 230],
+      [250, 10],
+    ],
+    rate,
+    count,
+  );
+  const result = bandsIn(
+    fitAt(
+      wave.map((x, n) => x + high[n]!),
+      50,
+      rate,
+    ),
+    rate,
+  );
+  // Rounding: 1e-9 of 230 V beside 26 V.
+  expect(Math.abs(result.rms / Math.sqrt(meanSquare) - 1)).toBeLessThan(1e-7);
+  // 35 narrow bands to 9 kHz, one wide one to 11, one cut at half the sample rate.
+  expect(result.bands.length).toBe(37);
+  expect(result.bands.at(-1)!.widthHz).toBe(1000);
+  expect(result.bands.at(-1)!.centreHz).toBe(11_500);
+});
+
+test('a tone in a band reads its RMS there, on a line or between two, beside the harmonics', () => {
+  for (const hertz of [4100, 4102.5, 5317.3]) {
+    const samples = toneSum(
+      [
+        [50.02, 230],
+        [hertz, 3, 1],
+      ],
+      40_000,
+      40_000,
+    );
+    const high = bandsIn(fitAt(samples, 50.02, 40_000), 40_000);
+    // Half-way between two lines 1 % of its power lies more than 20 lines away; 5317 Hz is 17 Hz off its band's middle.
+    expect(Math.abs(rmsAt(high, 200 * Math.floor(hertz / 200) + 100) / 3 - 1)).toBeLessThan(0.006);
+    expect(Math.abs(high.rms / 3 - 1)).toBeLessThan(0.002);
+  }
+});
+
+test('a record under ten cycles is read with its own line spacing; fast ones end at 151 kHz', () => {
+  const samples = toneSum(
+    [
+      [50, 230],
+      [30_100, 2, 1],
+    ],
+    500_000,
+    31_000,
+  );
+  const high = bandsIn(fitAt(samples, 50, 500_000, 20), 500_000);
+  expect(high.windowCycles).toBe(3);
+  expect(Math.abs(high.lineSpacingHz - 50 / 3)).toBeLessThan(1e-9);
+  const last = high.bands.at(-1)!;
+  expect([last.centreHz, last.widthHz]).toEqual([150_000, 2000]);
+  expect(Math.abs(rmsAt(high, 30_000) - 2)).toBeLessThan(1e-6);
+});
+
+test('no room above 2 kHz, or less than a cycle: nothing', () => {
+  const nothing = { nominalFrequencyHz: null, smooth: true, acquisition: null };
+  const slow = fitAt(toneSum([[50, 230]], 4000, 800), 50, 4000, 20);
+  expect(highBands({ intervalS: 1 / 4000, fit: slow, ...nothing })).toBe(null);
+  const part = fitAt(toneSum([[50, 230]], 10_000, 190), 50, 10_000, 2);
+  expect(highBands({ intervalS: 1e-4, fit: part, ...nothing })).toBe(null);
+});
+
+test('bandsOf(squares, lineHz, halfRateHz): a line on an edge belongs below, even where rounding moved it', () => {
+  for (const lineHz of [5 - 1e-9, 5, 5 + 1e-9]) {
+    const squares = new Float64Array(1900);
+    squares[400] = 100;
+    squares[440] = 4;
+    squares[441] = 9;
+    const [first, second] = bandsOf(squares, lineHz, 9400);
+    expect([first!.rms, second!.rms]).toEqual([2, 3]);
+  }
+});
