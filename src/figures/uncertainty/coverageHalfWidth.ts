@@ -17,8 +17,8 @@ export const COVERAGE = 0.9544997361036416;
 export function coverageHalfWidth(components: readonly Component[]): number {
   const combined = Math.hypot(...components.map(contribution));
   if (combined === 0) return 0;
-  // Eight deviations each way in 256 cells of 0.06 u; what a Student tail has beyond is cut.
-  const size = 256;
+  // Eight deviations each way in 512 cells of 0.03 u; what a Student tail has beyond is cut.
+  const size = 512;
   const cell = (16 * combined) / size;
   // What is under a hundredth of the whole changes the shape of the sum by nothing that shows.
   const small = components.filter((component) => contribution(component) < 0.01 * combined);

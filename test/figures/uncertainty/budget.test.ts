@@ -26,7 +26,7 @@ test('coverageHalfWidth(components) holds 95.45 % of their sum, as scipy finds b
     const components = parts.map(([kind, u, degrees]) =>
       part(kind as string, u as number, degrees as number | null),
     );
-    // A grid of 0.06 u, its cells filled exactly and interpolated.
+    // A grid of 0.03 u, its cells filled exactly and interpolated.
     expect(Math.abs(coverageHalfWidth(components) / halfWidth - 1)).toBeLessThan(0.002);
   }
 });
