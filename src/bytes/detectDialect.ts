@@ -1,4 +1,5 @@
 import type { Dialect } from './dialect.ts';
+import { holdsNumberOrMissing } from './holdsNumberOrMissing.ts';
 import { parseNumber } from './parseNumber.ts';
 import { splitCells } from './splitCells.ts';
 
@@ -49,7 +50,9 @@ function readUnder(lines: readonly string[], dialect: Dialect): Reading {
   let strayNumbers = 0;
   for (const line of lines) {
     const cells = splitCells(line, dialect.delimiter).filter((cell) => cell !== '');
-    const count = cells.filter((cell) => parseNumber(cell, dialect.decimalMark) !== null).length;
+    if (!cells.some((cell) => parseNumber(cell, dialect.decimalMark) !== null)) continue;
+    // A mark for a missing number fits as well as the number would.
+    const count = cells.filter((cell) => holdsNumberOrMissing(cell, dialect.decimalMark)).length;
     // A sentence with a number in it is no row, whatever parts its words.
     if (count > cells.length / 2) {
       score += count / cells.length;

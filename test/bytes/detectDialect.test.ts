@@ -19,6 +19,7 @@ test.each([
     '\t',
     '.',
   ],
+  ['a channel that is missing throughout', ['0,5;nan', '0,6;nan'], ';', ','],
   ['words among the numbers', ['0.5;on;1.25', '0.6;off;-3.5'], ';', '.'],
 ] as const)('detectDialect(lines): %s', (_, lines, delimiter, decimalMark) => {
   expect(detectDialect(lines)).toEqual({ delimiter, decimalMark });
