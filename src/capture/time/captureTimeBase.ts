@@ -81,15 +81,15 @@ function fromStamps(
 /**
  * A time base in stamps as one in seconds.
  *
- * @param intervalS - the interval decided on, where it is not just that of the stamps: it turns the line
- * about its middle, where coarse stamps know it best.
+ * @param intervalS - the interval decided on, where it is not just that of the stamps. The first stamp stays
+ * where it is; a coarse one gives way, since its line is known best in the middle.
  */
 function inSeconds(
   raw: TimeBase,
   secondsPerUnit: number,
-  intervalS = raw.intervalS * secondsPerUnit,
+  intervalS: number = raw.intervalS * secondsPerUnit,
 ): TimeBase {
-  const middle = (raw.sampleCount - 1) / 2;
+  const middle = raw.isCoarse ? (raw.sampleCount - 1) / 2 : 0;
   const startS = raw.startS * secondsPerUnit - middle * (intervalS - raw.intervalS * secondsPerUnit);
   const arrangement =
     raw.arrangement.kind === 'resampled'
