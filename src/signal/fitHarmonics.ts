@@ -10,9 +10,9 @@ export interface HarmonicFit extends HarmonicSeries {
   readonly count: number;
   /** √(Σ residual² / (count − parameters)): the noise, where the model holds. */
   readonly residualDeviation: number;
-  /** Cramér-Rao standard deviations for that residual, frequency fitted jointly. */
+  /** Cramér-Rao standard deviations for that residual, frequency fitted jointly unless it was held. */
   readonly deviation: {
-    /** Of `omega`, radians a sample. */
+    /** Of `omega`, radians a sample; 0 where it was held. */
     readonly omega: number;
     readonly mean: number;
     /** Of each order's cosine and sine coefficient, shape K. */
@@ -28,6 +28,8 @@ export interface FitOptions {
   readonly omega: number;
   /** Gauss-Newton steps at most. Default 20. */
   readonly iterations?: number;
+  /** Hold `omega` as given, because another channel told it. Default false. */
+  readonly frequencyKnown?: boolean;
 }
 
 /**
@@ -49,7 +51,8 @@ export interface FitOptions {
  * Instrum. Meas. 49(6), 2000, 1189–1193.
  */
 export function fitHarmonics(samples: Float64Array, options: FitOptions): HarmonicFit | null {
-  const { orders, iterations = 20 } = options;
+  const { orders, frequencyKnown = false } = options;
+  const iterations = frequencyKnown ? 0 : (options.iterations ?? 20);
   let omega = options.omega;
   if (orders < 1 || !(omega > 0) || orders * omega >= Math.PI) {
     throw new RangeError(`cannot fit ${orders} orders at ${omega} rad a sample`);
@@ -71,7 +74,7 @@ export function fitHarmonics(samples: Float64Array, options: FitOptions): Harmon
     previousStep = Math.abs(step);
   }
   const state = linearFit(samples, omega, orders);
-  return state === null ? null : finish(samples, omega, state);
+  return state === null ? null : finish(samples, omega, state, frequencyKnown);
 }
 
 interface LinearState {
@@ -227,15 +230,20 @@ function derivativeAndResidual(
   return { derivative, residual };
 }
 
-function finish(samples: Float64Array, omega: number, state: LinearState): HarmonicFit {
+function finish(
+  samples: Float64Array,
+  omega: number,
+  state: LinearState,
+  frequencyKnown: boolean,
+): HarmonicFit {
   const { coefficients, orders, count } = state;
   const { residual } = derivativeAndResidual(samples, omega, state);
   let squares = 0;
   for (const r of residual) if (!Number.isNaN(r)) squares += r * r;
-  const parameters = coefficients.length + 1;
+  const parameters = coefficients.length + (frequencyKnown ? 0 : 1);
   const noise = Math.sqrt(squares / Math.max(1, count - parameters));
   const { information, response } = frequencySlope(samples, omega, state);
-  const omegaDeviation = noise / Math.sqrt(information);
+  const omegaDeviation = frequencyKnown ? 0 : noise / Math.sqrt(information);
   // Block inverse of the joint Fisher matrix: the coefficients' own variance plus what ω's doubt passes on.
   const own = state.factor.inverseDiagonal();
   const deviations = own.map((variance, i) =>
