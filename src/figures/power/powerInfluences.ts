@@ -80,8 +80,16 @@ export function powerInfluences(doubts: PowerDoubts): PowerInfluence[] {
       component: noise(voltage, 'noise of the voltage, across'),
       perUnit: { inPhaseA: -laggingA / fundamentalV, laggingA: inPhaseA / fundamentalV },
     },
+    {
+      component: noise(voltage, 'noise of the voltage, in its harmonics'),
+      perUnit: { harmonicV: 1, harmonicActiveW: harmonicA },
+    },
     { component: noise(current, 'noise of the current'), perUnit: { inPhaseA: 1 } },
     { component: noise(current, 'noise of the current, across'), perUnit: { laggingA: 1 } },
+    {
+      component: noise(current, 'noise of the current, in its harmonics'),
+      perUnit: { harmonicA: 1, harmonicActiveW: harmonicV },
+    },
     {
       component: within('time between probe and clamp', doubts.skewDoubtS, 's', 1),
       perUnit: {
@@ -115,22 +123,32 @@ function offset({ samples, instrument }: DoubtedChannel, name: string): Componen
   return within(`vertical offset of the ${name}`, halfWidth, 'U', 1);
 }
 
-/** A phasor of up to so many % of the fundamental and unknown phase: its part along the harmonic has u = D/√6. */
+/** A phasor of up to so many % of the fundamental and unknown phase. */
 function distortion({ instrument }: DoubtedChannel, name: string): Component {
   return {
     source: `the scope's own distortion of the ${name}`,
     type: 'B',
-    distribution: 'arcsine',
+    distribution: 'phasor',
     standardUncertainty: instrument.distortionPercent / Math.sqrt(6),
     unit: '%',
     sensitivity: 1,
   };
 }
 
-/** VH and IH are what is left beside the fundamental, so that they hold the noise too: VH² = true² + σ². */
+/**
+ * VH and IH are what is left beside the fundamental, so that they hold the noise too: VH² = true² + σ². The
+ * scope's part in it is not known; up to the whole of it is too much.
+ */
 function countedNoise({ noise }: DoubtedChannel, harmonicRms: number, name: string): Component {
   const without = Math.sqrt(Math.max(0, harmonicRms ** 2 - noise ** 2));
-  return within(`noise counted with the harmonics of the ${name}`, harmonicRms - without, 'U', 1);
+  return {
+    source: `noise counted with the harmonics of the ${name}`,
+    type: 'B',
+    distribution: 'normal',
+    standardUncertainty: harmonicRms - without,
+    unit: 'U',
+    sensitivity: 1,
+  };
 }
 
 /** mean / rms; nothing of nothing. */
