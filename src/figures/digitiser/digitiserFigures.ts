@@ -1,0 +1,29 @@
+import type { Notice } from '../../base/notice.ts';
+import type { ClippedEnds } from './clippedEnds.ts';
+
+/** What a digitiser made of a wave, by the quantities of IEEE 1057. */
+export interface DigitiserFigures {
+  /** RMS of all but mean and fundamental, the wave's own harmonics too, in U. */
+  readonly noiseAndDistortionRms: number;
+  /** Fundamental over that, dB; null where nothing is left over. */
+  readonly sinadDb: number | null;
+  /** What an ideal converter of this step would reach on this fundamental, dB; null without a step. */
+  readonly idealSinadDb: number | null;
+  /** RMS of what the fitted harmonics leave, in U: noise, rounding, what is no harmonic. */
+  readonly noiseRms: number;
+  /** Effective bits with all but the fundamental against them; null without a step, or nothing left over. */
+  readonly effectiveBits: number | null;
+  /** The same with only noise against them: the converter's share, the wave's harmonics forgiven. */
+  readonly noiseBits: number | null;
+  /** As given, else assumed: the fewest of 8, 10, 12, 14, 16 that hold the levels used. Null without a step. */
+  readonly bits: number | null;
+  readonly bitsAssumed: boolean;
+  /** Codes from the lowest to the highest seen, of the converter's range; null where no grid is seen. */
+  readonly levels: { readonly used: number; readonly available: number } | null;
+  /** Null where no grid is seen. */
+  readonly missingCodes: number | null;
+  /** Ends at which samples pile up; null where neither, or no grid is seen. */
+  readonly clipped: ClippedEnds | null;
+  /** What to set on the scope, codes `digitiser.…`. */
+  readonly notices: readonly Notice[];
+}
