@@ -96,6 +96,7 @@ export function measurePower(input: PowerInput): PowerFigures {
     nonactiveVar: power('nonactiveVar'),
     powerFactor: ratio('powerFactor'),
     displacementPowerFactor: ratio('displacementPowerFactor'),
+    displacementDeg: ratio('displacementDeg'),
     fundamentalApparentVA: power('fundamentalApparentVA'),
     fundamentalActiveW: power('fundamentalActiveW'),
     fundamentalReactiveVar: power('fundamentalReactiveVar'),

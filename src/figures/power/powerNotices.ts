@@ -17,7 +17,7 @@ export function powerNotices(activeW: BudgetedFigure, skewDoubtS: number): Notic
   if (skewW > 0.01 * size && skewW > 0.5 * activeW.uncertainty) {
     notices.push({
       code: 'power.skew',
-      message: `Clamp and probe may be ${Number((skewDoubtS * 1e6).toPrecision(2))} µs apart in time, which is ${Number(skewW.toPrecision(2))} W on this load. Measure a heater first, and set the skew so that its displacement power factor is 1.`,
+      message: `Clamp and probe may be ${Number((skewDoubtS * 1e6).toPrecision(2))} µs apart in time, which is ${Number(skewW.toPrecision(2))} W on this load. Measure a heater on the same probe and clamp first: the displacement that it shows, over 360° and the frequency, is the delay to give with --skew.`,
     });
   }
   return notices;

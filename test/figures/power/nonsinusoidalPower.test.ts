@@ -38,6 +38,7 @@ test('the worked example of IEEE Std 1459 and Emanuel 2010 in closed form', () =
   expect(Math.abs(ratios.displacementPowerFactor - exampleRatios.displacementPowerFactor)).toBeLessThan(
     5.1e-7,
   );
+  expect(Math.abs(ratios.displacementDeg - 30)).toBeLessThan(1e-12);
   expect(Math.abs(ratios.harmonicPollutionPercent - exampleRatios.harmonicPollutionPercent)).toBeLessThan(
     5.1e-5,
   );

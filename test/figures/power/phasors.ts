@@ -56,6 +56,7 @@ export const examplePowers = {
 export const exampleRatios = {
   powerFactor: 0.820803,
   displacementPowerFactor: 0.866025,
+  displacementDeg: 30,
   harmonicPollutionPercent: 32.5847,
 } as const;
 
