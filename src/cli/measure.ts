@@ -9,7 +9,7 @@ A capture is a file, a folder (all captures under it) or a pattern such as
 "evening/*.csv".
 
 Example:
-  sineassay measure evening/300w.csv --claim "pure sine" --load "300 W resistive"
+  sineassay measure evening/300w.csv --claim "pure sine" --load "300 W heater"
 
 ${claimWords}
 

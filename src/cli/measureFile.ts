@@ -39,14 +39,19 @@ export function failedResult(file: string, { code, message, detail }: MeasureErr
   return { file, error: { code, message, ...detail } };
 }
 
+/** What the system said of a file that it would not hand over. */
+export function unreadable(problem: unknown): MeasureError {
+  return new MeasureError('file.unreadable', 'The file could not be read.', {
+    expected: 'a file that you may read',
+    received: systemReason(problem),
+    advice: 'Check that it is there, not open elsewhere, and that you may read it',
+  });
+}
+
 async function readBytes(file: string): Promise<Uint8Array> {
   try {
     return await readFile(file);
   } catch (problem) {
-    throw new MeasureError('file.unreadable', 'The file could not be read.', {
-      expected: 'a file that you may read',
-      received: systemReason(problem),
-      advice: 'Check that it is there, not open elsewhere, and that you may read it',
-    });
+    throw unreadable(problem);
   }
 }

@@ -1,6 +1,14 @@
+import { readFileSync } from 'node:fs';
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { type AssayOptions, MeasureError, parseClaim, parseNominal } from '../index.ts';
-import type { MeasureFileOptions } from './measureFile.ts';
+import {
+  type AssayOptions,
+  failureLine,
+  MeasureError,
+  parseClaim,
+  parseNominal,
+  readInstrument,
+} from '../index.ts';
+import { failedResult, type MeasureFileOptions, unreadable } from './measureFile.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 
 type Scale = NonNullable<AssayOptions['scales']>[number];
@@ -18,17 +26,24 @@ export interface MeasureFlags {
   readonly sampleRate?: number;
   readonly meter?: number;
   readonly meterDc?: boolean;
+  readonly instrument?: NonNullable<AssayOptions['instrument']>;
   readonly rule: 'guarded' | 'simple';
   readonly orders: number;
   readonly sineThd: number;
   readonly all?: boolean;
+  readonly budget?: boolean;
   readonly json?: boolean;
 }
 
 /** For the end of a help text. */
 export const claimWords = `Claims:
   "pure sine"  "120 V ±5 %"  "60 Hz ±0.5 Hz"  "THD < 3 %"  "crest 1.38..1.45"
-  "modified sine"  "230 V +6/-10 %"  "110..127 V"        (+- stands for ±)`;
+  "modified sine"  "230 V +6/-10 %"  "110..127 V"        (+- stands for ±)
+
+Instrument file: one line each of what is known, half-widths of intervals; the
+rest is assumed:
+  gainPercent: 1.5   probePercent: 1   offsetV: 0.5   timeBasePpm: 25   bits: 8
+  distortionPercent: 0.2   bandwidthHz: 20e6   meterPercent: 0.8   meterBandwidthHz: 1000`;
 
 export function addMeasureOptions(command: Command): Command {
   return command
@@ -54,6 +69,7 @@ export function addMeasureOptions(command: Command): Command {
     .option('--sample-rate <hertz>', 'samples a second, for a file that has no time', positive)
     .option('--meter <volts>', "a multimeter's reading taken at the same time, for one capture", positive)
     .option('--meter-dc', 'that meter counts DC in (most handheld meters do not)')
+    .option('--instrument <file>', 'what is known of scope and probe, as YAML, see below', instrument)
     .addOption(
       new Option('--rule <name>', 'guarded: a guard band of one uncertainty; simple: none')
         .choices(['guarded', 'simple'])
@@ -62,6 +78,7 @@ export function addMeasureOptions(command: Command): Command {
     .option('--orders <count>', 'highest harmonic', orders, 50)
     .option('--sine-thd <percent>', 'THD up to which a smooth wave is a pure sine', positive, 5)
     .option('--all', 'print everything: all figures, harmonics, findings and notices')
+    .option('--budget', 'print how each uncertainty is made up')
     .option('--json', 'print one JSON document instead of text');
 }
 
@@ -77,6 +94,7 @@ export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
     ...(flags.load === undefined ? {} : { load: flags.load }),
     ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
     ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
+    ...(flags.instrument === undefined ? {} : { instrument: flags.instrument }),
     ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
     ...(flags.meter === undefined
       ? {}
@@ -98,6 +116,15 @@ function grammar<T>(parse: (text: string) => T): (text: string) => T {
       throw new InvalidArgumentError(`${error.message} ${error.detail.advice ?? ''}`);
     }
   };
+}
+
+function instrument(file: string): NonNullable<AssayOptions['instrument']> {
+  try {
+    return readInstrument(readFileSync(file, 'utf8'));
+  } catch (error) {
+    const known = error instanceof MeasureError ? error : unreadable(error);
+    throw new InvalidArgumentError(failureLine(failedResult(file, known)));
+  }
 }
 
 function positive(text: string): number {

@@ -2,6 +2,7 @@ import {
   type Assay,
   allLines,
   answerLines,
+  budgetLines,
   type FailedResult,
   failureLine,
   MeasureError,
@@ -47,7 +48,7 @@ export async function runCaptures(
         if (!(problem instanceof MeasureError)) throw problem;
         fail(failedResult(capture.file, problem));
       }
-      if (!flags.json) printAnswer(assay.result, flags, sheetPath, answers++ > 0);
+      if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
     }
   }
   if (flags.json) {
@@ -57,7 +58,7 @@ export async function runCaptures(
 }
 
 function printAnswer(
-  result: MeasureResult,
+  { result, budgets }: Assay,
   flags: MeasureFlags,
   sheetPath: string | undefined,
   spaced: boolean,
@@ -65,7 +66,8 @@ function printAnswer(
   const width = Math.min(100, process.stdout.columns ?? 80);
   const options = { width, ...(sheetPath === undefined ? {} : { sheetPath }) };
   const lines = flags.all ? allLines(result, options) : answerLines(result, options);
-  process.stdout.write(`${spaced ? '\n' : ''}${lines.join('\n')}\n`);
+  const shown = flags.budget ? [...lines, ...budgetLines(budgets)] : lines;
+  process.stdout.write(`${spaced ? '\n' : ''}${shown.join('\n')}\n`);
 }
 
 function claimsCode(results: readonly (MeasureResult | FailedResult)[]): number {

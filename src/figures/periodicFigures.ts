@@ -43,6 +43,7 @@ export function periodicFigures(
   const rmsOwn = rmsComponents(q, by, levels.length);
   const inVolts = (value: number, own: readonly Component[]): Figure =>
     budgeted(value, [...by.scale(value), ...own]);
+  /** What the RMS passes on to a figure that it is the denominator (−) or the numerator (+) of. */
   const perRms = (value: number): Component[] =>
     rmsOwn.map((component) => ({ ...component, sensitivity: (component.sensitivity * value) / q.rms }));
   const harmonic = harmonicFigures(record, q, instrument, by);
@@ -62,7 +63,7 @@ export function periodicFigures(
     max: inVolts(q.max, rawComponents(record, by)),
     min: inVolts(q.min, rawComponents(record, by)),
     crestFactor: budgeted(crest, [
-      ...perRms(crest),
+      ...perRms(-crest),
       by.cycleNoise(1 / q.rms),
       by.offset(1 / q.rms),
       by.rounding(1 / q.rms),
@@ -107,7 +108,7 @@ function rmsComponents(q: PeriodicQuantities, by: Influences, levels: number): C
     by.noise(1),
     by.offset(q.mean / q.rms),
     // The levels of a stepped wave are rounded each by itself; in a sine rounding averages out.
-    by.rounding(levels > 0 ? 1 / Math.sqrt(levels) : 0.02),
+    { ...by.rounding(levels > 0 ? 1 / Math.sqrt(levels) : 0.02), source: 'rounding in the mean square' },
     by.edgeTime((q.edge?.squareStepsOfCycle ?? 0) / (2 * q.rms)),
     within('method', METHOD_RATIO * q.rms, 'U', 1),
   ];

@@ -23,11 +23,11 @@ export interface BudgetedFigure extends MeasuredFigure {
  * A figure with the half-width that covers 95.45 % of its components' combined distribution.
  *
  * @param value - finite, in the figure's unit.
- * @param components - independent; their contributions in the figure's unit.
+ * @param components - independent but for those of one source, which is one influence felt in several ways.
  * @see JCGM 100:2008, 5.1 and G.4; JCGM 101:2008 for the combined distribution in place of k = 2.
  */
 export function budgeted(value: number, components: readonly Component[]): BudgetedFigure {
-  const felt = components
+  const felt = merged(components)
     .filter((component) => contribution(component) > 0)
     .sort((a, b) => contribution(b) - contribution(a));
   const combinedStandardUncertainty = Math.hypot(...felt.map(contribution));
@@ -42,4 +42,15 @@ export function budgeted(value: number, components: readonly Component[]): Budge
       effectiveDegreesOfFreedom: effectiveDegreesOfFreedom(felt),
     },
   };
+}
+
+/** One line a source: an influence felt through numerator and denominator counts with the sum of its signs. */
+function merged(components: readonly Component[]): readonly Component[] {
+  const bySource = new Map<string, Component>();
+  for (const component of components) {
+    const same = bySource.get(component.source);
+    const sensitivity = component.sensitivity + (same?.sensitivity ?? 0);
+    bySource.set(component.source, { ...component, sensitivity });
+  }
+  return [...bySource.values()];
 }

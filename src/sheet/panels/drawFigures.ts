@@ -1,6 +1,7 @@
 import type { Figure } from '../../base/figure.ts';
 import { averageMeterPhrase } from '../answer/averageMeterPhrase.ts';
 import type { MainFigures } from '../answer/mainFigures.ts';
+import { boundText } from '../numbers/boundText.ts';
 import { figureParts } from '../numbers/figureParts.ts';
 import { figureText } from '../numbers/figureText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
@@ -58,7 +59,12 @@ function drawLarge(
     return;
   }
   const parts = figureParts(figure);
-  const doubt = parts.uncertainty === null ? '' : `±\u00a0${parts.uncertainty}`;
+  const doubt =
+    figure.notAbove !== undefined
+      ? `not above\u00a0${boundText(figure.notAbove)}`
+      : parts.uncertainty === null
+        ? ''
+        : `±\u00a0${parts.uncertainty}`;
   // A number is never cut: what is left would be another number.
   const value = withUnit(parts.value, unit);
   const room = width - textWidth(doubt, 18) - 10;

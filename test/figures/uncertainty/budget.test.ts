@@ -93,6 +93,12 @@ test('budgeted(value, components) lists them largest first and drops those of no
   expect(budgeted(1, []).uncertainty).toBe(0);
 });
 
+test('an influence felt twice is one influence: its sensitivities add with their signs', () => {
+  const twice = budgeted(1, [within('offset', 1, 'V', 0.5), within('offset', 1, 'V', -0.2)]);
+  expect(twice.budget.components.length).toBe(1);
+  expect(Math.abs(twice.budget.components[0]!.sensitivity - 0.3)).toBeLessThan(1e-15);
+});
+
 test('roundingLeft(step, noise): half a step without noise, 0.7 % of it at half a step of noise', () => {
   expect(roundingLeft(2, 0)).toBe(1);
   expect(Math.abs(roundingLeft(2, 1) - Math.exp(-(Math.PI ** 2) / 2))).toBeLessThan(1e-15);

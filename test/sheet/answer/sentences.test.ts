@@ -144,7 +144,7 @@ describe('questionSentence', () => {
 describe('distortionPhrase', () => {
   it.each([
     [{ value: 2.13, uncertainty: 0.41 }, '2.1 % distortion, give or take 0.4'],
-    [{ value: 0.3, uncertainty: 0.4 }, 'at most 0.7 % distortion'],
+    [{ value: 0.3, uncertainty: 0.4, notAbove: 0.613 }, 'distortion not above 0.62 %'],
     [{ value: 48.34, uncertainty: 0 }, '48.34 % distortion'],
     [{ value: null, reason: 'no period' }, 'distortion not measurable'],
   ])('%j reads “%s”', (figure, text) => {
