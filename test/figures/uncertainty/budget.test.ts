@@ -12,7 +12,7 @@ import { roundingLeft } from '../../../src/figures/uncertainty/roundingLeft.ts';
 import reference from '../../reference/coverage.json' with { type: 'json' };
 
 const part = (distribution: string, u: number, degreesOfFreedom: number | null): Component => ({
-  source: distribution,
+  source: `${distribution} ${u}`,
   type: 'A',
   distribution: distribution as Distribution,
   standardUncertainty: u,
