@@ -17,40 +17,49 @@ export function digitiserAdvice(figures: DigitiserFigures, stepSize: number, uni
   ].filter((notice) => notice !== null);
 }
 
-function clippedNotice({ clipped, levels }: DigitiserFigures, stepSize: number, unit: string): Notice | null {
-  if (clipped === null || levels === null) return null;
+function clippedNotice(figures: DigitiserFigures, stepSize: number, unit: string): Notice | null {
+  const { clipped, levelsUsed, levelsAvailable } = figures;
+  if (clipped === null) return null;
   const where = { top: 'highest code', bottom: 'lowest code', both: 'highest and the lowest code' }[clipped];
-  const range = levels.available * stepSize;
-  const coarser = scaleAtLeast((1.2 * range) / ASSUMED_DIVISIONS);
-  const certain = levels.used >= levels.available;
+  if (levelsUsed === null || levelsAvailable === null || levelsUsed < levelsAvailable) {
+    return {
+      code: 'digitiser.clipped',
+      message: `Samples pile up on the ${where} that the record holds: if the trace touches the edge of the screen, set more ${unit === 'V' ? 'volts' : 'amperes'} per division and save again.`,
+    };
+  }
+  const coarser = scaleAtLeast((1.2 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS);
   return {
     code: 'digitiser.clipped',
-    message: certain
-      ? `Samples pile up on the ${where} of the scope, which cuts the wave off: set ${coarser} ${unit} per division and save again.`
-      : `Samples pile up on the ${where} that the record holds: if the trace touches the edge of the screen, set more ${unit === 'V' ? 'volts' : 'amperes'} per division and save again.`,
+    message: `Samples pile up on the ${where} of the scope, which cuts the wave off: set ${coarser} ${unit} per division and save again.`,
   };
 }
 
-function rangeNotice({ clipped, levels }: DigitiserFigures, stepSize: number, unit: string): Notice | null {
-  if (clipped !== null || levels === null || levels.used >= 0.5 * levels.available) return null;
-  const span = Math.max(1, levels.used - 1) * stepSize;
+function rangeNotice(figures: DigitiserFigures, stepSize: number, unit: string): Notice | null {
+  const { clipped, bitsAssumed, levelsUsed, levelsAvailable } = figures;
+  if (clipped !== null || levelsUsed === null || levelsAvailable === null) return null;
+  if (levelsUsed >= 0.5 * levelsAvailable) return null;
+  const span = Math.max(1, levelsUsed - 1) * stepSize;
   const scale = finestScale(span);
-  if (scale > (0.75 * levels.available * stepSize) / ASSUMED_DIVISIONS) return null;
+  // Not worth a turn of the knob.
+  if (scale > (0.75 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS) return null;
   const fill = Math.round((100 * span) / (ASSUMED_DIVISIONS * scale));
+  const assumed = bitsAssumed ? '8 bits and ' : '';
   return {
     code: 'digitiser.range',
-    message: `The wave uses ${levels.used} of the scope's ${levels.available} levels: set ${scale} ${unit} per division, where it fills ${fill} % of a screen of ${ASSUMED_DIVISIONS} divisions (assumed).`,
+    message: `The wave uses ${levelsUsed} of the scope's ${levelsAvailable} levels: set ${scale} ${unit} per division, where it fills ${fill} % of the screen (${assumed}${ASSUMED_DIVISIONS} divisions assumed).`,
   };
 }
 
-function missingNotice({ missingCodes, levels }: DigitiserFigures): Notice | null {
-  if (missingCodes === null || missingCodes === 0 || levels === null) return null;
-  const many = missingCodes > 0.3 * levels.used;
+function missingNotice({ missingCodes, levelsUsed }: DigitiserFigures): Notice | null {
+  if (missingCodes === null || missingCodes === 0 || levelsUsed === null) return null;
+  const [levels, them, occur] =
+    missingCodes === 1 ? ['One level', 'it', 'occurs'] : [`${missingCodes} levels`, 'them', 'occur'];
   return {
     code: 'digitiser.missingCodes',
-    message: many
-      ? `${missingCodes} of the ${levels.used} levels that the wave passes never occur: the scope's step is coarser than the file makes it look.`
-      : `${missingCodes === 1 ? 'One level' : `${missingCodes} levels`} of the scope's converter never ${missingCodes === 1 ? 'occurs' : 'occur'} though the wave passes ${missingCodes === 1 ? 'it' : 'them'}: figures below a step of the scope are not to be trusted.`,
+    message:
+      missingCodes > 0.3 * levelsUsed
+        ? `${missingCodes} of the ${levelsUsed} levels that the wave passes never occur: the scope's step is coarser than the file makes it look.`
+        : `${levels} of the scope's converter never ${occur} though the wave passes ${them}: differences of a step or two are not to be trusted.`,
   };
 }
 

@@ -63,7 +63,7 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
 
   const counts = stepSize === null ? null : codeCounts(samples, fit.residual, stepSize);
   const used = counts === null ? null : counts.observed.length;
-  const bits = stepSize === null ? null : (input.bits ?? fewestBits(used));
+  const bits = stepSize === null ? null : (input.bits ?? assumedBits(used));
   const fullRange = bits === null || stepSize === null ? null : 2 ** bits * stepSize;
   const bitsOf = (rms: number): number | null =>
     fullRange === null || rms === 0 ? null : Math.log2(fullRange / (rms * Math.sqrt(12)));
@@ -77,7 +77,8 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
     noiseBits: bitsOf(noiseRms),
     bits,
     bitsAssumed: bits !== null && input.bits === null,
-    levels: used === null || bits === null ? null : { used, available: 2 ** bits },
+    levelsUsed: used,
+    levelsAvailable: bits === null ? null : 2 ** bits,
     missingCodes: counts === null ? null : missingCodes(counts),
     clipped: counts === null ? null : clippedEnds(counts),
     notices: [],
@@ -86,8 +87,9 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
   return { ...figures, notices: digitiserAdvice(figures, stepSize / Math.abs(scale), unit) };
 }
 
-function fewestBits(levels: number | null): number {
-  return [8, 10, 12, 14].find((bits) => levels === null || levels <= 2 ** bits) ?? 16;
+/** More levels than 256 may be those of a printed grid, which says nothing about the converter's range. */
+function assumedBits(levelsUsed: number | null): 8 | null {
+  return levelsUsed !== null && levelsUsed <= 256 ? 8 : null;
 }
 
 /** No single line holds a third of the residual: what rounding and noise leave is spread over many. */

@@ -11,15 +11,17 @@ export interface DigitiserFigures {
   readonly idealSinadDb: number | null;
   /** RMS of what the fitted harmonics leave, in U: noise, rounding, what is no harmonic. */
   readonly noiseRms: number;
-  /** Effective bits with all but the fundamental against them; null without a step, or nothing left over. */
+  /** Effective bits with all but the fundamental against them; null without `bits`, or nothing left over. */
   readonly effectiveBits: number | null;
   /** The same with only noise against them: the converter's share, the wave's harmonics forgiven. */
   readonly noiseBits: number | null;
-  /** As given, else assumed: the fewest of 8, 10, 12, 14, 16 that hold the levels used. Null without a step. */
+  /** As given, else 8 assumed where 256 codes hold the levels used; null where they don't, or without a step. */
   readonly bits: number | null;
   readonly bitsAssumed: boolean;
-  /** Codes from the lowest to the highest seen, of the converter's range; null where no grid is seen. */
-  readonly levels: { readonly used: number; readonly available: number } | null;
+  /** Codes from the lowest to the highest seen; null where no grid is seen. */
+  readonly levelsUsed: number | null;
+  /** Codes of the converter's range, 2^bits; null where `bits` is. */
+  readonly levelsAvailable: number | null;
   /** Null where no grid is seen. */
   readonly missingCodes: number | null;
   /** Ends at which samples pile up; null where neither, or no grid is seen. */

@@ -64,8 +64,7 @@ export function findRipple({
   if (last - first < 16) return null;
   let best = first;
   for (let k = first; k <= last; k++) if (power[k]! > power[best]!) best = k;
-  // The median of the exponential distribution is ln 2 of its mean, and lines hardly move it.
-  const noise = median(power.subarray(first, last + 1)) / Math.LN2;
+  const noise = noiseAround(power, best, first, last);
   if (!(power[best]! > PROMINENT * noise)) return null;
 
   const lobe = (bin: number): number => {
@@ -99,6 +98,16 @@ export function findRipple({
       ? linesAround(frequencyHz, fundamentalHz, (offset) => atOffset(frequencyHz, offset), noise)
       : null,
   };
+}
+
+/**
+ * Mean noise power a bin around a line. Real noise falls with frequency, so a quarter up and down is looked at;
+ * the median of an exponential distribution is ln 2 of its mean, and lines hardly move it.
+ */
+function noiseAround(power: Float64Array, bin: number, first: number, last: number): number {
+  const reach = Math.max(64, Math.round(bin / 4));
+  const nearby = power.subarray(Math.max(first, bin - reach), Math.min(last, bin + reach) + 1);
+  return median(nearby) / Math.LN2;
 }
 
 function centroid(power: Float64Array, bin: number): number {

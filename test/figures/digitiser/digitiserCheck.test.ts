@@ -137,11 +137,13 @@ test('levels used and the setting that would use more', () => {
   // 65 V peak on ± 400 V: 2 · 65 / 3.125 = 41.6, codes −21 to 21.
   const samples = converted({ amplitude: 65, bits: 8, fullScale: 400 });
   const figures = check(samples, 3.125);
-  expect(figures.levels).toEqual({ used: 43, available: 256 });
+  expect([figures.levelsUsed, figures.levelsAvailable]).toEqual([43, 256]);
   expect(codes(figures)).toEqual(['digitiser.range']);
   // 131 V in 8 divisions of 20 V: 82 %.
   expect(figures.notices[0]!.message).toContain("43 of the scope's 256 levels");
-  expect(figures.notices[0]!.message).toContain('set 20 V per division, where it fills 82 %');
+  expect(figures.notices[0]!.message).toContain(
+    'set 20 V per division, where it fills 82 % of the screen (8 divisions assumed)',
+  );
   // Ten times less on the scope's knob where the values were multiplied by ten.
   expect(check(samples, 3.125, { scale: -10 }).notices[0]!.message).toContain('set 2 V per division');
   expect(check(samples, 3.125, { unit: 'A' }).notices[0]!.message).toContain('set 20 A per division');
@@ -179,6 +181,16 @@ test('missing codes are counted; a step stated too fine is told', () => {
   expect(halved.notices[0]!.message).toContain('coarser than the file makes it look');
 });
 
+test('codes that a printed grid skips every so often are not missing', () => {
+  // Steps of 0.0204 V printed to 0.02 V: every 51st place of the grid stays empty.
+  const samples = converted({ amplitude: 1.6, bits: 8, fullScale: 128 * 0.0204, noiseRms: 0.01 }).map(
+    (x) => Math.round(x / 0.02) * 0.02,
+  );
+  const figures = check(samples, 0.02);
+  expect(figures.levelsUsed!).toBeGreaterThan(158);
+  expect(figures.missingCodes).toBe(0);
+});
+
 test('a wave locked to the sample clock meets few codes: none of them is missing', () => {
   // 200 samples a cycle, the same 200 in all hundred cycles.
   const omega = (2 * Math.PI) / 200;
@@ -191,14 +203,24 @@ test('a wave locked to the sample clock meets few codes: none of them is missing
 });
 
 test('without a stated resolution it is assumed; without a step only what needs none is told', () => {
+  const small = check(converted({ amplitude: 65, bits: 8, fullScale: 400 }), 3.125, { bits: null });
+  expect([small.bits, small.bitsAssumed]).toEqual([8, true]);
+  expect(small.notices[0]!.message).toContain('(8 bits and 8 divisions assumed)');
+  // More levels than 8 bits have: the converter's range is anybody's guess.
   const samples = converted({ amplitude: 325, bits: 10, fullScale: 400 });
-  const assumed = check(samples, 800 / 1024, { bits: null });
-  expect([assumed.bits, assumed.bitsAssumed]).toEqual([10, true]);
+  const unknown = check(samples, 800 / 1024, { bits: null });
+  expect([unknown.bits, unknown.bitsAssumed, unknown.effectiveBits, unknown.levelsAvailable]).toEqual([
+    null,
+    false,
+    null,
+    null,
+  ]);
+  expect(unknown.levelsUsed).toBe(833);
   const float = check(samples, null, { bits: null });
   expect(float.sinadDb).not.toBe(null);
   for (const missing of [
     float.effectiveBits,
-    float.levels,
+    float.levelsUsed,
     float.missingCodes,
     float.bits,
     float.idealSinadDb,
@@ -211,7 +233,7 @@ test('without a stated resolution it is assumed; without a step only what needs 
     samples.map((x) => x + normal()),
     3.125,
   );
-  expect([off.levels, off.missingCodes, off.clipped]).toEqual([null, null, null]);
+  expect([off.levelsUsed, off.missingCodes, off.clipped]).toEqual([null, null, null]);
 });
 
 test('waves with edges, and what is left of a wave with ripple or drift, say why there is no answer', () => {
