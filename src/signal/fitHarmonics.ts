@@ -242,12 +242,12 @@ function finish(
   for (const r of residual) if (!Number.isNaN(r)) squares += r * r;
   const parameters = coefficients.length + (frequencyKnown ? 0 : 1);
   const noise = Math.sqrt(squares / Math.max(1, count - parameters));
-  const { information, response } = frequencySlope(samples, omega, state);
-  const omegaDeviation = frequencyKnown ? 0 : noise / Math.sqrt(information);
+  const slope = frequencyKnown ? null : frequencySlope(samples, omega, state);
+  const omegaDeviation = slope === null ? 0 : noise / Math.sqrt(slope.information);
   // Block inverse of the joint Fisher matrix: the coefficients' own variance plus what ω's doubt passes on.
   const own = state.factor.inverseDiagonal();
   const deviations = own.map((variance, i) =>
-    Math.hypot(noise * Math.sqrt(variance), omegaDeviation * response[i]!),
+    Math.hypot(noise * Math.sqrt(variance), omegaDeviation * (slope?.response[i] ?? 0)),
   );
   return {
     omega,

@@ -8,6 +8,7 @@ import type { ScaleSource } from '../uncertainty/scaleComponents.ts';
 import { wholeCycleMean } from '../wholeCycleMean.ts';
 import { advancedChannel } from './advancedChannel.ts';
 import { commonRecord, type MeasuredVoltage } from './commonRecord.ts';
+import { displacementDeg } from './displacementDeg.ts';
 import { edgePercent } from './edgePercent.ts';
 import { fittedBasis } from './fittedBasis.ts';
 import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
@@ -82,11 +83,12 @@ export function measurePower(input: PowerInput): PowerFigures {
     budgeted(of(basis), propagated(basis, influences, of));
   const power = (key: keyof NonsinusoidalPower): BudgetedFigure =>
     budget((at) => nonsinusoidalPower(at)[key]);
-  const isRatioKnown = isHeard(late.fit);
-  const ratio = (key: keyof PowerRatios): Figure =>
-    isRatioKnown
-      ? budget((at) => powerRatios(at)[key])
+  const hasFundamental = isHeard(late.fit);
+  const ofFundamental = (of: (basis: PowerBasis) => number): Figure =>
+    hasFundamental
+      ? budget(of)
       : { value: null, reason: 'the current has no fundamental that stands out of its noise' };
+  const ratio = (key: keyof PowerRatios): Figure => ofFundamental((at) => powerRatios(at)[key]);
   const activeW = power('activeW');
   return {
     spanS: [startS, startS + voltage.samples.length * intervalS],
@@ -96,7 +98,7 @@ export function measurePower(input: PowerInput): PowerFigures {
     nonactiveVar: power('nonactiveVar'),
     powerFactor: ratio('powerFactor'),
     displacementPowerFactor: ratio('displacementPowerFactor'),
-    displacementDeg: ratio('displacementDeg'),
+    displacementDeg: ofFundamental((at) => displacementDeg(at, basis)),
     fundamentalApparentVA: power('fundamentalApparentVA'),
     fundamentalActiveW: power('fundamentalActiveW'),
     fundamentalReactiveVar: power('fundamentalReactiveVar'),

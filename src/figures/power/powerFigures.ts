@@ -17,6 +17,8 @@ export interface HarmonicPower {
 export type PowerFigures = {
   readonly [Key in keyof NonsinusoidalPower | keyof PowerRatios]: Figure;
 } & {
+  /** θ1, positive for a current that lags, −180 to 180. A heater shows the skew here: θ1 / 360° periods. */
+  readonly displacementDeg: Figure;
   /** The stretch measured, on the file's own time axis. */
   readonly spanS: readonly [number, number];
   readonly cyclesUsed: number;

@@ -6,8 +6,6 @@ export interface PowerRatios {
   readonly powerFactor: number;
   /** P1 / S1 = cos θ1, −1 to 1. */
   readonly displacementPowerFactor: number;
-  /** θ1, positive for a current that lags, (−180, 180]. A heater shows the skew here: θ1 / 360° periods. */
-  readonly displacementDeg: number;
   /** 100·SN / S1. */
   readonly harmonicPollutionPercent: number;
 }
@@ -26,7 +24,6 @@ export function powerRatios(basis: PowerBasis): PowerRatios {
   return {
     powerFactor,
     displacementPowerFactor: powers.fundamentalActiveW / powers.fundamentalApparentVA,
-    displacementDeg: (180 / Math.PI) * Math.atan2(basis.laggingA, basis.inPhaseA),
     harmonicPollutionPercent: (100 * powers.nonfundamentalApparentVA) / powers.fundamentalApparentVA,
   };
 }

@@ -95,6 +95,12 @@ test('a clamp the wrong way round turns the signs of P and Q, and a notice says 
   expect(Math.abs(numberOf(turned.activeW) + numberOf(power.activeW))).toBeLessThan(1e-6);
   expect(Math.abs(numberOf(turned.fundamentalReactiveVar) + 5000)).toBeLessThan(1e-6);
   expect(Math.abs(numberOf(turned.apparentVA) - numberOf(power.apparentVA))).toBeLessThan(1e-6);
+  // −30° + 180°, with the same doubt: it does not jump.
+  expect(Math.abs(numberOf(turned.displacementDeg) + 150)).toBeLessThan(1e-6);
+  const straight = powerOf(volts, (t) => -volts(t), record).displacementDeg;
+  expect(Math.abs(Math.abs(numberOf(straight)) - 180)).toBeLessThan(1e-6);
+  // 10 µs of 60 Hz are 0.22°.
+  expect(uncertaintyOf(straight)).toBeLessThan(0.3);
   expect(turned.notices.map(({ code }) => code)).toEqual(['power.negative']);
   expect(turned.notices[0]!.message).toMatch(/-8630 W.*wrong way round.*--invert/);
 });
