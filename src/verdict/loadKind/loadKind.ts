@@ -55,18 +55,17 @@ export function loadKind({ power, voltage, current }: LoadEvidence): LoadKind {
   const shift = Math.abs(displacement.value!);
   const lags = reactive.value! * (displacement.value! < TURNED_ROUND ? -1 : 1) > 0;
   const thd = distortion.value!;
-  if (factor >= RESISTIVE_POWER_FACTOR) {
-    return {
-      kind: 'resistive',
-      reasons: [`power factor ${factor.toFixed(2)}: the current has the voltage's shape`],
-    };
-  }
   const side = `the current ${lags ? 'lags' : 'leads'}: displacement power factor ${shift.toFixed(2)}`;
-  const linear = lags ? voltage.thdPercent.value! : capacitorDistortion(voltage.harmonics);
   const distorted = `current THD ${rounded(thd, 2)} %, beside ${rounded(voltage.thdPercent.value!, 2)} % of the voltage`;
+  if (factor >= RESISTIVE_POWER_FACTOR) {
+    const reasons = [`power factor ${factor.toFixed(2)}: the current follows the voltage`, distorted];
+    return { kind: 'resistive', reasons };
+  }
+  const linear = lags ? voltage.thdPercent.value! : capacitorDistortion(voltage.harmonics);
   if (thd <= linear + EXCESS_DISTORTION_PERCENT) {
-    if (shift >= RESISTIVE_POWER_FACTOR) return { kind: 'mixed', reasons: [distorted, side] };
-    return { kind: lags ? 'inductive' : 'capacitive', reasons: [side, distorted] };
+    // What keeps the power factor down is neither a shift nor harmonics: noise of a small current.
+    const isInStep = shift >= RESISTIVE_POWER_FACTOR;
+    return { kind: isInStep ? 'resistive' : lags ? 'inductive' : 'capacitive', reasons: [side, distorted] };
   }
   const pulses = `crest factor of the current ${crest.value!.toFixed(1)}, a sine has 1.4`;
   const halves = halfWaveReason(current);

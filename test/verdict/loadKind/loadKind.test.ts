@@ -42,8 +42,15 @@ test('a heater is resistive on a sine, on distorted mains and on a modified sine
   for (const wave of [sine, mains, modified]) {
     const { kind, reasons } = kindOf(wave, (t) => wave(t) / 40);
     expect(kind).toBe('resistive');
-    expect(reasons).toEqual(["power factor 1.00: the current has the voltage's shape"]);
+    expect(reasons[0]).toBe('power factor 1.00: the current follows the voltage');
   }
+});
+
+test('a small heater under the noise of the clamp is still resistive', () => {
+  const normal = gaussianNumbers(randomNumbers(8));
+  const { kind, reasons } = kindOf(sine, (t) => sine(t) / 325 + 0.25 * normal());
+  expect(kind).toBe('resistive');
+  expect(reasons[0]).toMatch(/displacement power factor 1\.00$/);
 });
 
 test('a current that lags is inductive, one that leads capacitive', () => {
