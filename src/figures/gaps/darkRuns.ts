@@ -1,0 +1,58 @@
+import type { SampleRange } from '../../capture/capture.ts';
+import { median } from '../../signal/median.ts';
+
+/** A run of samples near zero. */
+export interface DarkRun extends SampleRange {
+  /** True where the wave on neither side rests at zero for so long; else only the wave on one side doesn't. */
+  readonly sure: boolean;
+}
+
+/** Of the wave's peak: below it there is no voltage, or the wave crosses zero. */
+const DARK_RATIO = 0.15;
+/** Of a period: how much longer than the wave's own rests at zero a run must be. 1.5 ms at 50 Hz. */
+const LONGER_CYCLES = 0.075;
+/** Of a period: a shorter peep of voltage does not end a run. */
+const PEEP_CYCLES = 0.02;
+/** Runs each side whose middle one tells how long the wave there rests at zero. */
+const NEIGHBOURS = 5;
+
+/**
+ * Runs of samples near zero that last longer than the wave beside them takes through zero, or dwells there.
+ *
+ * @param samples - shape N; NaN marks a missing sample, which is not dark. Not changed.
+ * @param periodSamples - > 0.
+ * @param peak - of the wave where there is one, in the unit of the samples.
+ * @returns ascending. A break over most of a dwell at zero hides in it.
+ */
+export function darkRuns(samples: Float64Array, periodSamples: number, peak: number): readonly DarkRun[] {
+  const runs = runsNearZero(samples, PEEP_CYCLES * periodSamples, DARK_RATIO * peak);
+  const usual = (neighbours: readonly SampleRange[]): number => {
+    const short = neighbours.map(({ from, to }) => to - from).filter((length) => length < periodSamples / 2);
+    return short.length === 0 ? 0 : median(short);
+  };
+  return runs.flatMap((run, i) => {
+    const usualBefore = usual(runs.slice(Math.max(0, i - NEIGHBOURS), i));
+    const usualAfter = usual(runs.slice(i + 1, i + 1 + NEIGHBOURS));
+    const beyond = run.to - run.from - LONGER_CYCLES * periodSamples;
+    if (beyond <= Math.min(usualBefore, usualAfter)) return [];
+    return [{ ...run, sure: beyond > Math.max(usualBefore, usualAfter) }];
+  });
+}
+
+function runsNearZero(samples: Float64Array, peep: number, level: number): SampleRange[] {
+  const runs: SampleRange[] = [];
+  for (let n = 0; n < samples.length; n++) {
+    const from = n;
+    while (n < samples.length && Math.abs(samples[n]!) < level) n++;
+    if (n === from) continue;
+    const open = runs.at(-1);
+    const joins = open !== undefined && from - open.to < peep && isPresent(samples, open.to, from);
+    if (joins) runs[runs.length - 1] = { from: open.from, to: n };
+    else runs.push({ from, to: n });
+  }
+  return runs;
+}
+
+function isPresent(samples: Float64Array, from: number, to: number): boolean {
+  return !samples.subarray(from, to).some(Number.isNaN);
+}

@@ -1,0 +1,56 @@
+import type { MeasuredFigure } from '../../base/figure.ts';
+import type { ChannelRecord } from '../envelope/halfCycleRms.ts';
+import { budgeted } from '../uncertainty/budget.ts';
+import { within } from '../uncertainty/component.ts';
+import type { Instrument } from '../uncertainty/instrument.ts';
+import type { CutOff, StartUp } from './supplyEvent.ts';
+
+/** Figures of an event in one record, and the events that are no more than a few of them. */
+export interface EventFigures {
+  /** Time of a position in samples, known to lie within ± halfWidth samples. */
+  time(position: number, halfWidth: number): MeasuredFigure;
+  /** A time between two positions. */
+  duration(samples: number, halfWidths: readonly [number, number]): MeasuredFigure;
+  /** Largest |v| over a run of samples. */
+  largest(from: number, to: number): MeasuredFigure;
+  startUp(firstSample: number, periodSamples: number): StartUp;
+  cutOff(firstSample: number): CutOff;
+}
+
+/** Of a period: the way from no voltage to 15 % of the peak, of a sine. */
+const FLANK_CYCLES = 0.024;
+
+export function eventFigures(record: ChannelRecord, instrument: Instrument): EventFigures {
+  const { samples, intervalS, startS } = record;
+  const timeBase = (seconds: number) => within('time base', instrument.timeBasePpm, 'ppm', seconds / 1e6);
+  const place = (halfWidth: number, source = 'where the voltage leaves or joins') =>
+    within(source, halfWidth * intervalS, 's', 1);
+  const time = (position: number, halfWidth: number): MeasuredFigure => {
+    const offset = position * intervalS;
+    return budgeted(startS + offset, [place(halfWidth), timeBase(offset)]);
+  };
+  const largest = (from: number, to: number): MeasuredFigure => {
+    let most = 0;
+    for (const v of samples.subarray(Math.max(0, from), to)) if (Math.abs(v) > most) most = Math.abs(v);
+    return budgeted(most, [
+      within('vertical gain', instrument.gainPercent, '%', most / 100),
+      within('probe', instrument.probePercent, '%', most / 100),
+    ]);
+  };
+  return {
+    time,
+    duration: (length, [start, end]) =>
+      budgeted(length * intervalS, [
+        place(start, 'where it starts'),
+        place(end, 'where it ends'),
+        timeBase(length * intervalS),
+      ]),
+    largest,
+    startUp: (first, periodSamples) => ({
+      kind: 'start-up',
+      startS: time(first, Math.max(0.5, FLANK_CYCLES * periodSamples)),
+      returnPeak: largest(first, first + Math.ceil(periodSamples)),
+    }),
+    cutOff: (first) => ({ kind: 'cut-off', startS: time(first - 0.5, 0.5) }),
+  };
+}

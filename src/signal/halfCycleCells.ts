@@ -1,0 +1,42 @@
+/** The half cycles between zeros, each turned onto one axis and summed. */
+export interface HalfCycleCells {
+  /** Mean of x·cos θ, θ from 0 to π over the half cycle; shape of the zeros less one. */
+  readonly re: Float64Array;
+  /** Mean of −x·sin θ. */
+  readonly im: Float64Array;
+  /** 1 where nine tenths or more of the half cycle is present. */
+  readonly whole: Uint8Array;
+}
+
+/**
+ * Mean of x·e^(−iθ) over each half cycle.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param crossings - positions in samples, ascending, at least two.
+ */
+export function halfCycleCells(samples: Float64Array, crossings: Float64Array): HalfCycleCells {
+  const count = crossings.length - 1;
+  const re = new Float64Array(count);
+  const im = new Float64Array(count);
+  const whole = new Uint8Array(count);
+  for (let m = 0; m < count; m++) {
+    const start = crossings[m]!;
+    const length = crossings[m + 1]! - start;
+    const from = Math.max(0, Math.ceil(start));
+    const to = Math.min(samples.length, Math.ceil(start + length));
+    let present = 0;
+    for (let n = from; n < to; n++) {
+      const x = samples[n]!;
+      if (Number.isNaN(x)) continue;
+      const angle = (Math.PI * (n - start)) / length;
+      re[m]! += x * Math.cos(angle);
+      im[m]! -= x * Math.sin(angle);
+      present++;
+    }
+    // One sample more or less at a border is no gap.
+    whole[m] = present + 1 >= 0.9 * length ? 1 : 0;
+    re[m]! /= length;
+    im[m]! /= length;
+  }
+  return { re, im, whole };
+}
