@@ -1,5 +1,6 @@
 import { hannPower } from '../../signal/hannPower.ts';
 import { median } from '../../signal/median.ts';
+import { powerOfTwoAtLeast } from '../../signal/spectrum.ts';
 import { BANDS_FROM_HZ } from './bandsOf.ts';
 
 /** A line of the ripple. */
@@ -55,7 +56,9 @@ export function findRipple({
   fundamentalHz,
   fundamentalRms,
 }: RippleInput): Ripple | null {
-  const spectrum = hannPower(residual);
+  // Bins of a sixteenth of the fundamental part its sidebands well; a longer record would part no more.
+  const longest = Math.min(2 ** 20, powerOfTwoAtLeast(16 / (fundamentalHz * intervalS)));
+  const spectrum = hannPower(residual, longest);
   if (spectrum === null) return null;
   const { power } = spectrum;
   const binHz = spectrum.binOmega / (2 * Math.PI * intervalS);

@@ -12,7 +12,7 @@ import { findRipple, type Ripple } from './findRipple.ts';
 /** Samples a window takes at most, unless a single cycle is longer. */
 const LONGEST_WINDOW = 2 ** 20;
 /** Samples taken over all windows, about: a steady ripple needs no more. */
-const SAMPLES_USED = 2 ** 19;
+const SAMPLES_USED = 2 ** 18;
 
 export interface HighBandsInput {
   readonly intervalS: number;
@@ -45,8 +45,8 @@ export interface HighBands {
  *
  * @returns null where half the sample rate does not pass 2 kHz or the record is shorter than a cycle.
  * @remarks A window is rectangular, as the standard has it: a tone half-way between two lines in the middle of a
- * band of 200 Hz leaves 1 % of its power outside it. Long fast records are read over their first half million
- * samples.
+ * band of 200 Hz leaves 1 % of its power outside it. Long fast records are read over their first quarter
+ * million samples.
  * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
  */
 export function highBands(input: HighBandsInput): HighBands | null {
