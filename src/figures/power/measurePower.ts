@@ -1,4 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
+import { MeasureError } from '../../base/measureError.ts';
 import { differenceNoise } from '../../signal/differenceNoise.ts';
 import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
 import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
@@ -46,8 +47,9 @@ export interface PowerInput {
 /**
  * The powers of one phase, taken in time over whole cycles, each with its uncertainty.
  *
- * @throws MeasureError `power.tooShort` where voltage and current share under 1.3 periods.
- * @throws RangeError where the two don't stand on one time base, or a skew is longer than a period.
+ * @throws MeasureError `power.tooShort` where voltage and current share under 1.3 periods; `power.skewTooLong`
+ * where the skew told is half a period or more.
+ * @throws RangeError where the two don't stand on one time base.
  * @remarks Noise of the two channels is independent, so that it leaves P without bias; it stays in V and I,
  * and so in S, N and the harmonic powers, where the uncertainty holds it.
  * @see IEEE Std 1459-2010, 3.1.2: single phase, non-sinusoidal (clause number from memory).
@@ -56,7 +58,7 @@ export function measurePower(input: PowerInput): PowerFigures {
   const { voltage: measured, skewS = 0 } = input;
   const { periodic, intervalS } = measured;
   const periodS = periodic.periodSamples * intervalS;
-  if (!(Math.abs(skewS) < periodS)) throw new RangeError(`a skew of ${skewS} s is no delay of a probe`);
+  if (!(Math.abs(skewS) < periodS / 2)) throw skewTooLong(skewS, periodS);
   const { voltage, current: late, startS } = commonRecord(measured, input.current);
   const current = advancedChannel(late, skewS / intervalS);
   const weights = wholeCycleWeights(voltage.samples.length, periodic.periodSamples);
@@ -112,6 +114,14 @@ export function measurePower(input: PowerInput): PowerFigures {
     harmonics,
     notices: powerNotices(activeW, skewDoubtS),
   };
+}
+
+function skewTooLong(skewS: number, periodS: number): MeasureError {
+  return new MeasureError('power.skewTooLong', `A skew of ${skewS} s is no delay of a probe or clamp.`, {
+    expected: `less than half a period, ${Number((periodS / 2).toPrecision(3))} s`,
+    received: `${skewS} s`,
+    advice: 'give the delay in seconds: 5 µs is 5e-6',
+  });
 }
 
 function doubted(
