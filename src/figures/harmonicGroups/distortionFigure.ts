@@ -2,7 +2,7 @@ import type { MeasuredFigure } from '../../base/figure.ts';
 import { budgeted } from '../uncertainty/budget.ts';
 import { type Component, contribution, within } from '../uncertainty/component.ts';
 import type { GroupDistortion } from './groupDistortion.ts';
-import type { GroupFigures } from './harmonicGroups.ts';
+import type { GroupFigures } from './groupFigures.ts';
 
 /** Lines that an order's share is made of, in windows of N cycles. */
 const KINDS = {

@@ -7,7 +7,8 @@ import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
 import { acquisitionNotice } from './acquisitionNotice.ts';
 import { aliasNotice } from './aliasNotice.ts';
 import { BANDS_FROM_HZ, BANDS_TO_HZ, bandsOf, type HighBand } from './bandsOf.ts';
-import { findRipple, type Ripple } from './findRipple.ts';
+import { findRipple } from './findRipple.ts';
+import type { Ripple } from './ripple.ts';
 
 /** Samples a window takes at most, unless a single cycle is longer. */
 const LONGEST_WINDOW = 2 ** 20;

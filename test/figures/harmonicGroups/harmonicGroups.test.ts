@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type GroupFigures, harmonicGroups } from '../../../src/figures/harmonicGroups/harmonicGroups.ts';
+import type { GroupFigures } from '../../../src/figures/harmonicGroups/groupFigures.ts';
+import { harmonicGroups } from '../../../src/figures/harmonicGroups/harmonicGroups.ts';
 import { fitHarmonics, type HarmonicFit } from '../../../src/signal/fitHarmonics.ts';
 import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';

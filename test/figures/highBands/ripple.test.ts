@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { acquisitionNotice } from '../../../src/figures/highBands/acquisitionNotice.ts';
 import { aliasNotice } from '../../../src/figures/highBands/aliasNotice.ts';
-import { findRipple, type Ripple } from '../../../src/figures/highBands/findRipple.ts';
+import { findRipple } from '../../../src/figures/highBands/findRipple.ts';
 import { highBands } from '../../../src/figures/highBands/highBands.ts';
+import type { Ripple } from '../../../src/figures/highBands/ripple.ts';
 import { hannPower } from '../../../src/signal/hannPower.ts';
 import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
