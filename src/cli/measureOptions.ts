@@ -40,10 +40,10 @@ export const claimWords = `Claims:
   "pure sine"  "120 V ±5 %"  "60 Hz ±0.5 Hz"  "THD < 3 %"  "crest 1.38..1.45"
   "modified sine"  "230 V +6/-10 %"  "110..127 V"        (+- stands for ±)
 
-Instrument file: one line each of what is known, half-widths of intervals; the
-rest is assumed:
-  gainPercent: 1.5   probePercent: 1   offsetV: 0.5   timeBasePpm: 25   bits: 8
-  distortionPercent: 0.2   bandwidthHz: 20e6   meterPercent: 0.8   meterBandwidthHz: 1000`;
+Instrument file: a line such as "gainPercent: 1.5" for each figure you know,
+half-widths of intervals; the rest is assumed. Figures: bits, gainPercent,
+probePercent, offsetV, timeBasePpm, distortionPercent, bandwidthHz,
+meterPercent, meterBandwidthHz.`;
 
 export function addMeasureOptions(command: Command): Command {
   return command

@@ -3,7 +3,7 @@ const words: Readonly<Record<string, string>> = {
   EEXIST: 'a file of that name in the way',
   EISDIR: 'a folder of that name',
   ENAMETOOLONG: 'a name that is too long',
-  ENOENT: 'no such folder',
+  ENOENT: 'no such file or folder',
   ENOSPC: 'a full disk',
   ENOTDIR: 'a file where a folder should be',
   EPERM: 'no permission',

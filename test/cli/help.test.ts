@@ -12,7 +12,7 @@ test.each([['measure'], ['report'], ['limits'], ['synth']])(
     const { code, stdout } = await runCommand([command, '--help'], folder);
     expect(code).toBe(0);
     expect(stdout).toContain(`Example:\n  sineassay ${command}`);
-    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(100);
+    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
   },
 );
 

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { Command } from 'commander';
+import { expect, test } from 'vitest';
+import { registerMeasure } from '../../src/cli/measure.ts';
+import { registerReport } from '../../src/cli/report.ts';
+import { registerSynth } from '../../src/cli/synth.ts';
+import { runCommand } from './runCommand.ts';
+
+const readme = readFileSync('README.md', 'utf8');
+const { scripts } = JSON.parse(readFileSync('package.json', 'utf8'));
+
+/** Words of a command line; quotes hold words together. */
+function wordsOf(line: string): string[] {
+  return [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? '');
+}
+
+/** Each example: its command, and what stands under it. */
+const examples = [...readme.matchAll(/```\n\$ npx sineassay (.*)\n([^`]*)```/g)].map(
+  ([, command = '', output = '']) => ({ command, output }),
+);
+
+test('there is an example', () => {
+  expect(examples.length).toBeGreaterThan(0);
+});
+
+test.each(examples)('$command prints what the README shows', async ({ command, output }) => {
+  const { stdout, stderr } = await runCommand(wordsOf(command), resolve('.'));
+  expect(stderr).toBe('');
+  expect(stdout).toBe(output);
+});
+
+test('the example’s exit code is the one told', async () => {
+  const { code } = await runCommand(wordsOf(examples[0]?.command ?? ''), resolve('.'));
+  expect(readme).toContain(`The exit code is ${code}`);
+});
+
+test('every option named is one of the command', () => {
+  const program = new Command();
+  for (const register of [registerMeasure, registerReport, registerSynth]) register(program);
+  const known = program.commands.flatMap(({ options }) => options.map(({ long }) => long));
+  const named = [...readme.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);
+  expect(named.length).toBeGreaterThan(10);
+  expect(named.filter((option) => option !== '--help' && !known.includes(option))).toEqual([]);
+});
+
+test('every npm command named is one of the package', () => {
+  const named = [...readme.matchAll(/npm (?:run )?(\w+)/g)].map(([, name]) => name);
+  expect(named.filter((name) => name !== 'ci' && !(`${name}` in scripts))).toEqual([]);
+});
+
+test('the message for the reader’s own folder and the sheet it shows exist', () => {
+  expect(readme).toContain('npm ci && npm start');
+  expect(readme).toContain('npm ci && npm test');
+  const [, capture] = /reports\/([\w-]+)\.svg/.exec(readme) ?? [];
+  expect(readFileSync(`captures/${capture}.csv`).length).toBeGreaterThan(0);
+});
