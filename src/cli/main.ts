@@ -5,6 +5,7 @@ import { exitCodes } from './exitCodes.ts';
 import { registerLimits } from './limits.ts';
 import { registerMeasure } from './measure.ts';
 import { registerReport } from './report.ts';
+import { registerSelfcheck } from './selfcheck.ts';
 import { registerSynth } from './synth.ts';
 
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
@@ -37,6 +38,7 @@ async function main(): Promise<void> {
   registerReport(program);
   registerLimits(program);
   registerSynth(program);
+  registerSelfcheck(program);
   for (const command of program.commands) command.exitOverride();
   try {
     await program.parseAsync();

@@ -26,6 +26,7 @@ interface Order extends Harmonic {
  * THD = 100·√(Σ Vn², n = 2 … K) / V1; of RMS: over the RMS, taken in time, DC included;
  * THD plus noise = 100·√(RMS² − mean² − V1²) / V1
  *
+ * @param rounding - how far a mean over the cycle follows the rounding of a level.
  * @remarks Each order holds the truth plus noise, and noise adds in power: what the fit's own variance adds is
  * taken off the sum, where the sum stands clear of it. A figure under one and a half times the floor (noise,
  * rounding, the scope's own distortion) keeps its value and gains the bound `notAbove`. The orders listed are
@@ -36,6 +37,7 @@ export function harmonicFigures(
   q: PeriodicQuantities,
   instrument: Instrument,
   by: Influences,
+  rounding: number,
 ): Pick<WaveFigures, 'fundamental' | 'thdPercent' | 'thdOfRmsPercent' | 'thdNoisePercent' | 'harmonics'> {
   const { fit } = record.periodic;
   const orders = ordersOf(record, q);
@@ -77,6 +79,8 @@ export function harmonicFigures(
   const fundamentalComponents = [
     ...by.scale(q.fundamental),
     scatter('noise', (orders[0]!.noisePercent * q.fundamental) / 100, 'U'),
+    by.rounding(rounding),
+    by.edgeTime(q.edge?.stepsOfCycle ?? 0),
     within('method', 1e-4 * q.fundamental, 'U', 1),
   ];
   return {

@@ -34,19 +34,20 @@ export function periodicFigures(
   scaleSource: ScaleSource,
 ): Omit<WaveFigures, 'notices'> {
   const { samples, intervalS, periodic } = record;
-  const { fit, cycle, levels, periodSamples } = periodic;
+  const { fit, cycle, periodSamples } = periodic;
   const q = periodicQuantities(record);
   const by = influences(record, q, instrument, scaleSource);
   const crest = Math.max(q.peak, -q.trough) / q.rms;
   const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
   const hertzPerOmega = 1 / (2 * Math.PI * intervalS);
-  const rmsOwn = rmsComponents(q, by, levels.length);
+  const rounding = roundingShare(record, q);
+  const rmsOwn = rmsComponents(q, by, rounding);
   const inVolts = (value: number, own: readonly Component[]): Figure =>
     budgeted(value, [...by.scale(value), ...own]);
   /** What the RMS passes on to a figure that it is the denominator (−) or the numerator (+) of. */
   const perRms = (value: number): Component[] =>
     rmsOwn.map((component) => ({ ...component, sensitivity: (component.sensitivity * value) / q.rms }));
-  const harmonic = harmonicFigures(record, q, instrument, by);
+  const harmonic = harmonicFigures(record, q, instrument, by, rounding);
   const form = q.rms / q.rectified;
 
   return {
@@ -55,6 +56,8 @@ export function periodicFigures(
     frequencyHz: budgeted(frequencyHz, [
       scatter('noise', fit.deviation.omega, 'rad/sample', hertzPerOmega),
       by.timeBase(1e-6 * frequencyHz),
+      // First and last edge, each off by as much, set the length of the cycles between them.
+      by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / samples.length),
     ]),
     rms: inVolts(q.rms, rmsOwn),
     mean: record.acCoupled ? AC_COUPLED : inVolts(q.mean, [by.noise(1), by.offset(1), by.rounding(1)]),
@@ -102,16 +105,27 @@ export function periodicFigures(
   };
 }
 
-/** What moves the RMS besides its scale. */
-function rmsComponents(q: PeriodicQuantities, by: Influences, levels: number): Component[] {
+/** What moves the RMS besides its scale. @param rounding - of `roundingShare`. */
+function rmsComponents(q: PeriodicQuantities, by: Influences, rounding: number): Component[] {
   return [
     by.noise(1),
     by.offset(q.mean / q.rms),
-    // The levels of a stepped wave are rounded each by itself; in a sine rounding averages out.
-    { ...by.rounding(levels > 0 ? 1 / Math.sqrt(levels) : 0.02), source: 'rounding in the mean square' },
+    { ...by.rounding(rounding), source: 'rounding in the mean square' },
     by.edgeTime((q.edge?.squareStepsOfCycle ?? 0) / (2 * q.rms)),
     within('method', METHOD_RATIO * q.rms, 'U', 1),
   ];
+}
+
+/**
+ * How far a mean over the cycle follows the rounding of a level. The levels of a stepped wave are rounded each
+ * by itself; a smooth wave rests where it turns, and sweeps over many codes everywhere else.
+ */
+function roundingShare({ periodic, stepSize }: PeriodicRecord, q: PeriodicQuantities): number {
+  const { levels, cycle } = periodic;
+  if (levels.length > 0) return 1 / Math.sqrt(levels.length);
+  const near = (stepSize ?? 0) / 2;
+  const turning = cycle.filter((v) => v > q.peak - near || v < q.trough + near).length / cycle.length;
+  return (turning * Math.max(q.peak, -q.trough)) / q.rms;
 }
 
 /** What moves a raw extreme: the noise of one sample, not of a mean. */

@@ -100,20 +100,22 @@ test('an influence felt twice is one influence: its sensitivities add with their
 });
 
 test('roundingLeft(step, noise): half a step without noise, 0.7 % of it at half a step of noise', () => {
+  const seen = (dither: number, step: number): number => Math.hypot(dither, step / Math.sqrt(12));
   expect(roundingLeft(2, 0)).toBe(1);
-  expect(Math.abs(roundingLeft(2, 1) - Math.exp(-(Math.PI ** 2) / 2))).toBeLessThan(1e-15);
+  expect(roundingLeft(2, seen(0, 2))).toBe(1);
+  expect(Math.abs(roundingLeft(2, seen(1, 2)) - Math.exp(-(Math.PI ** 2) / 2))).toBeLessThan(1e-15);
   expect(roundingLeft(null, 1)).toBe(0);
   // By brute force: the mean error of rounding a level at every position, with noise integrated out.
-  const [step, noise] = [1, 0.3];
+  const dither = 0.3;
   let worst = 0;
   for (let level = -0.5; level < 0.5; level += 0.01) {
     let mean = 0;
     for (let z = -5; z < 5; z += 0.002) {
-      mean += (Math.round(level + noise * z) - level) * Math.exp((-z * z) / 2) * 0.002;
+      mean += (Math.round(level + dither * z) - level) * Math.exp((-z * z) / 2) * 0.002;
     }
     worst = Math.max(worst, Math.abs(mean) / Math.sqrt(2 * Math.PI));
   }
   // The error's first harmonic is q/π at its largest, and the sawtooth q/2: the bound is on the safe side.
-  expect(worst).toBeLessThan(roundingLeft(step, noise));
-  expect(worst).toBeGreaterThan(0.6 * roundingLeft(step, noise));
+  expect(worst).toBeLessThan(roundingLeft(1, seen(dither, 1)));
+  expect(worst).toBeGreaterThan(0.6 * roundingLeft(1, seen(dither, 1)));
 });
