@@ -1,8 +1,9 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
 import type { ChannelRecord } from '../envelope/halfCycleRms.ts';
+import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import { budgeted } from '../uncertainty/budget.ts';
 import { within } from '../uncertainty/component.ts';
-import type { Instrument } from '../uncertainty/instrument.ts';
+import { scaleComponents } from '../uncertainty/scaleComponents.ts';
 import type { CutOff, StartUp } from './supplyEvent.ts';
 
 /** Figures of an event in one record, and the events that are no more than a few of them. */
@@ -20,7 +21,8 @@ export interface EventFigures {
 /** Of a period: the way from no voltage to 15 % of the peak, of a sine. */
 const FLANK_CYCLES = 0.024;
 
-export function eventFigures(record: ChannelRecord, instrument: Instrument): EventFigures {
+export function eventFigures(record: ChannelRecord, chain: MeasuringChain): EventFigures {
+  const { instrument, scaleSource } = chain;
   const { samples, intervalS, startS } = record;
   const timeBase = (seconds: number) => within('time base', instrument.timeBasePpm, 'ppm', seconds / 1e6);
   const place = (halfWidth: number, source = 'where the voltage leaves or joins') =>
@@ -32,10 +34,7 @@ export function eventFigures(record: ChannelRecord, instrument: Instrument): Eve
   const largest = (from: number, to: number): MeasuredFigure => {
     let most = 0;
     for (const v of samples.subarray(Math.max(0, from), to)) if (Math.abs(v) > most) most = Math.abs(v);
-    return budgeted(most, [
-      within('vertical gain', instrument.gainPercent, '%', most / 100),
-      within('probe', instrument.probePercent, '%', most / 100),
-    ]);
+    return budgeted(most, scaleComponents(most, instrument, scaleSource));
   };
   return {
     time,

@@ -1,6 +1,6 @@
 import type { SampleRange } from '../../capture/capture.ts';
 import type { ChannelRecord } from '../envelope/halfCycleRms.ts';
-import type { Instrument } from '../uncertainty/instrument.ts';
+import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import { breakBetween } from './breakBetween.ts';
 import { darkRuns } from './darkRuns.ts';
 import { eventFigures } from './eventFigures.ts';
@@ -22,11 +22,11 @@ export interface SupplyEvents {
  * @returns nothing for a supply that never goes away.
  * @remarks Found are breaks from about 3 ms; one that hides in a stepped wave's dwell at zero can't be seen.
  */
-export function supplyEvents(record: ChannelRecord, omega: number, instrument: Instrument): SupplyEvents {
+export function supplyEvents(record: ChannelRecord, omega: number, chain: MeasuringChain): SupplyEvents {
   const { samples } = record;
   const periodSamples = (2 * Math.PI) / omega;
   const runs = darkRuns(samples, periodSamples, usualPeak(samples));
-  const figures = eventFigures(record, instrument);
+  const figures = eventFigures(record, chain);
   const sure = runs.filter((run) => run.sure);
   const bursts = idleBursts(sure, samples.length, periodSamples, figures);
   if (bursts !== null) return { events: [bursts], dark: sure };

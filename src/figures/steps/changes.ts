@@ -48,8 +48,8 @@ export function changes(values: Float64Array, { least }: ChangeOptions): Changes
     if (!(distance > threshold)) return;
     const open = found.at(-1);
     const last = i + LAG;
-    // The window that first shows it has not been reached by it two values earlier.
-    const before = i + LAG / 2;
+    // Two values straddle a sharp change; the first may still lie under the threshold.
+    const before = i + 1;
     if (open !== undefined && i - open.last < APART) found[found.length - 1] = { ...open, last };
     else found.push({ before, last });
   });

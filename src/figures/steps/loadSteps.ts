@@ -1,0 +1,131 @@
+import type { Figure } from '../../base/figure.ts';
+import type { SampleRange } from '../../capture/capture.ts';
+import type { HalfCycleRms } from '../envelope/halfCycleRms.ts';
+import type { MeasuringChain } from '../envelope/measuringChain.ts';
+import type { EnvelopeMoves, Move } from './envelopeMoves.ts';
+import { farthest } from './farthest.ts';
+import { frequencyFigures } from './frequencyFigures.ts';
+import type { LoadStep } from './loadStep.ts';
+import { percentFigure, recoveryFigure, type StepRecord, timeFigure, voltageFigure } from './stepFigures.ts';
+import { stepTimeS } from './stepTime.ts';
+
+/** Bands around the level after a step, in % of nominal, that its recovery is given for. */
+export const RECOVERY_BANDS_PERCENT = [1, 2, 5, 10] as const;
+/** The band of `recoveryS`. */
+const MAIN_BAND_PERCENT = 2;
+
+export interface LoadStepOptions {
+  /** In the unit of the RMS; null: unknown, then nothing is given in % of it. */
+  readonly nominal: number | null;
+  readonly chain: MeasuringChain;
+}
+
+/**
+ * The load steps among the moves of a supply: breaks of the voltage are none.
+ *
+ * @param current - on the voltage's cycles; null: not recorded.
+ * @returns in time order; empty where nothing steps.
+ */
+export function loadSteps(
+  voltage: HalfCycleRms,
+  current: HalfCycleRms | null,
+  { moves, scatter }: EnvelopeMoves,
+  { nominal, chain }: LoadStepOptions,
+): readonly LoadStep[] {
+  return moves
+    .filter((move) => !move.isBreak)
+    .map((move) => {
+      const periodS = 1 / voltage.frequencyHz[move.from]!;
+      const record: StepRecord = { ...voltage, nominal, scatter, periodS, chain };
+      return stepOf(voltage, current, move, record);
+    });
+}
+
+function stepOf(
+  voltage: HalfCycleRms,
+  current: HalfCycleRms | null,
+  move: Move,
+  record: StepRecord,
+): LoadStep {
+  const { before, after } = move;
+  const atS = stepTimeS(voltage, move, record.scatter);
+  const far = extremeOf(voltage.rms, move);
+  const counts = { before: before.last + 1 - before.from, after: after.last + 1 - after.from };
+  const recovery = (bandPercent: number): Figure =>
+    recoveryFigure(
+      record,
+      [move.from, move.last],
+      { atS, after: after.mean, settled: after.settled },
+      bandPercent,
+    );
+  const byCurrent = current === null ? null : currentDirection(current, voltage, move);
+  return {
+    atS: timeFigure(atS, record),
+    direction: byCurrent ?? voltageDirection(before.mean, after.mean, far.value, record),
+    directionBy: byCurrent === null ? 'voltage' : 'current',
+    before: voltageFigure(before.mean, counts.before, record),
+    after: voltageFigure(after.mean, counts.after, record),
+    extreme: voltageFigure(far.value, far.count, record),
+    deviationPercent: percentFigure(far.value - before.mean, [far.count, counts.before], record),
+    afterPercent: percentFigure(after.mean - before.mean, [counts.after, counts.before], record),
+    overshootPercent: percentFigure(overshoot(voltage.rms, move, far), [1, counts.after], record),
+    recoveryS: recovery(MAIN_BAND_PERCENT),
+    recovery: RECOVERY_BANDS_PERCENT.map((bandPercent) => ({ bandPercent, s: recovery(bandPercent) })),
+    ...frequencyFigures(voltage, move, atS, record),
+    settledBefore: samplesOf(voltage, before.from, before.last),
+    settledAfter: samplesOf(voltage, after.from, after.last),
+    moving: samplesOf(voltage, move.from, Math.max(move.from, after.from - 1)),
+  };
+}
+
+interface Extreme {
+  readonly index: number;
+  readonly value: number;
+  /** How many values it is made of. */
+  readonly count: number;
+}
+
+/** The value farthest from before, or the level after where nothing goes beyond it. */
+function extremeOf(rms: Float64Array, { from, before, after }: Move): Extreme {
+  const index = farthest(rms, [from, Math.max(from, Math.min(after.last, after.from))], before.mean);
+  const beyond = Math.abs(rms[index]! - before.mean) > Math.abs(after.mean - before.mean);
+  return beyond
+    ? { index, value: rms[index]!, count: 1 }
+    : { index, value: after.mean, count: after.last + 1 - after.from };
+}
+
+/** How far past the level after it the voltage goes once it has turned back; 0 where it doesn't. */
+function overshoot(rms: Float64Array, { before, after }: Move, extreme: Extreme): number {
+  // Beyond the level after, seen from the extreme; where that is the level itself, seen from before.
+  const sign = Math.sign(after.mean - extreme.value) || Math.sign(after.mean - before.mean);
+  let most = 0;
+  for (let k = extreme.index; k < after.from; k++) most = Math.max(most, sign * (rms[k]! - after.mean));
+  return most;
+}
+
+/** On when the voltage falls; by the extreme where before and after differ by less than a step. */
+function voltageDirection(before: number, after: number, extreme: number, record: StepRecord): 'on' | 'off' {
+  const least = 0.01 * (record.nominal ?? before);
+  const level =
+    Math.abs(after - before) < least && Math.abs(extreme - before) > Math.abs(after - before)
+      ? extreme
+      : after;
+  return level < before ? 'on' : 'off';
+}
+
+/** By what the current settles at; null where it does not change by a twentieth. */
+function currentDirection(current: HalfCycleRms, voltage: HalfCycleRms, move: Move): 'on' | 'off' | null {
+  const meanBetween = (first: number, last: number): number => {
+    const [fromS, toS] = [voltage.timeS[first]!, voltage.timeS[last]!];
+    const values = current.rms.filter((_, k) => current.timeS[k]! >= fromS && current.timeS[k]! <= toS);
+    return values.reduce((sum, x) => sum + x, 0) / values.length;
+  };
+  const before = meanBetween(move.before.from, move.before.last);
+  const after = meanBetween(move.after.from, move.after.last);
+  if (!(Math.abs(after - before) > 0.05 * Math.max(before, after))) return null;
+  return after > before ? 'on' : 'off';
+}
+
+function samplesOf({ from, to }: HalfCycleRms, first: number, last: number): SampleRange {
+  return { from: Math.ceil(from[first]!), to: Math.floor(to[last]!) + 1 };
+}

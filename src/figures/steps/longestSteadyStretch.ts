@@ -1,0 +1,92 @@
+import type { SampleRange } from '../../capture/capture.ts';
+import type { HalfCycleRms } from '../envelope/halfCycleRms.ts';
+import type { EnvelopeMoves } from './envelopeMoves.ts';
+
+export interface SteadyStretch extends SampleRange {
+  /** True where it is the whole record. */
+  readonly whole: boolean;
+}
+
+/** Of the reference voltage and of the frequency: a stretch that wanders less is steady. */
+const WANDER_RATIO = 0.02;
+const WANDER_FREQUENCY_RATIO = 0.01;
+
+/**
+ * The longest stretch without a step, a break or a strong drift: what voltage and waveform are measured on.
+ *
+ * @param sampleCount - of the record.
+ * @param reference - nominal voltage, or the usual RMS, in the unit of the RMS.
+ * @param dark - stretches without voltage, in samples.
+ * @returns the whole record where all of it is steady; at least one cycle.
+ */
+export function longestSteadyStretch(
+  envelope: HalfCycleRms,
+  { moves, scatter }: EnvelopeMoves,
+  dark: readonly SampleRange[],
+  sampleCount: number,
+  reference: number,
+): SteadyStretch {
+  const { rms, frequencyHz, from, to } = envelope;
+  const restless = new Uint8Array(rms.length);
+  for (const move of moves) restless.fill(1, move.from, Math.max(move.from + 1, move.after.from));
+  const periodOf = (k: number): number => to[k]! - from[k]!;
+  for (const away of dark) {
+    // A cycle of margin: what comes back takes its time.
+    restless.forEach((_, k) => {
+      if (from[k]! < away.to + periodOf(k) && to[k]! > away.from) restless[k] = 1;
+    });
+  }
+  const wander = Math.max(WANDER_RATIO * reference, 8 * scatter);
+  const voltage = steadyWindow(rms, () => wander);
+  const frequency = steadyWindow(frequencyHz, (hertz) => WANDER_FREQUENCY_RATIO * hertz);
+  let best = { first: 0, last: 0 };
+  let first = 0;
+  for (let last = 0; last < rms.length; last++) {
+    first = restless[last] === 1 ? last + 1 : Math.max(voltage(first, last), frequency(first, last));
+    if (first > last) continue;
+    if (to[last]! - from[first]! > to[best.last]! - from[best.first]!) best = { first, last };
+  }
+  const whole = best.first === 0 && best.last === rms.length - 1;
+  return {
+    // Nothing is known against what lies beyond the first and last whole cycle.
+    from: best.first === 0 ? 0 : Math.ceil(from[best.first]!),
+    to: best.last === rms.length - 1 ? sampleCount : Math.floor(to[best.last]!) + 1,
+    whole,
+  };
+}
+
+/**
+ * Called with the end of a window moving on by one: how late it must start so that the values in it stay
+ * within a span of each other.
+ */
+function steadyWindow(
+  values: Float64Array,
+  spanAt: (value: number) => number,
+): (first: number, last: number) => number {
+  let start = 0;
+  let [low, high] = [0, 0];
+  return (first, last) => {
+    const value = values[last]!;
+    if (first > start || last === first) {
+      start = first;
+      [low, high] = extremes(values, start, last);
+    }
+    const allowed = spanAt(value);
+    if (high - value > allowed || value - low > allowed) {
+      start = last;
+      while (start > first && Math.abs(values[start - 1]! - value) <= allowed) start--;
+      [low, high] = extremes(values, start, last);
+    }
+    [low, high] = [Math.min(low, value), Math.max(high, value)];
+    return start;
+  };
+}
+
+function extremes(values: Float64Array, first: number, last: number): [low: number, high: number] {
+  let [low, high] = [values[last]!, values[last]!];
+  for (let k = first; k < last; k++) {
+    low = Math.min(low, values[k]!);
+    high = Math.max(high, values[k]!);
+  }
+  return [low, high];
+}
