@@ -1,5 +1,5 @@
-import type { PhaseTrack } from '../../signal/phaseTrack.ts';
 import { squareIntegral } from '../../signal/squareIntegral.ts';
+import type { ZeroTrack } from '../../signal/tracking/zeroTrack.ts';
 
 /** One channel on an even time base, for what changes along it. */
 export interface ChannelRecord {
@@ -36,7 +36,7 @@ export interface HalfCycleRms {
  * @see IEC 61000-4-30, definition of Urms(1/2), class A (from memory). Its time stamp there is the cycle's
  * end; here it is the centre.
  */
-export function halfCycleRms(record: ChannelRecord, zeros: PhaseTrack): HalfCycleRms | null {
+export function halfCycleRms(record: ChannelRecord, zeros: ZeroTrack): HalfCycleRms | null {
   const { samples, intervalS, startS } = record;
   const { crossings } = zeros;
   const squares = squareIntegral(samples);

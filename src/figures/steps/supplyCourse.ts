@@ -1,7 +1,7 @@
 import type { SampleRange } from '../../capture/capture.ts';
 import { median } from '../../signal/median.ts';
-import { phaseTrack } from '../../signal/phaseTrack.ts';
-import { roughFundamental } from '../../signal/roughFundamental.ts';
+import { phaseTrack } from '../../signal/tracking/phaseTrack.ts';
+import { roughFundamental } from '../../signal/tracking/roughFundamental.ts';
 import { type Excursion, excursions } from '../envelope/excursions.ts';
 import { type ChannelRecord, type HalfCycleRms, halfCycleRms } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';

@@ -1,5 +1,5 @@
-import { blockMeans } from './blockMeans.ts';
-import { findFundamental } from './findFundamental.ts';
+import { blockMeans } from '../blockMeans.ts';
+import { findFundamental } from '../findFundamental.ts';
 
 /** Enough for 250 cycles of 80 samples; a longer record is averaged down to it for this look. */
 const LOOK_LENGTH = 20_000;

@@ -1,17 +1,9 @@
-import { blockMeans } from './blockMeans.ts';
+import { blockMeans } from '../blockMeans.ts';
+import { median } from '../median.ts';
+import { carriedPhases } from './carriedPhases.ts';
 import { type HalfCycleCells, halfCycleCells } from './halfCycleCells.ts';
-import { median } from './median.ts';
-
-/** Where the fundamental of a record crosses zero, its frequency free to wander and jump. */
-export interface PhaseTrack {
-  /**
-   * Positions in samples, not rounded, ascending, one every half cycle, from the last zero before the record
-   * to the first after it.
-   */
-  readonly crossings: Float64Array;
-  /** 1 where the samples around show the crossing; 0 where it is carried on from the nearest that are. */
-  readonly seen: Uint8Array;
-}
+import { wholeHalfTurns } from './wholeHalfTurns.ts';
+import type { ZeroTrack } from './zeroTrack.ts';
 
 /** Half cycles each side of a crossing that its phase is taken from, at most. */
 const REACH = 4;
@@ -36,7 +28,7 @@ const PASSES = 8;
  * @remarks A jump of the frequency that is not told is blurred over two cycles each way: a zero next to it is
  * then off by up to 0.3 δf/f cycles.
  */
-export function phaseTrack(samples: Float64Array, omega: number, breaks: readonly number[] = []): PhaseTrack {
+export function phaseTrack(samples: Float64Array, omega: number, breaks: readonly number[] = []): ZeroTrack {
   const period = (2 * Math.PI) / omega;
   const blockLength = Math.max(1, Math.floor(period / SAMPLES_A_CYCLE));
   const centre = (blockLength - 1) / 2;
@@ -44,15 +36,15 @@ export function phaseTrack(samples: Float64Array, omega: number, breaks: readonl
   const jumps = breaks.map((at) => (at - centre) / blockLength);
   const spacing = period / 2 / blockLength;
   const count = Math.ceil(record.length / spacing) + 2;
-  let track: PhaseTrack = {
+  let track: ZeroTrack = {
     crossings: Float64Array.from({ length: count }, (_, m) => (m - 0.5) * spacing),
     seen: new Uint8Array(count),
   };
   for (let pass = 0; pass < PASSES; pass++) {
     const { crossings } = track;
-    const phases = truePhases(halfCycleCells(record, crossings), soundCells(crossings, jumps));
+    const phases = truePhases(crossings, halfCycleCells(record, crossings), soundCells(crossings, jumps));
     if (phases === null) break;
-    track = zerosOf(crossings, phases, record.length);
+    track = wholeHalfTurns(crossings, phases.halfTurns, phases.seen, record.length);
     const moved = track.crossings.map((at, m) => Math.abs(at - (crossings[m] ?? at)));
     // A thousandth of a sample: a part in 10⁵ of a cycle.
     if (track.crossings.length === crossings.length && moved.every((by) => by < 1e-3)) break;
@@ -76,7 +68,7 @@ interface Phases {
 }
 
 /** What the phase at every crossing tried really is; null where none shows one. */
-function truePhases(cells: HalfCycleCells, sound: Uint8Array): Phases | null {
+function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8Array): Phases | null {
   const { re, im, whole } = cells;
   const sizes = re.map((x, m) => (whole[m] === 1 ? Math.hypot(x, im[m]!) : 0));
   const largest = sizes.reduce((a, b) => Math.max(a, b), 0);
@@ -102,77 +94,5 @@ function truePhases(cells: HalfCycleCells, sound: Uint8Array): Phases | null {
     // sin(θ + δ) leaves ½·(sin δ − i·cos δ).
     halfTurns[m] = m + Math.atan2(sumRe, -sumIm) / Math.PI;
   }
-  return seen.includes(1) ? { halfTurns: carriedOn(halfTurns, seen), seen } : null;
-}
-
-/** Unwrap what is seen, in time order; what isn't is carried on from the nearer side. */
-function carriedOn(halfTurns: Float64Array, seen: Uint8Array): Float64Array {
-  const filled = Float64Array.from(halfTurns);
-  let last = -1;
-  for (let here = 0; here < filled.length; here++) {
-    if (seen[here] === 0) continue;
-    if (last >= 0) {
-      const expected = filled[last]! + slopeBefore(filled, seen, last) * (here - last);
-      filled[here]! -= 2 * Math.round((filled[here]! - expected) / 2);
-    }
-    last = here;
-  }
-  const after = nextSeen(seen);
-  let before = -1;
-  for (let m = 0; m < filled.length; m++) {
-    if (seen[m] === 1) {
-      before = m;
-      continue;
-    }
-    const next = after[m]!;
-    const fromBefore = next === seen.length || (before >= 0 && m - before <= next - m);
-    filled[m] = fromBefore
-      ? filled[before]! + slopeBefore(filled, seen, before) * (m - before)
-      : filled[next]! - slopeAfter(filled, seen, next) * (next - m);
-  }
-  // Time runs forwards, also where the phase jumps back.
-  for (let m = 1; m < filled.length; m++) filled[m] = Math.max(filled[m]!, filled[m - 1]! + 0.01);
-  return filled;
-}
-
-/** The index of the first seen at or after each; the length where there is none. */
-function nextSeen(seen: Uint8Array): Uint32Array {
-  const next = new Uint32Array(seen.length);
-  let at = seen.length;
-  for (let m = seen.length - 1; m >= 0; m--) {
-    if (seen[m] === 1) at = m;
-    next[m] = at;
-  }
-  return next;
-}
-
-/** Half turns a crossing just before one that is seen, over a cycle where that much is seen. */
-function slopeBefore(filled: Float64Array, seen: Uint8Array, at: number): number {
-  let from = at;
-  while (at - from < 2 && seen[from - 1] === 1) from--;
-  return from === at ? 1 : (filled[at]! - filled[from]!) / (at - from);
-}
-
-function slopeAfter(filled: Float64Array, seen: Uint8Array, at: number): number {
-  let to = at;
-  while (to - at < 2 && seen[to + 1] === 1) to++;
-  return to === at ? 1 : (filled[to]! - filled[at]!) / (to - at);
-}
-
-/** Where the phase is a whole number of half turns. */
-function zerosOf(at: Float64Array, { halfTurns, seen }: Phases, length: number): PhaseTrack {
-  const crossings: number[] = [];
-  const shown: number[] = [];
-  const last = at.length - 2;
-  let m = 0;
-  // The cells count from a rising zero, so the first turn is even.
-  for (let turn = 2 * Math.floor(halfTurns[0]! / 2) - 2; (crossings.at(-1) ?? 0) < length; turn++) {
-    while (m < last && halfTurns[m + 1]! < turn) m++;
-    const share = (turn - halfTurns[m]!) / (halfTurns[m + 1]! - halfTurns[m]!);
-    crossings.push(at[m]! + share * (at[m + 1]! - at[m]!));
-    shown.push(seen[m]! & seen[m + 1]!);
-  }
-  const early = crossings.filter((position) => position < 0).length;
-  const from = 2 * Math.floor(Math.max(0, early - 1) / 2);
-  return { crossings: Float64Array.from(crossings.slice(from)), seen: Uint8Array.from(shown.slice(from)) };
+  return seen.includes(1) ? { halfTurns: carriedPhases(crossings, halfTurns, seen), seen } : null;
 }
