@@ -11,6 +11,7 @@ export { failureLine } from './sheet/answer/failureLine.ts';
 export { limitLines } from './sheet/answer/limitLines.ts';
 export { selfcheckLine } from './sheet/answer/selfcheckLine.ts';
 export { terminalText } from './sheet/answer/terminalText.ts';
+export { windowLines } from './sheet/answer/windowLines.ts';
 export { sheetSvg } from './sheet/sheetSvg.ts';
 export { type ShapeName, waveNamed } from './signal/synthesis/waveNamed.ts';
 export type { Assay } from './verdict/assay.ts';

@@ -31,6 +31,7 @@ export interface MeasureFlags {
   readonly orders: number;
   readonly sineThd: number;
   readonly all?: boolean;
+  readonly windows?: boolean;
   readonly budget?: boolean;
   readonly json?: boolean;
 }
@@ -78,6 +79,7 @@ export function addMeasureOptions(command: Command): Command {
     .option('--orders <count>', 'highest harmonic', orders, 50)
     .option('--sine-thd <percent>', 'THD up to which a smooth wave is a pure sine', positive, 5)
     .option('--all', 'print everything: all figures, harmonics, findings and notices')
+    .option('--windows', 'list each window of 10 or 12 cycles (IEC 61000-4-7)')
     .option('--budget', 'print how each uncertainty is made up')
     .option('--json', 'print one JSON document instead of text');
 }
@@ -90,6 +92,7 @@ export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
     rule: flags.rule,
     orders: flags.orders,
     sineThdPercent: flags.sineThd,
+    perWindow: flags.windows ?? false,
     ...(flags.label === undefined ? {} : { label: flags.label }),
     ...(flags.load === undefined ? {} : { load: flags.load }),
     ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),

@@ -7,6 +7,7 @@ import {
   failureLine,
   MeasureError,
   type MeasureResult,
+  windowLines,
 } from '../index.ts';
 import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
@@ -66,7 +67,11 @@ function printAnswer(
   const width = Math.min(100, process.stdout.columns ?? 80);
   const options = { width, ...(sheetPath === undefined ? {} : { sheetPath }) };
   const lines = flags.all ? allLines(result, options) : answerLines(result, options);
-  const shown = flags.budget ? [...lines, ...budgetLines(budgets)] : lines;
+  const shown = [
+    ...lines,
+    ...(flags.windows ? windowLines(result) : []),
+    ...(flags.budget ? budgetLines(budgets) : []),
+  ];
   process.stdout.write(`${spaced ? '\n' : ''}${shown.join('\n')}\n`);
 }
 

@@ -81,7 +81,9 @@ function describe(
   stepSize: number | null,
 ): PeriodicWave {
   const phaseRad = Math.atan2(fit.cosine[0]!, fit.sine[0]!);
-  const noise = Math.min(fit.residualDeviation, differenceNoise(samples));
+  // Between codes the second differences of a slow wave are nothing, and at edges the residual is no noise: the
+  // smaller of the two finds levels, and is the noise of a stepped wave. A smooth wave leaves its noise behind.
+  const least = Math.min(fit.residualDeviation, differenceNoise(samples));
   const highest = (fit.cosine.length + 0.5) * fit.omega;
   const line = strongestLine(fit.residual, highest);
   // The highest of thousands of bins of white noise stands ln N ≈ 10 times above their mean; 25 is no chance.
@@ -90,7 +92,7 @@ function describe(
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
   const series = heardSeries(fit);
   const periodSamples = (2 * Math.PI) / fit.omega;
-  const levels = steppedLevels(samples, periodSamples, { noise, step: stepSize ?? 0 });
+  const levels = steppedLevels(samples, periodSamples, { noise: least, step: stepSize ?? 0 });
   return {
     fit,
     phaseRad,
@@ -98,7 +100,7 @@ function describe(
     cycle: levels.length > 0 ? steppedCycle(samples, fit, phaseRad) : smoothCycle(fit, series, phaseRad),
     levels,
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
-    noise,
+    noise: levels.length > 0 ? least : fit.residualDeviation,
     periodSamples,
   };
 }

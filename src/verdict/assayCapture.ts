@@ -10,13 +10,16 @@ import type { Assay } from './assay.ts';
 import { budgetsOf } from './assaying/budgetsOf.ts';
 import { captureSummary } from './assaying/captureSummary.ts';
 import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
+import { keyedByUnit } from './assaying/keyedByUnit.ts';
 import { methodLines } from './assaying/methodLines.ts';
+import { spectra } from './assaying/spectra.ts';
+import { digitiserDocument, groupsDocument, highBandsDocument } from './assaying/spectraDocuments.ts';
 import { traceOf } from './assaying/traceOf.ts';
 import type { Claim } from './claims/claim.ts';
 import { claimedNominal } from './claims/claimedNominal.ts';
 import { judgeClaim } from './claims/judgeClaim.ts';
 import { findings } from './limits/findings.ts';
-import type { MeterComparison, Waveform } from './measureDocument.ts';
+import type { CurrentFigures, MeterComparison, VoltageFigures, Waveform } from './measureDocument.ts';
 import { compareMeter } from './meter/compareMeter.ts';
 import { inferNominal } from './nominal/inferNominal.ts';
 import type { ToldNominal } from './nominal/mainsNominals.ts';
@@ -42,6 +45,8 @@ export interface AssayOptions {
   readonly meter?: { readonly readingV: number; readonly dcCoupled: boolean };
   /** Default `guarded`. */
   readonly rule?: DecisionRule;
+  /** List each window of 10 or 12 cycles. Default false. */
+  readonly perWindow?: boolean;
   /** Highest harmonic. Default 50. */
   readonly orders?: number;
   /** THD up to which a smooth wave is a pure sine. Default SINE_THD_PERCENT. */
@@ -93,27 +98,46 @@ function assayChannel(
     ? inferNominal(figures.rms, figures.frequencyHz, told)
     : { nominal: null, notices: [] };
   const { nominal } = inferred;
+  const more = spectra(capture, calibrated, wave, nominal);
+  const context = { wave, instrument, scaleSource, perWindow: options.perWindow ?? false };
+  const sections = {
+    ...(more.groups === null ? {} : { harmonicGroups: groupsDocument(more.groups, context) }),
+    ...(more.high === null ? {} : { highBands: highBandsDocument(more.high, context) }),
+  };
+  const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const result = {
     ...source,
     ...(options.label === undefined ? {} : { label: options.label }),
     ...(options.load === undefined ? {} : { load: options.load }),
-    capture: captureSummary(capture, calibrated, wave),
+    capture: { ...captureSummary(capture, calibrated, wave), digitiser: digitiserDocument(more.digitiser) },
     nominal,
     ...(isVoltage
-      ? { voltage: voltageFigures(channel.name, figures) }
-      : { current: currentFigures(channel.name, figures) }),
+      ? {
+          voltage: {
+            ...voltageFigures(channel.name, figures),
+            ...keyedByUnit<Partial<VoltageFigures>>(sections, 'V'),
+          },
+        }
+      : {
+          current: {
+            ...currentFigures(channel.name, figures),
+            ...keyedByUnit<Partial<CurrentFigures>>(sections, 'A'),
+          },
+        }),
     waveform,
     claims: claims.map((claim) => judgeClaim(claim, { figures, waveform, rule, sineThdPercent })),
     // Limits are for alternating voltages: DC, noise and raw switching have nothing to hold against them.
     findings:
-      isVoltage && waveform.kind !== 'not classified' ? findings(figures, waveform, nominal, rule) : [],
+      isVoltage && waveform.kind !== 'not classified'
+        ? findings(figures, waveform, nominal, rule, more.groups)
+        : [],
     ...(meter === null ? {} : { meter }),
-    notices: [...given, ...inferred.notices, ...figures.notices],
+    notices: [...given, ...inferred.notices, ...withoutDoubles(figures.notices, more.notices)],
   };
   return {
     result,
     trace: traceOf(wave, isVoltage ? 'V' : 'A'),
-    budgets: budgetsOf(figures, isVoltage ? 'V' : 'A'),
+    budgets,
     method: methodLines({
       wave,
       instrument,
@@ -122,8 +146,20 @@ function assayChannel(
       rule,
       sineThdPercent,
       scale: calibrated.scale,
+      budgets,
     }),
   };
+}
+
+/** The digitiser check says of clipping and range what the first look says too, and says it better. */
+const SAID_BETTER: Readonly<Record<string, string>> = {
+  'wave.clipped': 'digitiser.clipped',
+  'resolution.coarse': 'digitiser.range',
+};
+
+function withoutDoubles(doubts: readonly Notice[], checks: readonly Notice[]): readonly Notice[] {
+  const said = new Set(checks.map(({ code }) => code));
+  return [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
 }
 
 interface Measured {

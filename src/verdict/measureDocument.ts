@@ -1,6 +1,7 @@
 import type { Figure } from '../base/figure.ts';
 import type { ErrorDetail } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
+import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
 
 /** The JSON of `measure --json`. Keys carry their unit; later versions add keys and rename none. */
 export interface MeasureDocument {
@@ -46,6 +47,8 @@ export interface CaptureSummary {
     readonly scale: number;
   }[];
   readonly layout: string;
+  /** How well the digitiser served the measured channel. */
+  readonly digitiser?: DigitiserDocument;
 }
 
 export interface Nominal {
@@ -72,7 +75,15 @@ interface SpanAndRatios {
   readonly zeroCrossingsPerCycle: Figure;
 }
 
-export interface VoltageFigures extends SpanAndRatios {
+/** Harmonics by windows, and what lies above 2 kHz. */
+interface Spectra<U extends 'V' | 'A'> {
+  /** Absent where the record holds no window of 10 or 12 cycles. */
+  readonly harmonicGroups?: GroupsDocument<U>;
+  /** Absent where the sample rate does not reach above 2 kHz. */
+  readonly highBands?: HighBandsDocument<U>;
+}
+
+export interface VoltageFigures extends SpanAndRatios, Spectra<'V'> {
   readonly rmsV: Figure;
   readonly meanV: Figure;
   readonly peakV: Figure;
@@ -94,7 +105,7 @@ export interface VoltageFigures extends SpanAndRatios {
   }[];
 }
 
-export interface CurrentFigures extends SpanAndRatios {
+export interface CurrentFigures extends SpanAndRatios, Spectra<'A'> {
   readonly rmsA: Figure;
   readonly meanA: Figure;
   readonly peakA: Figure;

@@ -5,11 +5,13 @@ import type { GroupDistortion } from './groupDistortion.ts';
 import type { GroupFigures } from './groupFigures.ts';
 
 /** Lines that an order's share is made of, in windows of N cycles. */
-const KINDS = {
+const KINDS: Readonly<
+  Record<'thdRatio' | 'thdGroupsRatio' | 'thdSubgroupsRatio', (cycles: number) => number>
+> = {
   thdRatio: () => 1,
-  thdGroupsRatio: (cycles: number) => cycles,
+  thdGroupsRatio: (cycles) => cycles,
   thdSubgroupsRatio: () => 3,
-} as const;
+};
 
 export interface DistortionOptions {
   /** Which of the factors. */

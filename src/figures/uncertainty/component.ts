@@ -54,3 +54,15 @@ export function scatter(
 ): Component {
   return { source, type: 'A', distribution: 'normal', standardUncertainty, unit, sensitivity };
 }
+
+/** A phasor of 0 … percent and unknown phase that the scope itself may add to an order (type B). */
+export function ownDistortion(percent: number, sensitivity: number): Component {
+  return {
+    source: "the scope's own distortion",
+    type: 'B',
+    distribution: 'phasor',
+    standardUncertainty: percent / Math.sqrt(6),
+    unit: '%',
+    sensitivity,
+  };
+}

@@ -1,6 +1,6 @@
 import type { PeriodicRecord } from '../measuredWave.ts';
 import type { PeriodicQuantities } from '../periodicQuantities.ts';
-import { type Component, scatter, within } from './component.ts';
+import { type Component, ownDistortion, scatter, within } from './component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from './instrument.ts';
 import { roundingLeft } from './roundingLeft.ts';
 import { type ScaleSource, scaleComponents } from './scaleComponents.ts';
@@ -50,14 +50,7 @@ export function influences(
     rounding: (sensitivity) =>
       within('rounding to codes', roundingLeft(record.stepSize, noise), 'U', sensitivity),
     edgeTime: (sensitivity) => within('edges between samples', betweenSamples, 'cycles', sensitivity),
-    distortion: (sensitivity) => ({
-      source: "the scope's own distortion",
-      type: 'B',
-      distribution: 'phasor',
-      standardUncertainty: instrument.distortionPercent / Math.sqrt(6),
-      unit: '%',
-      sensitivity,
-    }),
+    distortion: (sensitivity) => ownDistortion(instrument.distortionPercent, sensitivity),
   };
 }
 

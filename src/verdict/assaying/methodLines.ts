@@ -1,6 +1,8 @@
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
+import { contribution } from '../../figures/uncertainty/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
+import type { NamedBudget } from '../assay.ts';
 import type { DecisionRule } from '../rule/decide.ts';
 
 export interface MethodFacts {
@@ -13,6 +15,7 @@ export interface MethodFacts {
   readonly sineThdPercent: number;
   /** Of the measured channel. */
   readonly scale: number;
+  readonly budgets: readonly NamedBudget[];
 }
 
 /** How a wave was measured and what was assumed, a sentence each. */
@@ -28,7 +31,7 @@ export function methodLines(facts: MethodFacts): readonly string[] {
           `THD: orders 2 to ${figures.thdOrders} over the fundamental, less what noise adds. Pure sine up to ${sineThdPercent} % (common practice, no source).`,
         ];
   if (scale !== 1) lines.push(`Scale of the channel: ${Number(scale.toPrecision(6))}.`);
-  lines.push(instrumentLine(facts));
+  lines.push(instrumentLine(facts), ...doubtLine(facts.budgets));
   lines.push(
     rule === 'guarded'
       ? 'Decision rule: guard band of one uncertainty (ILAC-G8:09/2019, JCGM 106:2012).'
@@ -69,4 +72,17 @@ function instrumentLine({ instrument, told, scaleSource }: MethodFacts): string 
     assumed === '' ? '' : `Assumed of the instrument, not measured: ${assumed}. `,
     `Uncertainties cover about 95 %.${hint}`,
   ].join('');
+}
+
+/** Where most of the doubt in RMS and THD comes from: the short form of their budgets. */
+function doubtLine(budgets: readonly NamedBudget[]): string[] {
+  const parts = budgets
+    .filter(({ figure }) => figure === 'RMS' || figure === 'THD')
+    .flatMap(({ figure, budget }) => {
+      const sources = budget.components
+        .filter((component) => contribution(component) > 0.3 * budget.combinedStandardUncertainty)
+        .map(({ source }) => source);
+      return sources.length === 0 ? [] : [`in ${figure} from ${sources.join(' and ')}`];
+    });
+  return parts.length === 0 ? [] : [`The doubt comes mostly ${parts.join(', ')}.`];
 }

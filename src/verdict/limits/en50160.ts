@@ -1,3 +1,4 @@
+import { A_WEEK_S, TEN_MINUTES_S, TEN_SECONDS_S } from './durations.ts';
 import type { LimitTable } from './limitTable.ts';
 
 const WEEK = 'asks for 95 % of the 10-minute means of a week, at a public network';
@@ -23,6 +24,7 @@ export const en50160: LimitTable = {
       unit: 'V',
       limit: { min: 207, max: 253 },
       provenance: 'public',
+      neededS: A_WEEK_S,
       remark: WEEK,
     },
     {
@@ -31,6 +33,7 @@ export const en50160: LimitTable = {
       unit: 'V',
       limit: { min: 195.5, max: 253 },
       provenance: 'public',
+      neededS: TEN_MINUTES_S,
       remark: 'asks for all 10-minute means, at a public network',
     },
     {
@@ -39,6 +42,7 @@ export const en50160: LimitTable = {
       unit: 'Hz',
       limit: { min: 49, max: 51 },
       provenance: 'public',
+      neededS: A_WEEK_S,
       remark: 'for networks not tied to the grid; asks for 95 % of the 10-second means of a week',
     },
     {
@@ -47,6 +51,7 @@ export const en50160: LimitTable = {
       unit: 'Hz',
       limit: { min: 42.5, max: 57.5 },
       provenance: 'public',
+      neededS: TEN_SECONDS_S,
       remark: 'for networks not tied to the grid; asks for all 10-second means',
     },
     {
@@ -54,8 +59,10 @@ export const en50160: LimitTable = {
       quantity: 'THD',
       unit: '% of fundamental',
       highestOrder: 40,
+      by: 'subgroups',
       limit: { max: 8 },
       provenance: 'public',
+      neededS: A_WEEK_S,
       remark: WEEK,
     },
   ],
@@ -78,6 +85,8 @@ export const en50160: LimitTable = {
       [25, 1.5],
     ]),
     provenance: 'public',
+    neededS: A_WEEK_S,
+    by: 'subgroups',
     remark: `${WEEK}; later editions may allow more at orders 15 and 21`,
   },
 };

@@ -1,5 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
-import type { WaveFigures } from '../../figures/waveFigures.ts';
+import type { Harmonic, WaveFigures } from '../../figures/waveFigures.ts';
 import type { Nominal } from '../measureDocument.ts';
 import type { HarmonicRow } from './limitTable.ts';
 import { percentOfNominal } from './percentOfNominal.ts';
@@ -10,17 +10,17 @@ import type { RowFigure } from './rowFigure.ts';
  * that lies outside its limit, by rising order.
  *
  * @returns empty where there are no harmonics, or the row needs a nominal and there is none.
- * @remarks Each harmonic carries the uncertainty of the THD: right where that one harmonic makes up the
- * THD, on the safe side elsewhere.
+ * @remarks Each harmonic carries its own uncertainty, or that of the THD where it has none: on the safe side.
  */
 export function harmonicFigures(
   row: HarmonicRow,
   figures: WaveFigures,
   nominal: Nominal | null,
 ): readonly RowFigure[] {
-  const limited = figures.harmonics.flatMap(({ order, percent }) => {
+  const limited = figures.harmonics.flatMap((harmonic) => {
+    const { order } = harmonic;
     const max = row.limitPercent.get(order);
-    const figure = inUnitOf(row, percent, figures, nominal);
+    const figure = inUnitOf(row, harmonic, figures, nominal);
     if (max === undefined || figure.value === null) return [];
     return [{ order, figure, max, share: figure.value / max }];
   });
@@ -34,12 +34,12 @@ export function harmonicFigures(
 
 function inUnitOf(
   { unit }: HarmonicRow,
-  percent: number,
+  { percent, uncertaintyPercent }: Harmonic,
   { thdPercent, fundamental }: WaveFigures,
   nominal: Nominal | null,
 ): Figure {
   if (thdPercent.value === null) return thdPercent;
-  const figure = { value: percent, uncertainty: thdPercent.uncertainty };
+  const figure = { value: percent, uncertainty: uncertaintyPercent ?? thdPercent.uncertainty };
   if (unit === '% of fundamental') return figure;
   if (nominal === null) return { value: null, reason: 'the nominal voltage is not known' };
   return percentOfNominal(figure, fundamental, nominal.voltageV);

@@ -1,3 +1,4 @@
+import { TEN_MINUTES_S, THREE_SECONDS_S } from './durations.ts';
 import type { HarmonicRow, LimitTable } from './limitTable.ts';
 
 /**
@@ -37,6 +38,8 @@ export const compatibilityLevels: HarmonicRow = {
   unit: '% of fundamental',
   limitPercent: new Map(Array.from({ length: 49 }, (_, i) => [i + 2, compatibilityLevelPercent(i + 2)])),
   provenance: 'public',
+  neededS: TEN_MINUTES_S,
+  by: 'subgroups',
   remark: LONG_TERM,
 };
 
@@ -50,8 +53,10 @@ export const iec61000: LimitTable = {
       quantity: 'THD',
       unit: '% of fundamental',
       highestOrder: 50,
+      by: 'subgroups',
       limit: { max: 8 },
       provenance: 'public',
+      neededS: TEN_MINUTES_S,
       remark: LONG_TERM,
     },
     {
@@ -59,8 +64,10 @@ export const iec61000: LimitTable = {
       quantity: 'THD',
       unit: '% of fundamental',
       highestOrder: 50,
+      by: 'subgroups',
       limit: { max: 11 },
       provenance: 'memory',
+      neededS: THREE_SECONDS_S,
       remark: 'level for effects of 3 seconds or less, in a public network',
     },
   ],

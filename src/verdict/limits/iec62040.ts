@@ -24,5 +24,11 @@ export const iec62040: LimitTable = {
     },
   ],
   // Its S limits are those of IEC 61000-2-2.
-  harmonics: { ...compatibilityLevels, clause: '5.3.4.3', remark: REMARK },
+  harmonics: {
+    clause: '5.3.4.3',
+    unit: '% of fundamental',
+    limitPercent: compatibilityLevels.limitPercent,
+    provenance: 'public',
+    remark: REMARK,
+  },
 };

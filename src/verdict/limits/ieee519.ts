@@ -1,3 +1,4 @@
+import { A_WEEK_S } from './durations.ts';
 import type { HarmonicRow, LimitTable } from './limitTable.ts';
 
 const REMARK =
@@ -9,6 +10,8 @@ export const ieee519Harmonics: HarmonicRow = {
   unit: '% of nominal',
   limitPercent: new Map(Array.from({ length: 49 }, (_, i) => [i + 2, HIGHEST_HARMONIC_PERCENT])),
   provenance: 'public',
+  neededS: A_WEEK_S,
+  by: 'subgroups',
   remark: REMARK,
 };
 
@@ -26,6 +29,8 @@ export const ieee519: LimitTable = {
       highestOrder: 50,
       limit: { max: 8 },
       provenance: 'public',
+      neededS: A_WEEK_S,
+      by: 'subgroups',
       remark: REMARK,
     },
   ],

@@ -23,6 +23,11 @@ interface LimitSource {
   readonly provenance: LimitProvenance;
   /** What the standard's own statistics ask for and one capture can't give, or whom the row is for. */
   readonly remark: string;
+  /**
+   * How long a record must be, at the least, for the statistics that the row is written in; absent: the row is
+   * for the wave as it is. A shorter capture informs and does not judge.
+   */
+  readonly neededS?: number;
   /** The kind of output that the row is for; absent: any. */
   readonly wave?: 'sinusoidal' | 'non-sinusoidal';
 }
@@ -32,7 +37,12 @@ export type LimitRow = LimitSource & {
 } & (
     | { readonly quantity: 'RMS voltage' | 'peak voltage'; readonly unit: 'V' | '% of nominal RMS' }
     | { readonly quantity: 'frequency'; readonly unit: 'Hz' | '% of nominal' }
-    | { readonly quantity: 'THD'; readonly unit: HarmonicUnit; readonly highestOrder: number }
+    | {
+        readonly quantity: 'THD';
+        readonly unit: HarmonicUnit;
+        readonly highestOrder: number;
+        readonly by?: HarmonicMethod;
+      }
     | { readonly quantity: 'deviation factor'; readonly unit: '%' }
     | { readonly quantity: 'edge slope'; readonly unit: 'V/µs' }
   );
@@ -40,8 +50,15 @@ export type LimitRow = LimitSource & {
 /** The same numbers against two bases: the fundamental as it is, or the voltage as it should be. */
 export type HarmonicUnit = '% of fundamental' | '% of nominal';
 
+/**
+ * How a standard has its harmonics taken: `subgroups` of IEC 61000-4-7 over windows of 10 or 12 cycles, where
+ * the record holds one; absent: single orders.
+ */
+export type HarmonicMethod = 'subgroups';
+
 /** A highest value for each order, 2 and up; an order that is not in the map has no limit. */
 export type HarmonicRow = LimitSource & {
   readonly unit: HarmonicUnit;
+  readonly by?: HarmonicMethod;
   readonly limitPercent: ReadonlyMap<number, number>;
 };

@@ -1,0 +1,60 @@
+import type { Notice } from '../../base/notice.ts';
+import type { Capture, Channel } from '../../capture/capture.ts';
+import { digitiserCheck } from '../../figures/digitiser/digitiserCheck.ts';
+import type { DigitiserFigures } from '../../figures/digitiser/digitiserFigures.ts';
+import type { GroupFigures } from '../../figures/harmonicGroups/groupFigures.ts';
+import { harmonicGroups } from '../../figures/harmonicGroups/harmonicGroups.ts';
+import { type HighBands, highBands } from '../../figures/highBands/highBands.ts';
+import type { MeasuredWave } from '../../figures/measuredWave.ts';
+import type { Nominal } from '../measureDocument.ts';
+
+/** What is read off a periodic record besides its figures. */
+export interface Spectra {
+  /** Null where the record holds no window of 10 or 12 cycles. */
+  readonly groups: GroupFigures | null;
+  /** Null where the sample rate does not reach 2 kHz, or nothing repeats. */
+  readonly high: HighBands | null;
+  readonly digitiser: DigitiserFigures | { readonly reason: string };
+  readonly notices: readonly Notice[];
+}
+
+/** Harmonic groups, what lies above 2 kHz, and the digitiser's quality, of a measured channel. */
+export function spectra(
+  capture: Capture,
+  channel: Channel,
+  wave: MeasuredWave,
+  nominal: Nominal | null,
+): Spectra {
+  if (wave.periodic === null) {
+    const reason = 'nothing repeats, so there is no curve to measure the digitiser against';
+    return { groups: null, high: null, digitiser: { reason }, notices: [] };
+  }
+  const { intervalS, samples, stepSize } = wave;
+  const { fit, levels } = wave.periodic;
+  const smooth = levels.length === 0;
+  const nominalFrequencyHz = nominal?.frequencyHz ?? null;
+  const groups = harmonicGroups({ intervalS, fit, nominalFrequencyHz });
+  const high = withoutCodeTones(
+    highBands({ intervalS, fit, nominalFrequencyHz, smooth, acquisition: capture.acquisition ?? null }),
+    stepSize,
+  );
+  const digitiser = digitiserCheck({
+    samples,
+    stepSize,
+    bits: channel.bits ?? null,
+    fit,
+    smooth,
+    unit: channel.quantity === 'current' ? 'A' : 'V',
+    scale: channel.scale,
+  });
+  const notices = [groups, high, digitiser].flatMap((part) =>
+    part !== null && 'notices' in part ? part.notices : [],
+  );
+  return { groups, high, digitiser, notices };
+}
+
+/** Codes walked through without noise beat with the sample rate: a line below q/√12 may be no more than that. */
+function withoutCodeTones(high: HighBands | null, stepSize: number | null): HighBands | null {
+  if (high?.ripple == null || high.ripple.rms > (stepSize ?? 0) / Math.sqrt(12)) return high;
+  return { ...high, ripple: null, notices: high.notices.filter(({ code }) => code !== 'ripple.alias') };
+}

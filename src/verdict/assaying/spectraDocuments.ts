@@ -1,0 +1,121 @@
+import type { Figure } from '../../base/figure.ts';
+import { type DistortionOptions, distortionFigure } from '../../figures/harmonicGroups/distortionFigure.ts';
+import type { GroupFigures, GroupValues } from '../../figures/harmonicGroups/groupFigures.ts';
+import type { HighBands } from '../../figures/highBands/highBands.ts';
+import type { MeasuredWave } from '../../figures/measuredWave.ts';
+import { budgeted } from '../../figures/uncertainty/budget.ts';
+import { ownDistortion, scatter, within } from '../../figures/uncertainty/component.ts';
+import type { Instrument } from '../../figures/uncertainty/instrument.ts';
+import { type ScaleSource, scaleComponents } from '../../figures/uncertainty/scaleComponents.ts';
+import type { DigitiserDocument } from '../spectraDocument.ts';
+import type { Spectra } from './spectra.ts';
+import { withoutBudget } from './withoutBudgets.ts';
+
+/** What the documents below are made with. */
+export interface SpectraContext {
+  readonly wave: MeasuredWave;
+  readonly instrument: Instrument;
+  readonly scaleSource: ScaleSource;
+  /** Whether each window of the groups is listed. */
+  readonly perWindow: boolean;
+}
+
+/** @returns its list elements still with keys that end in `rms`: `keyedByUnit` gives them their unit. */
+export function groupsDocument(groups: GroupFigures, context: SpectraContext): object {
+  const { wave, instrument, perWindow } = context;
+  const factors = groups.all.distortion;
+  const highestOrder = factors.at(-1)!.highestOrder;
+  const factor = (kind: DistortionOptions['kind'], to: number): Figure => {
+    const figure = distortionFigure(groups, {
+      kind,
+      highestOrder: to,
+      noise: wave.periodic?.noise ?? 0,
+      intervalS: wave.intervalS,
+      distortion: ownDistortion(instrument.distortionPercent, 1),
+    });
+    return figure === null ? { value: null, reason: `order ${to} is out of reach` } : withoutBudget(figure);
+  };
+  const ratio = groups.all.partialWeightedRatio;
+  return {
+    cyclesPerWindow: groups.cyclesPerWindow,
+    windowS: groups.windowS,
+    windows: groups.windows.length,
+    lineSpacingHz: groups.lineSpacingHz,
+    extent: groups.extent,
+    highestOrder,
+    thdPercent: factor('thdRatio', highestOrder),
+    thdGroupsPercent: factor('thdGroupsRatio', highestOrder),
+    thdSubgroupsPercent: factor('thdSubgroupsRatio', highestOrder),
+    ...(highestOrder > 40
+      ? {
+          thdPercentTo40: factor('thdRatio', 40),
+          thdGroupsPercentTo40: factor('thdGroupsRatio', 40),
+          thdSubgroupsPercentTo40: factor('thdSubgroupsRatio', 40),
+        }
+      : {}),
+    partialWeightedPercent: ratio === null ? null : 100 * ratio,
+    orders: groups.all.orders,
+    smoothedHighest: groups.smoothedHighest,
+    threeSeconds: groups.threeSeconds.map(({ orders }) => orders),
+    ...(perWindow
+      ? {
+          perWindow: groups.windows.map((window, i) =>
+            windowDocument(window, wave.startS + i * groups.windowS),
+          ),
+        }
+      : {}),
+  };
+}
+
+function windowDocument({ orders, distortion }: GroupValues, startS: number): object {
+  const factors = distortion.at(-1)!;
+  return {
+    startS,
+    fundamentalRms: orders[0]!.rms,
+    thdPercent: 100 * factors.thdRatio,
+    thdGroupsPercent: 100 * factors.thdGroupsRatio,
+    thdSubgroupsPercent: 100 * factors.thdSubgroupsRatio,
+  };
+}
+
+/** @returns keys that end in `rms`: `keyedByUnit` gives them their unit. */
+export function highBandsDocument(high: HighBands, context: SpectraContext): object {
+  const { wave, instrument, scaleSource } = context;
+  const inUnit = (rms: number, deviation: number): Figure =>
+    withoutBudget(
+      budgeted(rms, [
+        ...scaleComponents(rms, instrument, scaleSource),
+        scatter('noise', deviation, 'U'),
+        within('method', 0.002 * rms, 'U', 1),
+      ]),
+    );
+  const { ripple } = high;
+  const noise = wave.periodic?.noise ?? 0;
+  return {
+    lineSpacingHz: high.lineSpacingHz,
+    windows: high.windows,
+    windowCycles: high.windowCycles,
+    // Noise is in the bands, and adds in power: half of it is a fair doubt of what is more than noise.
+    rms: inUnit(high.rms, noise / 2),
+    bands: high.bands,
+    ripple:
+      ripple === null
+        ? null
+        : {
+            frequencyHz: withoutBudget(
+              budgeted(ripple.frequencyHz, [
+                within('resolution', ripple.frequencyWithinHz, 'Hz', 1),
+                within('time base', instrument.timeBasePpm, 'ppm', 1e-6 * ripple.frequencyHz),
+              ]),
+            ),
+            rms: inUnit(ripple.rms, ripple.rmsDeviation),
+            lines: ripple.lines,
+          },
+  };
+}
+
+export function digitiserDocument(digitiser: Spectra['digitiser']): DigitiserDocument {
+  if ('reason' in digitiser) return digitiser;
+  const { notices: _, clipped: __, ...numbers } = digitiser;
+  return numbers;
+}
