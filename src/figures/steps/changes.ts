@@ -13,7 +13,7 @@ export interface ChangeOptions {
 
 export interface Changes {
   readonly changes: readonly Change[];
-  /** Standard deviation of one value, from how little the quiet part of the record moves. */
+  /** Standard deviation of one value about a straight line, in the quiet part of the record. */
   readonly scatter: number;
 }
 
@@ -23,6 +23,9 @@ const A_CYCLE = 2;
 const LAG = 2 * A_CYCLE;
 /** Movements nearer than five cycles to each other are one change: the way back, or ringing. */
 const APART = 5 * A_CYCLE;
+
+/** The first quartile of |x| of a standard normal. */
+const NORMAL_QUARTILE = 0.3186393639643751;
 
 /**
  * Where an envelope changes within two cycles by more than it otherwise does.
@@ -40,8 +43,7 @@ export function changes(values: Float64Array, { least }: ChangeOptions): Changes
   const moves = values.slice(LAG).map((value, i) => value - values[i]!);
   const drift = quantile(moves, 0.5);
   const distances = moves.map((move) => Math.abs(move - drift));
-  // 0.3186: the first quartile of |x| of a standard normal.
-  const restless = quantile(distances, 0.25) / 0.3186393639643751;
+  const restless = quantile(distances, 0.25) / NORMAL_QUARTILE;
   const threshold = Math.max(least + 3 * restless, 6 * restless);
   const found: Change[] = [];
   distances.forEach((distance, i) => {
@@ -53,7 +55,17 @@ export function changes(values: Float64Array, { least }: ChangeOptions): Changes
     if (open !== undefined && i - open.last < APART) found[found.length - 1] = { ...open, last };
     else found.push({ before, last });
   });
-  return { changes: found, scatter: restless / Math.SQRT2 };
+  return { changes: found, scatter: straightScatter(values) };
+}
+
+/**
+ * From second differences over two cycles, which a drift or a slow recovery leaves small.
+ *
+ * √6: the norm of the weights 1, −2, 1; the values share no sample.
+ */
+function straightScatter(values: Float64Array): number {
+  const bends = values.slice(LAG).map((value, i) => Math.abs(value - 2 * values[i + LAG / 2]! + values[i]!));
+  return quantile(bends, 0.25) / (NORMAL_QUARTILE * Math.sqrt(6));
 }
 
 function quantile(values: Float64Array, share: number): number {

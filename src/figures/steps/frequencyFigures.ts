@@ -5,7 +5,11 @@ import { scatter, within } from '../uncertainty/component.ts';
 import type { Move } from './envelopeMoves.ts';
 import { farthest } from './farthest.ts';
 import type { LoadStep } from './loadStep.ts';
+import { settledStretch } from './settledStretch.ts';
 import type { StepRecord } from './stepFigures.ts';
+
+/** Of the frequency: cycles within it are settled. */
+const SETTLED_RATIO = 0.001;
 
 type FrequencyFigures = Pick<LoadStep, 'beforeHz' | 'afterHz' | 'extremeHz'>;
 
@@ -20,12 +24,18 @@ export function frequencyFigures(
   atS: number,
   { periodS, chain }: StepRecord,
 ): FrequencyFigures {
-  const cyclesOf = (first: number, last: number, isWanted: (k: number) => boolean): Float64Array =>
-    frequencyHz.slice(first, last + 1).filter((_, i) => isWanted(first + i));
-  const isSeen = (k: number): boolean => seen[k] === 1;
-  const before = cyclesOf(move.before.from, move.before.last, isSeen);
-  const after = cyclesOf(move.after.from, move.after.last, isSeen);
-  const moving = cyclesOf(move.from, move.last, (k) => timeS[k]! - atS >= periodS / 2);
+  const settled = (first: number, last: number): Float64Array => {
+    const stretch = frequencyHz.slice(first, last + 1).filter((_, i) => seen[first + i] === 1);
+    if (stretch.length === 0) return stretch;
+    // The voltage may have settled long before the frequency has.
+    const { from } = settledStretch(stretch, 0, stretch.length - 1, SETTLED_RATIO / periodS);
+    return stretch.slice(from);
+  };
+  const before = settled(move.before.from, move.before.last);
+  const after = settled(move.after.from, move.last);
+  const moving = frequencyHz
+    .slice(move.from, move.last + 1)
+    .filter((_, i) => timeS[move.from + i]! - atS >= periodS / 2);
   // Neighbouring cycles share most of the samples that their zeros are told from: two cycles apart they don't.
   const deviation = scatterOf(before);
   const figure = (hertz: number, count: number): Figure =>

@@ -1,5 +1,4 @@
 import type { Figure } from '../../base/figure.ts';
-import type { SampleRange } from '../../capture/capture.ts';
 import type { HalfCycleRms } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import type { EnvelopeMoves, Move } from './envelopeMoves.ts';
@@ -72,10 +71,29 @@ function stepOf(
     recoveryS: recovery(MAIN_BAND_PERCENT),
     recovery: RECOVERY_BANDS_PERCENT.map((bandPercent) => ({ bandPercent, s: recovery(bandPercent) })),
     ...frequencyFigures(voltage, move, atS, record),
-    settledBefore: samplesOf(voltage, before.from, before.last),
-    settledAfter: samplesOf(voltage, after.from, after.last),
-    moving: samplesOf(voltage, move.from, Math.max(move.from, after.from - 1)),
+    ...sampleRanges(voltage, move, atS),
   };
+}
+
+/** The settled stretches and what lies between; half a cycle around the step belongs to neither. */
+function sampleRanges(
+  { timeS, frequencyHz, from, to }: HalfCycleRms,
+  { before, after }: Move,
+  atS: number,
+): Pick<LoadStep, 'settledBefore' | 'settledAfter' | 'moving'> {
+  const period = to[before.last]! - from[before.last]!;
+  const at =
+    (from[before.last]! + to[before.last]!) / 2 +
+    (atS - timeS[before.last]!) * frequencyHz[before.last]! * period;
+  const settledBefore = {
+    from: Math.ceil(from[before.from]!),
+    to: Math.floor(Math.min(to[before.last]!, at - period / 4)) + 1,
+  };
+  const settledAfter = {
+    from: Math.ceil(Math.max(from[after.from]!, at + period / 4)),
+    to: Math.floor(to[after.last]!) + 1,
+  };
+  return { settledBefore, settledAfter, moving: { from: settledBefore.to, to: settledAfter.from } };
 }
 
 interface Extreme {
@@ -124,8 +142,4 @@ function currentDirection(current: HalfCycleRms, voltage: HalfCycleRms, move: Mo
   const after = meanBetween(move.after.from, move.after.last);
   if (!(Math.abs(after - before) > 0.05 * Math.max(before, after))) return null;
   return after > before ? 'on' : 'off';
-}
-
-function samplesOf({ from, to }: HalfCycleRms, first: number, last: number): SampleRange {
-  return { from: Math.ceil(from[first]!), to: Math.floor(to[last]!) + 1 };
 }

@@ -28,7 +28,8 @@ export function longestSteadyStretch(
 ): SteadyStretch {
   const { rms, frequencyHz, from, to } = envelope;
   const restless = new Uint8Array(rms.length);
-  for (const move of moves) restless.fill(1, move.from, Math.max(move.from + 1, move.after.from));
+  // The first settled cycle may still straddle a jump near its start.
+  for (const { from: first, after } of moves) restless.fill(1, first, after.from + 1);
   const periodOf = (k: number): number => to[k]! - from[k]!;
   for (const away of dark) {
     // A cycle of margin: what comes back takes its time.
