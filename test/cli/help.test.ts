@@ -6,7 +6,7 @@ import { runCommand } from './runCommand.ts';
 
 const folder = benchFolder({});
 
-test.each([['measure'], ['report'], ['limits'], ['synth']])(
+test.each([['measure'], ['report'], ['limits'], ['synth'], ['selfcheck']])(
   '%s explains itself with an example',
   async (command) => {
     const { code, stdout } = await runCommand([command, '--help'], folder);
@@ -19,7 +19,8 @@ test.each([['measure'], ['report'], ['limits'], ['synth']])(
 test('the help names every command and warns of mains voltage', async () => {
   const { code, stdout } = await runCommand(['--help'], folder);
   expect(code).toBe(0);
-  for (const word of ['measure', 'report', 'limits', 'synth']) expect(stdout).toContain(`\n  ${word} `);
+  for (const word of ['measure', 'report', 'limits', 'synth', 'selfcheck'])
+    expect(stdout).toContain(`\n  ${word} `);
   expect(stdout).toContain('mains voltage can kill');
 });
 
