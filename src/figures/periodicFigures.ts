@@ -1,11 +1,14 @@
 import type { Figure } from '../base/figure.ts';
 import { AC_COUPLED } from './aperiodicFigures.ts';
+import { bandwidthLoss } from './bandwidthLoss.ts';
 import { deviationFactor } from './deviationFactor.ts';
 import { harmonicFigures } from './harmonicFigures.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
+import { ordersOf } from './ordersOf.ts';
 import { type PeriodicQuantities, periodicQuantities } from './periodicQuantities.ts';
 import { budgeted } from './uncertainty/budget.ts';
 import { type Component, scatter, within } from './uncertainty/component.ts';
+import { cycleScatter } from './uncertainty/cycleScatter.ts';
 import { type Influences, influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
 import type { ScaleSource } from './uncertainty/scaleComponents.ts';
@@ -41,13 +44,21 @@ export function periodicFigures(
   const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
   const hertzPerOmega = 1 / (2 * Math.PI * intervalS);
   const rounding = roundingShare(record, q);
-  const rmsOwn = rmsComponents(q, by, rounding);
+  const orders = ordersOf(record, q);
+  const loss = bandwidthLoss(orders, frequencyHz, instrument.bandwidthHz);
+  const rmsOwn = [
+    ...rmsComponents(q, by, rounding),
+    within('bandwidth', loss.rmsRatio * q.rms, 'U', 1),
+    ...cycleScatter(record, q.rms),
+  ];
   const inVolts = (value: number, own: readonly Component[]): Figure =>
     budgeted(value, [...by.scale(value), ...own]);
   /** What the RMS passes on to a figure that it is the denominator (−) or the numerator (+) of. */
   const perRms = (value: number): Component[] =>
-    rmsOwn.map((component) => ({ ...component, sensitivity: (component.sensitivity * value) / q.rms }));
-  const harmonic = harmonicFigures(record, q, instrument, by, rounding);
+    rmsComponents(q, by, rounding).map((component) => ({
+      ...component,
+      sensitivity: (component.sensitivity * value) / q.rms,
+    }));
   const form = q.rms / q.rectified;
 
   return {
@@ -78,7 +89,14 @@ export function periodicFigures(
       scatter('noise at rest', periodic.noise, 'U', (q.dwellRatio * form) / q.rectified),
       by.rounding(form / q.rectified),
     ]),
-    ...harmonic,
+    fundamental: inVolts(q.fundamental, [
+      scatter('noise', (orders[0]!.noisePercent * q.fundamental) / 100, 'U'),
+      by.rounding(rounding),
+      by.edgeTime(q.edge?.stepsOfCycle ?? 0),
+      within('method', METHOD_RATIO * q.fundamental, 'U', 1),
+      ...cycleScatter(record, q.fundamental),
+    ]),
+    ...harmonicFigures(orders, q, instrument, by, loss),
     thdOrders: fit.cosine.length,
     bandwidthHz: { value: 0.5 / intervalS, uncertainty: 0 },
     deviationFactorPercent: budgeted(100 * deviationFactor(cycle, q.mean, q.acRms, 0), [

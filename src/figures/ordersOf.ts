@@ -1,0 +1,48 @@
+import type { PeriodicRecord } from './measuredWave.ts';
+import type { PeriodicQuantities } from './periodicQuantities.ts';
+import { roundingLeft } from './uncertainty/roundingLeft.ts';
+import type { Harmonic } from './waveFigures.ts';
+
+/** One order with the noise that the fit leaves in it, in percent of the fundamental. */
+export interface Order extends Harmonic {
+  /** Standard deviation of each of its two coefficients, as an RMS. */
+  readonly noisePercent: number;
+  /** What rounding to codes may put into it, as an RMS. */
+  readonly roundingPercent: number;
+}
+
+/** The orders fitted, each with what noise and rounding may have put into it. */
+export function ordersOf(
+  record: PeriodicRecord,
+  { fundamental, max, min }: PeriodicQuantities,
+): readonly Order[] {
+  const { fit, phaseRad, noise } = record.periodic;
+  // The residual of a stepped wave is mostly its orders above K, which is no noise in those below.
+  const noiseShare = fit.residualDeviation > 0 ? noise / fit.residualDeviation : 0;
+  // Rounding a sine of amplitude A spreads q²/12 evenly over its odd orders up to about 2πA/q.
+  const { stepSize } = record;
+  const rounding =
+    stepSize === null
+      ? 0
+      : roundingLeft(stepSize, noise) / Math.sqrt(3) / Math.sqrt((Math.PI * (max - min)) / 2 / stepSize);
+  const percentOf = 100 / fundamental;
+  return Array.from(fit.cosine, (cosine, i) => {
+    const sine = fit.sine[i]!;
+    const rms = Math.hypot(cosine, sine) / Math.SQRT2;
+    const deviation = Math.hypot(fit.deviation.cosine[i]!, fit.deviation.sine[i]!) / 2;
+    return {
+      order: i + 1,
+      rms,
+      percent: percentOf * rms,
+      phaseDeg: wrapDegrees(((Math.atan2(cosine, sine) - (i + 1) * phaseRad) * 180) / Math.PI),
+      noisePercent: percentOf * deviation * noiseShare,
+      roundingPercent: percentOf * rounding,
+    };
+  });
+}
+
+/** Into (−180, 180]. */
+function wrapDegrees(degrees: number): number {
+  const turned = degrees - 360 * Math.ceil((degrees - 180) / 360);
+  return turned === 0 ? 0 : turned;
+}

@@ -1,0 +1,174 @@
+import { expect, test } from 'vitest';
+import type { Figure } from '../../../src/base/figure.ts';
+import type { SupplyBreak, SupplyEvent } from '../../../src/figures/gaps/supplyEvent.ts';
+import { supplyCourse } from '../../../src/figures/steps/supplyCourse.ts';
+import { course } from '../../../src/signal/synthesis/course.ts';
+import { type Evolution, evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
+import type { KnownWave } from '../../../src/signal/synthesis/knownWave.ts';
+import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
+import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
+import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
+import { EIGHT_BITS, recorded } from '../envelope/recorded.ts';
+
+const numberOf = (figure: Figure): number => {
+  if (figure.value === null) throw new Error(figure.reason);
+  return figure.value;
+};
+const sine = waveOfRms(waveNamed.sine({}), 230);
+const grid = waveOfRms(
+  waveNamed.harmonics({
+    harmonics: [
+      { order: 3, ratio: 0.03, phaseRad: 1 },
+      { order: 5, ratio: 0.03, phaseRad: 2 },
+    ],
+  }),
+  230,
+);
+const modified = waveOfRms(waveNamed.modified({ edgeCycles: 0.004 }), 230);
+
+function eventsOf(
+  evolution: Evolution,
+  durationS: number,
+  sampleRateHz = 20_000,
+  seed = 1,
+): readonly SupplyEvent[] {
+  const record = recorded(evolvingWave(evolution), { sampleRateHz, durationS, ...EIGHT_BITS, seed });
+  return supplyCourse(record, { nominal: 230 })!.events;
+}
+
+function onlyBreak(events: readonly SupplyEvent[]): SupplyBreak {
+  const [event, ...more] = events;
+  if (event === undefined || more.length > 0 || !('durationS' in event)) {
+    throw new Error(`not one break: ${events.map(({ kind }) => kind).join(', ')}`);
+  }
+  return event;
+}
+
+interface Transfer {
+  readonly before: KnownWave;
+  readonly after: KnownWave;
+  readonly run: number;
+  readonly random: () => number;
+}
+
+function transferred({ before, after, run, random }: Transfer) {
+  const frequencyHz = run % 2 === 0 ? 50 : 60;
+  const sampleRateHz = [10e3, 25e3, 100e3][run % 3]!;
+  const fromS = 0.12 + 0.02 * random();
+  const lengthS = 0.004 + 0.026 * random();
+  const aheadCycles = random() - 0.5;
+  // The inverter runs on its own crystal, up to 0.2 % off.
+  const course2 = course(frequencyHz, [{ atS: fromS, to: frequencyHz * (1 + 0.004 * (random() - 0.5)) }]);
+  const evolution = {
+    wave: before,
+    frequencyHz: course2,
+    phaseCycles: random(),
+    breaks: [{ fromS, toS: fromS + lengthS }],
+    takeovers: [{ atS: fromS + lengthS / 2, aheadCycles, wave: after }],
+  };
+  return { event: onlyBreak(eventsOf(evolution, 0.3, sampleRateHz, run)), fromS, lengthS, aheadCycles };
+}
+
+test.each([
+  ['sine to sine', sine],
+  ['grid with harmonics to sine', grid],
+] as const)('%s: breaks of 4 to 30 ms at any phase, within half a millisecond', (_, before) => {
+  const random = randomNumbers(11);
+  let outside = 0;
+  for (let run = 0; run < 60; run++) {
+    const { event, fromS, lengthS, aheadCycles } = transferred({ before, after: sine, run, random });
+    expect(event.kind).toBe('transfer');
+    expect(Math.abs(event.startS.value - fromS)).toBeLessThan(0.0005);
+    expect(Math.abs(event.endS.value - fromS - lengthS)).toBeLessThan(0.0005);
+    expect(Math.abs(event.durationS.value - lengthS)).toBeLessThan(0.0005);
+    const degrees = numberOf(event.phaseJumpDeg) - 360 * aheadCycles;
+    // Frequency told from five cycles of 8 bits, carried over up to two: some tenths of a degree.
+    expect(Math.abs(degrees - 360 * Math.round(degrees / 360))).toBeLessThan(2);
+    if (Math.abs(event.durationS.value - lengthS) > event.durationS.uncertainty) outside++;
+  }
+  // 95 % coverage: of 60, more than 8 outside would come by chance once in a thousand.
+  expect(outside).toBeLessThan(9);
+});
+
+test('to a modified sine: what its dwell at zero hides is in the uncertainty', () => {
+  const random = randomNumbers(12);
+  let outside = 0;
+  for (let run = 0; run < 40; run++) {
+    const { event, lengthS } = transferred({ before: sine, after: modified, run, random });
+    if (Math.abs(event.durationS.value - lengthS) > event.durationS.uncertainty) outside++;
+    // Half of a dwell of a fifth of a cycle, 60 or 50 Hz, and a sample.
+    expect(Math.abs(event.durationS.value - lengthS)).toBeLessThan(0.0022);
+  }
+  expect(outside).toBeLessThan(7);
+});
+
+test('the peak on return, and what is left in the break', () => {
+  const evolution = {
+    wave: sine,
+    frequencyHz: 50,
+    breaks: [{ fromS: 0.1, toS: 0.112 }],
+    amplitude: course(1, [{ atS: 0.112, to: 1, transient: { by: 0.2, tauS: 0.003 } }]),
+  };
+  const event = onlyBreak(eventsOf(evolution, 0.3));
+  // First crest 3 ms after the return: 325.3 · (1 + 0.2/e); 4 σ of noise and half a step.
+  expect(Math.abs(event.returnPeak.value - 325.27 * (1 + 0.2 / Math.E))).toBeLessThan(4 * 0.92 + 3.2);
+  expect(event.residual.value).toBeLessThan(4 * 0.92 + 3.2);
+});
+
+test('a long break is an outage', () => {
+  const event = onlyBreak(
+    eventsOf({ wave: sine, frequencyHz: 50, breaks: [{ fromS: 0.3, toS: 0.75 }] }, 1.2),
+  );
+  expect(event.kind).toBe('outage');
+  expect(Math.abs(event.durationS.value - 0.45)).toBeLessThan(0.0005);
+});
+
+test('start-up and cut-off', () => {
+  const started = eventsOf({ wave: sine, frequencyHz: 50, breaks: [{ fromS: -1, toS: 0.213 }] }, 0.6);
+  expect(started.map(({ kind }) => kind)).toEqual(['start-up']);
+  expect(Math.abs(started[0]!.startS.value - 0.213)).toBeLessThan(0.0005);
+  const tripped = eventsOf({ wave: sine, frequencyHz: 50, breaks: [{ fromS: 0.304, toS: 9 }] }, 0.6);
+  expect(tripped.map(({ kind }) => kind)).toEqual(['cut-off']);
+  expect(Math.abs(tripped[0]!.startS.value - 0.304)).toBeLessThan(0.0005);
+});
+
+test('idle bursts: their number, length and interval', () => {
+  const breaks = [0, 1, 2, 3, 4].map((i) => ({ fromS: 0.4 * i + 0.06, toS: 0.4 * i + 0.4 }));
+  const events = eventsOf({ wave: sine, frequencyHz: 50, breaks }, 2, 10_000);
+  expect(events.map(({ kind }) => kind)).toEqual(['idle bursts']);
+  const [bursts] = events;
+  if (bursts?.kind !== 'idle bursts') throw new Error('no bursts');
+  expect(bursts.bursts).toBe(5);
+  // A burst starts and ends at a zero: 15 % of the peak is reached half a millisecond later, at each end.
+  expect(Math.abs(numberOf(bursts.burstS) - 0.06)).toBeLessThan(0.0012);
+  expect(Math.abs(numberOf(bursts.intervalS) - 0.4)).toBeLessThan(0.0002);
+});
+
+test('no break: a plain wave, a load step, a dip, pulses that grow narrower', () => {
+  const narrow = waveOfRms(waveNamed.modified({ dutyRatio: 0.45, edgeCycles: 0.004 }), 200);
+  const evolutions: readonly Evolution[] = [
+    ...[sine, grid, modified].map((wave) => ({ wave, frequencyHz: 50 })),
+    { wave: sine, frequencyHz: 60, amplitude: course(1, [{ atS: 0.2, to: 0.8 }]) },
+    {
+      wave: sine,
+      frequencyHz: 60,
+      amplitude: course(1, [
+        { atS: 0.2, to: 0.4 },
+        { atS: 0.3, to: 1 },
+      ]),
+    },
+    { wave: modified, frequencyHz: 50, takeovers: [{ atS: 0.2, aheadCycles: 0, wave: narrow }] },
+  ];
+  for (const evolution of evolutions) expect(eventsOf(evolution, 0.5)).toEqual([]);
+});
+
+test('a transfer is no load step, and the steady stretch lies on one side of it', () => {
+  const wave = evolvingWave({ wave: sine, frequencyHz: 50, breaks: [{ fromS: 0.3, toS: 0.312 }] });
+  const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.5, ...EIGHT_BITS });
+  const { steps, steady, excursions } = supplyCourse(record, { nominal: 230 })!;
+  expect(steps).toEqual([]);
+  expect([steady.from, steady.whole]).toEqual([0, false]);
+  expect(steady.to).toBeLessThanOrEqual(3000);
+  // Twelve of twenty milliseconds away: a dip, and no interruption for a window of one cycle.
+  expect(excursions.map(({ kind }) => kind)).toEqual(['dip']);
+});

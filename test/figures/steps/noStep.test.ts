@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import { supplyCourse } from '../../../src/figures/steps/supplyCourse.ts';
+import type { Course } from '../../../src/signal/synthesis/course.ts';
+import { evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
+import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
+import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
+import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
+import { EIGHT_BITS, recorded } from '../envelope/recorded.ts';
+
+/** A course from its values; the integral only where the frequency needs it. */
+const values = (at: (timeS: number) => number, primitive: (timeS: number) => number = at): Course => ({
+  at,
+  integral: (fromS, toS) => primitive(toS) - primitive(fromS),
+});
+
+// What moves the voltage without being a step: sizes as a tired battery, a scope and a flickering grid have them.
+const RESTLESS = {
+  'an 8 % linear sag': (durationS: number) => ({ amplitude: values((t) => 1 - (0.08 * t) / durationS) }),
+  'noise of 2 %': () => ({ noiseRms: 0.02 * 230 }),
+  'flicker of 1 %, sinusoidal, 8.8 Hz': () => ({
+    amplitude: values((t) => 1 + 0.005 * Math.sin(2 * Math.PI * 8.8 * t)),
+  }),
+  'flicker of ±1 %, 3 Hz': () => ({ amplitude: values((t) => 1 + 0.01 * Math.sin(2 * Math.PI * 3 * t)) }),
+  'a frequency that drifts by 0.3 Hz': (durationS: number) => ({
+    drift: (t: number) => (0.3 * t) / durationS,
+    driftPrimitive: (t: number) => (0.15 * t * t) / durationS,
+  }),
+} as const;
+
+test.each(Object.entries(RESTLESS))('no step on 40 records with %s', (_, restless) => {
+  const random = randomNumbers(5);
+  for (let run = 0; run < 40; run++) {
+    const shape = (['sine', 'harmonics', 'modified', 'staircase'] as const)[run % 4]!;
+    const nominalHz = run % 8 < 4 ? 50 : 60;
+    // Five seconds now and then; the sag is steepest in the short ones.
+    const durationS = run % 10 === 0 ? 5 : 0.3 + 0.9 * random();
+    const { amplitude, noiseRms, drift, driftPrimitive } = {
+      ...{ amplitude: undefined, noiseRms: undefined, drift: undefined, driftPrimitive: undefined },
+      ...restless(durationS),
+    };
+    const wave = evolvingWave({
+      wave: waveOfRms(waveNamed[shape]({ edgeCycles: 0.01 }), 230),
+      frequencyHz: values(
+        (t) => nominalHz + (drift?.(t) ?? 0),
+        (t) => nominalHz * t + (driftPrimitive?.(t) ?? 0),
+      ),
+      ...(amplitude !== undefined && { amplitude }),
+      phaseCycles: random(),
+    });
+    const sampling = { sampleRateHz: run % 5 === 0 ? 25_000 : 10_000, durationS, seed: run };
+    const record = recorded(wave, {
+      ...sampling,
+      ...EIGHT_BITS,
+      ...(noiseRms !== undefined && { noiseRms }),
+    });
+    const course = supplyCourse(record, { nominal: 230 })!;
+    expect(course.steps).toEqual([]);
+    expect(course.events).toEqual([]);
+  }
+});
+
+test('the steady stretch of a sagging record is the part that stays within 2 %', () => {
+  const wave = evolvingWave({
+    wave: waveOfRms(waveNamed.sine({}), 230),
+    frequencyHz: 50,
+    amplitude: values((t) => 1 - 0.08 * t),
+  });
+  const record = recorded(wave, { sampleRateHz: 10_000, durationS: 1, ...EIGHT_BITS });
+  const { steady } = supplyCourse(record, { nominal: 230 })!;
+  // 2 % of 8 % over one second is a quarter of it; noise of some 0.03 % and a cycle at each end.
+  expect(steady.whole).toBe(false);
+  expect(Math.abs((steady.to - steady.from) / 2500 - 1)).toBeLessThan(0.2);
+});
+
+test('a steady record is steady as a whole, to its last sample', () => {
+  const wave = evolvingWave({ wave: waveOfRms(waveNamed.sine({}), 230), frequencyHz: 50 });
+  const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.313, ...EIGHT_BITS });
+  expect(supplyCourse(record, { nominal: 230 })!.steady).toEqual({ from: 0, to: 3130, whole: true });
+});
+
+test('two cycles, noise, a direct voltage and silence have no steps, and say so without failing', () => {
+  const short = evolvingWave({ wave: waveOfRms(waveNamed.sine({}), 230), frequencyHz: 50 });
+  expect(supplyCourse(recorded(short, { sampleRateHz: 10_000, durationS: 0.04 }))?.steps).toEqual([]);
+  for (const sampling of [{ noiseRms: 1 }, {}]) {
+    const nothing = evolvingWave({ wave: waveNamed.dc({}), frequencyHz: 50 });
+    expect(supplyCourse(recorded(nothing, { sampleRateHz: 10_000, durationS: 0.5, ...sampling }))).toBe(null);
+  }
+});
