@@ -81,12 +81,12 @@ function isNear(a: number, b: number, reach: number): boolean {
 }
 
 function scaleMessage(readingV: number, fileV: number, ratio: number): string {
-  return `The meter shows ${inVolts(readingV)}, the file ${inVolts(fileV)}: about ${ratio} times. The probe's ratio is probably missing: set --scale ${ratio} (times any scale already set) and give the reading again. Nothing was changed.`;
+  return `The probe's ratio is probably missing: the meter shows ${inVolts(readingV)}, the file ${inVolts(fileV)}, about ${ratio} times less. Set --scale ${ratio} (times any scale already set) and give the reading again. Nothing was changed.`;
 }
 
 function averageMessage(readingV: number, fileV: number, averageV: number, { kind }: Waveform): string {
   const wave = kind === 'not classified' ? 'this wave' : `this ${kind}`;
-  return `The meter shows ${inVolts(readingV)}. On ${wave} a meter that is not true-RMS would show about ${inVolts(averageV)}, and the true RMS in the file is ${inVolts(fileV)}: the meter is probably not true-RMS. Nothing was changed.`;
+  return `The meter is probably not true-RMS: it shows ${inVolts(readingV)}, and on ${wave} one that is not would show about ${inVolts(averageV)}; the true RMS in the file is ${inVolts(fileV)}. Nothing was changed.`;
 }
 
 function calibratedMessage(factor: number): string {

@@ -7,16 +7,6 @@ import { rounded } from './rounded.ts';
 export function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): Waveform {
   const levels = periodic.levels.length;
   const crossings = figures.zeroCrossingsPerCycle.value ?? 2;
-  if (levels === 2 && crossings > 6) {
-    return {
-      kind: 'not classified',
-      reasons: [
-        `two levels, switched ${crossings} times a cycle: pulse-width modulation without its filter, not an outlet's wave`,
-      ],
-      levels,
-      atTheEdge: false,
-    };
-  }
   const thd = figures.thdPercent.value;
   const reasons = [`${levels} levels`];
   if (levels % 2 === 1 && figures.dwellPercent.value !== null) {
@@ -24,6 +14,9 @@ export function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): W
     reasons.push(`${where} for ${rounded(figures.dwellPercent.value, 2)} % of the time`);
   }
   if (thd !== null) reasons.push(`THD ${rounded(thd, 2)} %`);
+  if (crossings > 6) {
+    reasons.push(`switched ${crossings} times a cycle: pulse-width modulation without its filter`);
+  }
   if (levels > 3 && thd !== null && thd < 8) {
     reasons.push('many small steps: the distortion is low, but it is a staircase, not a sine');
   }

@@ -43,9 +43,7 @@ function truthOf(wave: string): StatedTruth {
 describe.each(waves)('$wave', ({ wave }) => {
   test('is told for what it is', () => {
     const kind = results.get(`${wave}.csv`)?.waveform.kind;
-    // Two levels switched many times a cycle: no square wave to lend, though its levels are one's.
-    if (wave === 'twolevel' || wave === 'pwm') expect(['square', 'not classified']).toContain(kind);
-    else expect(kind).toBe(truthOf(wave).kind);
+    expect(kind).toBe(truthOf(wave).kind);
   });
 });
 

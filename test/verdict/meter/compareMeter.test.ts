@@ -61,7 +61,7 @@ describe('compareMeter', () => {
     const found = compare(100 + errorPercent, waveWith(errorPercent));
     expect(found.answer).toBe('average');
     expect(found.factor).toBe((100 + errorPercent) / 100);
-    expect(found.message).toContain('On this modified sine');
+    expect(found.message).toContain('on this modified sine');
     expect(found.message).toContain('probably not true-RMS');
     // And a true-RMS meter on the same wave is taken for one.
     expect(compare(100, waveWith(errorPercent)).answer).toBe('calibrated');
