@@ -33,6 +33,9 @@ export const USUAL_THRESHOLDS: ExcursionThresholds = {
   hysteresisRatio: 0.02,
 };
 
+/** Ratios are compared to this: 0.1 + 0.02 is not quite 0.12. */
+const ROUNDING = 1e-9;
+
 /**
  * Dips, swells and interruptions, in order of their start; an interruption is also part of a dip.
  *
@@ -50,10 +53,10 @@ export function excursions(
     const found: Excursion[] = [];
     const back = thresholdRatio - sign * hysteresisRatio;
     for (let k = 0; k < rms.length; k++) {
-      if (!(sign * (rms[k]! / nominal - thresholdRatio) > 0)) continue;
+      if (!(sign * (rms[k]! / nominal - thresholdRatio) > ROUNDING)) continue;
       const start = k;
       let extreme = rms[k]!;
-      while (k < rms.length && sign * (rms[k]! / nominal - back) > 0) {
+      while (k < rms.length && sign * (rms[k]! / nominal - back) > ROUNDING) {
         if (sign * rms[k]! > sign * extreme) extreme = rms[k]!;
         k++;
       }

@@ -1,4 +1,4 @@
-import { squareIntegral } from '../../signal/squareIntegral.ts';
+import { squareIntegrals } from '../../signal/squareIntegrals.ts';
 import type { ZeroTrack } from '../../signal/tracking/zeroTrack.ts';
 
 /** One channel on an even time base, for what changes along it. */
@@ -26,6 +26,9 @@ export interface HalfCycleRms {
   readonly to: Float64Array;
 }
 
+/** Of a cycle: with more of it missing it has no RMS. */
+const MISSING_RATIO = 0.02;
+
 /**
  * Urms(1/2): the RMS of one cycle of the fundamental from zero to zero, refreshed every half cycle.
  *
@@ -39,14 +42,14 @@ export interface HalfCycleRms {
 export function halfCycleRms(record: ChannelRecord, zeros: ZeroTrack): HalfCycleRms | null {
   const { samples, intervalS, startS } = record;
   const { crossings } = zeros;
-  const squares = squareIntegral(samples);
+  const { integrals, missing } = squareIntegrals(samples, crossings);
   const cycles: { from: number; to: number; rms: number; seen: number }[] = [];
   for (let m = 0; m + 2 < crossings.length; m++) {
     const [from, to] = [crossings[m]!, crossings[m + 2]!];
     if (from < 0 || to > samples.length - 1) continue;
-    const mean = squares.mean(from, to);
-    if (mean !== null)
-      cycles.push({ from, to, rms: Math.sqrt(mean), seen: zeros.seen[m]! & zeros.seen[m + 2]! });
+    if (missing[m]! + missing[m + 1]! > MISSING_RATIO * (to - from)) continue;
+    const rms = Math.sqrt((integrals[m]! + integrals[m + 1]!) / (to - from));
+    cycles.push({ from, to, rms, seen: zeros.seen[m]! & zeros.seen[m + 2]! });
   }
   if (cycles.length === 0) return null;
   return {

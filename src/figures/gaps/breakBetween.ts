@@ -23,6 +23,8 @@ export interface BreakPlace {
 const TRANSFER_S = 0.2;
 /** Of a period: less contradicts neither side for sure and is no break. 1 ms at 50 Hz. */
 const LEAST_CYCLES = 0.05;
+/** Of the peak: what is left in a break, RMS; more is a dip. */
+const LEFT_RATIO = 0.1;
 /** Of a period: how far outside the dark run its true ends are looked for. */
 const MARGIN_CYCLES = 0.2;
 
@@ -31,7 +33,7 @@ const MARGIN_CYCLES = 0.2;
  *
  * @param omega - the fundamental, rough, radians a sample.
  * @returns null where the waves before and after explain the run between them, as when a stepped wave's
- * pulses grow narrower; else the break and the samples it covers.
+ * pulses grow narrower, or where too much voltage is left; else the break and the samples it covers.
  */
 export function breakBetween(
   record: ChannelRecord,
@@ -62,6 +64,8 @@ export function breakBetween(
   const end =
     (right && departure(samples, right, { ...search, from: run.from }, rest, noise, true)) ?? at(run.to);
   if (end.earliest - start.latest < LEAST_CYCLES * periodSamples) return null;
+  const away = samples.subarray(start.latest, end.earliest);
+  if (rmsOf(away) > LEFT_RATIO * figures.largest(early.from, late.to).value) return null;
   const [startAt, endAt] = [middle(start), middle(end)];
   const durationS = figures.duration(endAt - startAt, [halfWidth(start), halfWidth(end)]);
   return {
@@ -76,6 +80,10 @@ export function breakBetween(
       returnPeak: figures.largest(end.earliest, end.earliest + Math.ceil(periodSamples)),
     },
   };
+}
+
+function rmsOf(samples: Float64Array): number {
+  return Math.sqrt(samples.reduce((sum, v) => (Number.isNaN(v) ? sum : sum + v * v), 0) / samples.length);
 }
 
 /** Where a side is too short to be carried on, the dark run's own end stands. */

@@ -24,14 +24,21 @@ export function halfCycleCells(samples: Float64Array, crossings: Float64Array): 
     const length = crossings[m + 1]! - start;
     const from = Math.max(0, Math.ceil(start));
     const to = Math.min(samples.length, Math.ceil(start + length));
+    // e^(−iθ) turned on from sample to sample: exact to some ulp over the thousand samples of a half cycle.
+    const step = Math.PI / length;
+    const [stepRe, stepIm] = [Math.cos(step), -Math.sin(step)];
+    let [turnRe, turnIm] = [Math.cos(step * (from - start)), -Math.sin(step * (from - start))];
     let present = 0;
     for (let n = from; n < to; n++) {
       const x = samples[n]!;
-      if (Number.isNaN(x)) continue;
-      const angle = (Math.PI * (n - start)) / length;
-      re[m]! += x * Math.cos(angle);
-      im[m]! -= x * Math.sin(angle);
-      present++;
+      if (!Number.isNaN(x)) {
+        re[m]! += x * turnRe;
+        im[m]! += x * turnIm;
+        present++;
+      }
+      const nextRe = turnRe * stepRe - turnIm * stepIm;
+      turnIm = turnRe * stepIm + turnIm * stepRe;
+      turnRe = nextRe;
     }
     // One sample more or less at a border is no gap.
     whole[m] = present + 1 >= 0.9 * length ? 1 : 0;

@@ -1,23 +1,28 @@
 import { blockMeans } from '../blockMeans.ts';
 import { findFundamental } from '../findFundamental.ts';
 
-/** Enough for 250 cycles of 80 samples; a longer record is averaged down to it for this look. */
+/** Enough for 250 cycles of 80 samples; a longer stretch is averaged down to it for this look. */
 const LOOK_LENGTH = 20_000;
+/** The shortest stretch looked at is a thirty-second of the record. */
+const HALVINGS = 5;
+/** Stretches looked at of one length. */
+const LOOKS = 4;
 
 /**
  * The fundamental of a record that may change on its way: of the whole where it repeats throughout, else of
- * the first half, quarter or eighth that repeats.
+ * a half, quarter and so on that repeats.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @returns radians a sample, good to a few per cent anywhere in the record; null where nothing repeats.
  */
 export function roughFundamental(samples: Float64Array): number | null {
-  const blockLength = Math.max(1, Math.floor(samples.length / LOOK_LENGTH));
-  const record = blockMeans(samples, blockLength);
-  for (const parts of [1, 2, 4, 8]) {
-    const length = Math.floor(record.length / parts);
-    for (let part = 0; part < parts && length >= 16; part++) {
-      const stretch = record.subarray(part * length, (part + 1) * length);
+  for (let halvings = 0; halvings <= HALVINGS; halvings++) {
+    const parts = 2 ** halvings;
+    const length = Math.floor(samples.length / parts);
+    const blockLength = Math.max(1, Math.floor(length / LOOK_LENGTH));
+    const stride = Math.max(1, parts / LOOKS);
+    for (let part = 0; part < parts && length >= 16; part += stride) {
+      const stretch = blockMeans(samples.subarray(part * length, (part + 1) * length), blockLength);
       if (stretch.every(Number.isNaN)) continue;
       const found = findFundamental(stretch);
       if ('omega' in found) return found.omega / blockLength;
