@@ -1,4 +1,3 @@
-import { select } from 'd3';
 import type { Assay } from '../verdict/assay.ts';
 import { limitTables } from '../verdict/limits/limitTables.ts';
 import { answerSentence } from './answer/answerSentence.ts';
@@ -13,11 +12,9 @@ import { drawHeader } from './panels/drawHeader.ts';
 import { drawMargin } from './panels/drawMargin.ts';
 import { drawTrace } from './panels/drawTrace.ts';
 import { harmonicLimits } from './panels/harmonicLimits.ts';
+import { openSheet } from './paper/openSheet.ts';
 import { page } from './paper/page.ts';
-import { palette } from './paper/palette.ts';
-import type { Panel } from './paper/writeText.ts';
 
-const svgNamespace = 'http://www.w3.org/2000/svg';
 /** Baseline of the headings under the header. */
 const bodyY = 228;
 /** Where the times under the residual end. */
@@ -39,24 +36,16 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
   const cleaned = cleanTexts(assay);
   const { result, trace } = cleaned;
   const figures = mainFigures(result);
-  const svg = document.createElementNS(svgNamespace, 'svg');
-  const root = select(svg)
-    .attr('viewBox', `0 0 ${page.width} ${page.height}`)
-    .attr('width', page.width)
-    .attr('height', page.height)
-    .attr('role', 'img')
-    .attr('lang', 'en')
-    .attr('font-family', "'Source Sans 3', 'Source Sans Pro', 'Helvetica Neue', Arial, sans-serif");
-  root.append('title').text(`${questionSentence(result)} ${answerSentence(result)}`);
-  root.append('desc').text(description(fileName(result.file), result.sha256));
-  root.append('rect').attr('width', page.width).attr('height', page.height).attr('fill', palette.paper);
-
-  drawHeader(panel(root), result);
-
+  const { svg, panel } = openSheet(
+    document,
+    `${questionSentence(result)} ${answerSentence(result)}`,
+    description(fileName(result.file), result.sha256),
+  );
+  drawHeader(panel(), result);
   // The limits are for voltages: a current has none.
   const limits = figures?.unit === 'V' ? harmonicLimits(limitTables(), result.nominal) : null;
 
-  drawTrace(panel(root), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, {
+  drawTrace(panel(), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, {
     x: page.left,
     y: bodyY,
     width: page.twoColumns,
@@ -68,20 +57,16 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
     width: page.columnWidth,
     height: bodyBottom - lowerY,
   });
-  drawHarmonics(panel(root), figures?.harmonics ?? [], limits, lower(0));
-  drawFindings(panel(root), result, lower(1));
-  drawMargin(panel(root), cleaned, {
+  drawHarmonics(panel(), figures?.harmonics ?? [], limits, lower(0));
+  drawFindings(panel(), result, lower(1));
+  drawMargin(panel(), cleaned, {
     x: page.columnX(2),
     y: bodyY,
     width: page.columnWidth,
     height: bodyBottom - bodyY,
   });
-  drawFooter(panel(root), result);
+  drawFooter(panel(), result);
   return svg;
-}
-
-function panel(root: { append(name: 'g'): Panel }): Panel {
-  return root.append('g');
 }
 
 function description(file: string, sha256: string): string {

@@ -1,0 +1,33 @@
+import { type Selection, select } from 'd3';
+import { page } from './page.ts';
+import { palette } from './palette.ts';
+import type { Panel } from './writeText.ts';
+
+const svgNamespace = 'http://www.w3.org/2000/svg';
+
+/** A page to draw on. */
+export interface OpenSheet {
+  readonly svg: SVGSVGElement;
+  /** A new group over what is drawn already. */
+  readonly panel: () => Panel;
+}
+
+/**
+ * An empty page of paper, 1600 × 900, named and described for whoever can't see it.
+ *
+ * @param document - a browser's, or jsdom's; only `createElementNS` and what d3 needs of it.
+ */
+export function openSheet(document: Document, title: string, description: string): OpenSheet {
+  const svg = document.createElementNS(svgNamespace, 'svg');
+  const root: Selection<SVGSVGElement, unknown, null, undefined> = select(svg)
+    .attr('viewBox', `0 0 ${page.width} ${page.height}`)
+    .attr('width', page.width)
+    .attr('height', page.height)
+    .attr('role', 'img')
+    .attr('lang', 'en')
+    .attr('font-family', "'Source Sans 3', 'Source Sans Pro', 'Helvetica Neue', Arial, sans-serif");
+  root.append('title').text(title);
+  root.append('desc').text(description);
+  root.append('rect').attr('width', page.width).attr('height', page.height).attr('fill', palette.paper);
+  return { svg, panel: () => root.append('g') };
+}
