@@ -1,6 +1,8 @@
 /** The core of Sineassay: from the bytes of a capture to its answer, its document and its sheet. */
 export { MeasureError } from './base/measureError.ts';
 export type { Capture, Channel } from './capture/capture.ts';
+export { fileAndChannel } from './capture/joining/fileAndChannel.ts';
+export { joinCurrent } from './capture/joining/joinCurrent.ts';
 export { readCapture } from './capture/readCapture.ts';
 export { captureLayouts, type LayoutName } from './capture/writing/captureLayouts.ts';
 export { readInstrument } from './figures/uncertainty/readInstrument.ts';

@@ -1,10 +1,13 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import {
   type Assay,
   type AssayOptions,
   assayCapture,
+  type Capture,
   type FailedResult,
+  fileAndChannel,
+  joinCurrent,
   MeasureError,
   readCapture,
 } from '../index.ts';
@@ -26,12 +29,32 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
     const bytes = await readBytes(file);
     const sha256 = createHash('sha256').update(bytes).digest('hex');
     const { sampleRateHz } = options;
-    const capture = readCapture(bytes, sampleRateHz === undefined ? {} : { sampleRateHz });
-    return { assays: assayCapture(capture, { file, sha256 }, options) };
+    const read = (from: Uint8Array): Capture =>
+      readCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
+    const { capture, current } = await withCurrent(read(bytes), options.current, read);
+    const own = current === undefined ? options : { ...options, current };
+    return { assays: assayCapture(capture, { file, sha256 }, own) };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
     return { failed: failedResult(file, problem) };
   }
+}
+
+/** The current may stand in an export of its own: `FILE` or `FILE:NAME` where the capture has no such channel. */
+async function withCurrent(
+  capture: Capture,
+  wanted: string | undefined,
+  read: (bytes: Uint8Array) => Capture,
+): Promise<{ readonly capture: Capture; readonly current: string | undefined }> {
+  if (wanted === undefined || capture.channels.some(({ name }) => name === wanted))
+    return { capture, current: wanted };
+  const { file, channel } = fileAndChannel(wanted);
+  const isFile = await stat(file).then(
+    (stats) => stats.isFile(),
+    () => false,
+  );
+  if (!isFile) return { capture, current: wanted };
+  return joinCurrent(capture, read(await readBytes(file)), channel);
 }
 
 /** An error as results carry it. */

@@ -12,6 +12,7 @@ import { failedResult, type MeasureFileOptions, unreadable } from './measureFile
 import { finiteNumber } from './synth/finiteNumber.ts';
 
 type Scale = NonNullable<AssayOptions['scales']>[number];
+type Skew = NonNullable<AssayOptions['skews']>[number];
 type Claim = NonNullable<AssayOptions['claims']>[number];
 
 /** The options that `measure` and `report` share, as commander hands them over. */
@@ -21,6 +22,8 @@ export interface MeasureFlags {
   readonly load?: string;
   readonly nominal?: NonNullable<AssayOptions['nominal']>;
   readonly voltage?: string;
+  readonly current?: string;
+  readonly skew?: readonly Skew[];
   readonly scale?: readonly Scale[];
   readonly invert?: readonly string[];
   readonly sampleRate?: number;
@@ -57,6 +60,8 @@ export function addMeasureOptions(command: Command): Command {
       grammar(parseNominal),
     )
     .option('--voltage <name>', 'the channel to measure; all: each of them; CH1-CH2: their difference')
+    .option('--current <name>', 'the current channel, or FILE or FILE:NAME of an export of its own')
+    .option('--skew <name=seconds>', 'how late a channel shows an event, repeatable', collect(skew))
     .option(
       '--scale <[name=]factor>',
       'probe or divider ratio to multiply by; without a name: the measured channel',
@@ -97,6 +102,8 @@ export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
     ...(flags.load === undefined ? {} : { load: flags.load }),
     ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
     ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
+    ...(flags.current === undefined ? {} : { current: flags.current }),
+    ...(flags.skew === undefined ? {} : { skews: flags.skew }),
     ...(flags.instrument === undefined ? {} : { instrument: flags.instrument }),
     ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
     ...(flags.meter === undefined
@@ -149,4 +156,10 @@ function scale(text: string): Scale {
   const factor = finiteNumber(text.slice(at + 1));
   if (factor === 0) throw new InvalidArgumentError('A scale of zero leaves nothing to measure.');
   return { channel: at < 0 ? null : text.slice(0, at), factor };
+}
+
+function skew(text: string): Skew {
+  const at = text.lastIndexOf('=');
+  if (at <= 0) throw new InvalidArgumentError('NAME=SECONDS is expected, for example CH2=4e-6.');
+  return { channel: text.slice(0, at), seconds: finiteNumber(text.slice(at + 1)) };
 }

@@ -21,6 +21,11 @@ export interface MeasureOptions {
   readonly orders?: number;
   /** What the measuring chain may be off by. Default ASSUMED_INSTRUMENT. */
   readonly instrument?: Instrument;
+  /**
+   * Radians a sample, where another channel of the record tells the frequency better: a current is measured at its
+   * voltage's. Taken where this channel's own comes within 2 % of it.
+   */
+  readonly omega?: number;
   /** What the volts are tied to. Default: scope and probe. */
   readonly scaleSource?: ScaleSource;
 }
@@ -44,7 +49,8 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
       figures: aperiodicFigures({ ...input, stepSize }, located, instrument, scaleSource),
     };
   }
-  const fit = fullFit(located, located.omega, orders);
+  const known = options.omega !== undefined && Math.abs(located.omega / options.omega - 1) < 0.02;
+  const fit = fullFit(located, known ? options.omega! : located.omega, orders, known);
   const periodic = describe(fit, samples, input.intervalS, stepSize);
   const record = { ...common, periodic, acCoupled: input.acCoupled };
   const notices: Notice[] = doubts(record, orders);
@@ -59,12 +65,12 @@ function stepOfBits(samples: Float64Array, bits: number | null): number | null {
   return max > min ? (1.25 * (max - min)) / 2 ** bits : null;
 }
 
-function fullFit(located: LocatedWave, omega: number, orders: number): HarmonicFit {
+function fullFit(located: LocatedWave, omega: number, orders: number, frequencyKnown: boolean): HarmonicFit {
   const { samples } = located;
   // Close to half the sample rate an order and its alias can't be told apart over a few cycles.
   const allowed = Math.floor((0.92 * Math.PI) / omega);
   for (let tried = Math.min(orders, allowed); tried >= 1; tried = Math.floor(tried / 2)) {
-    const fit = fitHarmonics(samples, { orders: tried, omega });
+    const fit = fitHarmonics(samples, { orders: tried, omega, frequencyKnown });
     if (fit !== null) return fit;
   }
   throw new MeasureError('wave.noPeriod', 'The record holds too few samples to tell a wave from chance.', {

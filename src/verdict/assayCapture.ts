@@ -2,29 +2,29 @@ import type { Notice } from '../base/notice.ts';
 import type { Capture, Channel } from '../capture/capture.ts';
 import { type Rescaling, rescaleCapture } from '../capture/rescaleCapture.ts';
 import { selectVoltageChannels } from '../capture/selectChannel.ts';
-import type { MeasuredWave } from '../figures/measuredWave.ts';
-import { measureWave } from '../figures/measureWave.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../figures/uncertainty/instrument.ts';
-import type { ScaleSource } from '../figures/uncertainty/scaleComponents.ts';
 import type { Assay } from './assay.ts';
 import { budgetsOf } from './assaying/budgetsOf.ts';
 import { captureSummary } from './assaying/captureSummary.ts';
 import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
+import { currentAndPower } from './assaying/currentAndPower.ts';
+import { currentOf, skewOf } from './assaying/currentOf.ts';
 import { keyedByUnit } from './assaying/keyedByUnit.ts';
+import { measureWithMeter } from './assaying/measureWithMeter.ts';
 import { methodLines } from './assaying/methodLines.ts';
 import { spectra } from './assaying/spectra.ts';
 import { digitiserDocument, groupsDocument, highBandsDocument } from './assaying/spectraDocuments.ts';
 import { traceOf } from './assaying/traceOf.ts';
+import { withoutDoubles } from './assaying/withoutDoubles.ts';
 import type { Claim } from './claims/claim.ts';
 import { claimedNominal } from './claims/claimedNominal.ts';
 import { judgeClaim } from './claims/judgeClaim.ts';
 import { findings } from './limits/findings.ts';
-import type { CurrentFigures, MeterComparison, VoltageFigures, Waveform } from './measureDocument.ts';
-import { compareMeter } from './meter/compareMeter.ts';
+import type { CurrentFigures, VoltageFigures } from './measureDocument.ts';
 import { inferNominal } from './nominal/inferNominal.ts';
 import type { ToldNominal } from './nominal/mainsNominals.ts';
 import type { DecisionRule } from './rule/decide.ts';
-import { classifyWave, SINE_THD_PERCENT } from './waveform/classifyWave.ts';
+import { SINE_THD_PERCENT } from './waveform/classifyWave.ts';
 
 /** What a person tells about a capture. */
 export interface AssayOptions {
@@ -39,6 +39,10 @@ export interface AssayOptions {
   readonly scales?: Rescaling['scales'];
   /** Names of channels to turn upside down. */
   readonly inverted?: readonly string[];
+  /** Name of the current channel; absent: the current that goes with the voltage, where there is one. */
+  readonly current?: string;
+  /** Delays of channels, seconds: positive where a channel shows an event late. */
+  readonly skews?: readonly { readonly channel: string; readonly seconds: number }[];
   /** What is known of the measuring chain; the rest is ASSUMED_INSTRUMENT. */
   readonly instrument?: Partial<Instrument>;
   /** A multimeter's reading at the same time. */
@@ -91,7 +95,12 @@ function assayChannel(
   const { claims = [], rule = 'guarded', sineThdPercent = SINE_THD_PERCENT } = options;
   const isVoltage = channel.quantity === 'voltage';
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
-  const { wave, waveform, meter, scaleSource, calibrated } = measured(capture, channel, instrument, options);
+  const { wave, waveform, meter, scaleSource, calibrated } = measureWithMeter(
+    capture,
+    channel,
+    instrument,
+    options,
+  );
   const { figures } = wave;
   const told = { ...claimedNominal(claims), ...options.nominal };
   const inferred = isVoltage
@@ -104,6 +113,20 @@ function assayChannel(
     ...(more.groups === null ? {} : { harmonicGroups: groupsDocument(more.groups, context) }),
     ...(more.high === null ? {} : { highBands: highBandsDocument(more.high, context) }),
   };
+  const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
+  const load =
+    drawn.channel === null
+      ? { notices: [] }
+      : currentAndPower({
+          capture,
+          voltage: wave,
+          current: drawn.channel,
+          instrument,
+          scaleSource,
+          orders: options.orders ?? 50,
+          ...skewOf(channel.name, drawn.channel.name, options.skews ?? []),
+        });
+  const { notices: loadNotices, ...loadSections } = load;
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const result = {
     ...source,
@@ -117,6 +140,7 @@ function assayChannel(
             ...voltageFigures(channel.name, figures),
             ...keyedByUnit<Partial<VoltageFigures>>(sections, 'V'),
           },
+          ...loadSections,
         }
       : {
           current: {
@@ -132,7 +156,13 @@ function assayChannel(
         ? findings(figures, waveform, nominal, rule, more.groups)
         : [],
     ...(meter === null ? {} : { meter }),
-    notices: [...given, ...inferred.notices, ...withoutDoubles(figures.notices, more.notices)],
+    notices: [
+      ...given,
+      ...inferred.notices,
+      ...withoutDoubles(figures.notices, more.notices),
+      ...drawn.notices,
+      ...loadNotices,
+    ],
   };
   return {
     result,
@@ -149,62 +179,4 @@ function assayChannel(
       budgets,
     }),
   };
-}
-
-/** The digitiser check says of clipping and range what the first look says too, and says it better. */
-const SAID_BETTER: Readonly<Record<string, string>> = {
-  'wave.clipped': 'digitiser.clipped',
-  'resolution.coarse': 'digitiser.range',
-};
-
-function withoutDoubles(doubts: readonly Notice[], checks: readonly Notice[]): readonly Notice[] {
-  const said = new Set(checks.map(({ code }) => code));
-  return [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
-}
-
-interface Measured {
-  readonly wave: MeasuredWave;
-  readonly waveform: Waveform;
-  readonly meter: MeterComparison | null;
-  readonly scaleSource: ScaleSource;
-  readonly calibrated: Channel;
-}
-
-/** Measure a channel, and once more with its gain tied to the meter where the meter's reading is credible. */
-function measured(
-  capture: Capture,
-  channel: Channel,
-  instrument: Instrument,
-  options: AssayOptions,
-): Measured {
-  const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
-  const measure = (of: Channel, scaleSource: ScaleSource): MeasuredWave =>
-    measureWave(
-      {
-        samples: of.samples,
-        intervalS: capture.intervalS,
-        startS: capture.startS,
-        stepSize: of.stepSize,
-        acCoupled: of.coupling === 'AC',
-      },
-      { orders, instrument, scaleSource },
-    );
-  const wave = measure(channel, 'scope and probe');
-  const waveform = classifyWave(wave, sineThdPercent);
-  const asFiled = { wave, waveform, scaleSource: 'scope and probe' as const, calibrated: channel };
-  if (options.meter === undefined) return { ...asFiled, meter: null };
-  const meter = compareMeter({ ...options.meter, figures: wave.figures, waveform });
-  if (meter.answer !== 'calibrated') return { ...asFiled, meter };
-  const { factor } = meter;
-  const calibrated = {
-    ...channel,
-    scale: channel.scale * factor,
-    samples: channel.samples.map((x) => x * factor),
-    stepSize: channel.stepSize === null ? null : channel.stepSize * factor,
-  };
-  // Edges hold harmonics that a meter may not follow: its accuracy there is anybody's guess.
-  const follows = waveform.levels === 0 || instrument.meterBandwidthHz !== null;
-  const scaleSource = follows ? 'meter' : 'scope and probe';
-  const again = measure(calibrated, scaleSource);
-  return { wave: again, waveform: classifyWave(again, sineThdPercent), meter, scaleSource, calibrated };
 }

@@ -1,6 +1,8 @@
 import type { Figure } from '../base/figure.ts';
 import type { ErrorDetail } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
+import type { PowerFigures } from '../figures/power/powerFigures.ts';
+import type { LoadKind } from './loadKind/loadKind.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
 
 /** The JSON of `measure --json`. Keys carry their unit; later versions add keys and rename none. */
@@ -26,12 +28,18 @@ export interface MeasureResult {
   readonly nominal: Nominal | null;
   readonly voltage?: VoltageFigures;
   readonly current?: CurrentFigures;
+  /** What the load takes, where a current channel was captured too. */
+  readonly power?: PowerDocument;
+  readonly loadKind?: LoadKind;
   readonly waveform: Waveform;
   readonly claims: readonly ClaimResult[];
   readonly findings: readonly Finding[];
   readonly meter?: MeterComparison;
   readonly notices: readonly Notice[];
 }
+
+/** The powers of IEEE 1459; `channel` is the current's. */
+export type PowerDocument = { readonly channel: string } & Omit<PowerFigures, 'notices'>;
 
 export interface CaptureSummary {
   readonly samples: number;

@@ -13,6 +13,7 @@ import { claimValueText } from './claimValueText.ts';
 import { figureRows } from './figureRows.ts';
 import { findingText } from './findingText.ts';
 import { outcomeWords } from './outcomeWords.ts';
+import { powerRows } from './powerRows.ts';
 import { rankNotices } from './rankNotices.ts';
 import { terminalText } from './terminalText.ts';
 import { worstFindings } from './worstFindings.ts';
@@ -20,12 +21,18 @@ import { worstFindings } from './worstFindings.ts';
 /** Everything a result holds, for `--all`: the fourteen lines, then every figure, harmonic, finding and notice. */
 export function allLines(result: MeasureResult, options: AnswerOptions = {}): readonly string[] {
   const clean = cleanTexts(result);
-  const { voltage, current, waveform, claims, notices, sha256 } = clean;
+  const { voltage, current, power, loadKind, waveform, claims, notices, sha256 } = clean;
   return [
     ...answerLines(clean, options),
     ...section('Waveform', [[waveform.kind], ...waveform.reasons.map((reason) => [reason])]),
     ...(voltage === undefined ? [] : channelSections('Voltage', voltage)),
     ...(current === undefined ? [] : channelSections('Current', current)),
+    ...(power === undefined
+      ? []
+      : section(`Power (IEEE 1459), current in ${power.channel}`, powerRows(power))),
+    ...(loadKind === undefined
+      ? []
+      : section('Kind of load', [[loadKind.kind], ...loadKind.reasons.map((reason) => [reason])])),
     ...section(
       'Claims',
       claims.map((claim) => [claim.text, outcomeWords(claim.outcome), claimValueText(claim).named]),

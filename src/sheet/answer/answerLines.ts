@@ -9,6 +9,7 @@ import { claimsSentence } from './claimsSentence.ts';
 import { figureColumns } from './figureColumns.ts';
 import { findingSentence } from './findingSentence.ts';
 import { mainFigures } from './mainFigures.ts';
+import { powerSentence } from './powerSentence.ts';
 import { questionSentence } from './questionSentence.ts';
 import { rankNotices } from './rankNotices.ts';
 import { shareLines } from './shareLines.ts';
@@ -55,6 +56,7 @@ export function answerLines(result: MeasureResult, options: AnswerOptions = {}):
   const doubts = rankNotices(clean.notices).map(({ message }) => message);
   const topics = [
     clean.claims.length > 1 ? `Claims: ${claimsSentence(clean.claims)}` : null,
+    powerSentence(clean),
     findingSentence(clean.findings),
     doubts.length === 0 ? null : `Doubt: ${doubts.join(' ')}`,
     clean.meter?.message ?? averageMeterPhrase(figures?.meter ?? null)?.sentence ?? null,

@@ -1,0 +1,29 @@
+import type { Figure } from '../../base/figure.ts';
+import type { PowerDocument } from '../../verdict/measureDocument.ts';
+import { figureText } from '../numbers/figureText.ts';
+
+/** Every power as a row: its name, then its value with uncertainty or why there is none. */
+export function powerRows(power: PowerDocument): string[][] {
+  const rows: [string, Figure, string][] = [
+    ['active power', power.activeW, 'W'],
+    ['apparent power', power.apparentVA, 'VA'],
+    ['nonactive power', power.nonactiveVar, 'var'],
+    ['power factor', power.powerFactor, ''],
+    ['displacement power factor', power.displacementPowerFactor, ''],
+    ['displacement angle', power.displacementDeg, '°'],
+    ['fundamental apparent power', power.fundamentalApparentVA, 'VA'],
+    ['fundamental active power', power.fundamentalActiveW, 'W'],
+    ['fundamental reactive power', power.fundamentalReactiveVar, 'var'],
+    ['nonfundamental apparent power', power.nonfundamentalApparentVA, 'VA'],
+    ['current distortion power', power.currentDistortionVar, 'var'],
+    ['voltage distortion power', power.voltageDistortionVar, 'var'],
+    ['harmonic apparent power', power.harmonicApparentVA, 'VA'],
+    ['harmonic active power', power.harmonicActiveW, 'W'],
+    ['harmonic distortion power', power.harmonicDistortionVar, 'var'],
+    ['harmonic pollution', power.harmonicPollutionPercent, '%'],
+  ];
+  return rows.map(([name, figure, unit]) => [
+    name,
+    figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit),
+  ]);
+}

@@ -1,0 +1,15 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { figureText } from '../numbers/figureText.ts';
+
+/** What the load takes and what kind it is, in a sentence; null without a current channel. */
+export function powerSentence({ power, current, loadKind }: MeasureResult): string | null {
+  if (power === undefined) return null;
+  const parts = [
+    figureText(power.activeW, 'W'),
+    ...(current === undefined ? [] : [figureText(current.rmsA, 'A')]),
+    `power factor ${figureText(power.powerFactor, '')}`,
+  ];
+  const kind =
+    loadKind === undefined ? '' : loadKind.kind === 'not classified' ? '' : `, a ${loadKind.kind} load`;
+  return `Load as measured: ${parts.join(', ')}${kind}.`;
+}

@@ -1,0 +1,89 @@
+import { expect, test } from 'vitest';
+import type { Capture, Channel } from '../../../src/capture/capture.ts';
+import { sampleWave } from '../../../src/signal/synthesis/sampleWave.ts';
+import { scaledWave } from '../../../src/signal/synthesis/scaledWave.ts';
+import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
+import { type AssayOptions, assayCapture } from '../../../src/verdict/assayCapture.ts';
+import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
+
+const rate = 20_000;
+const channel = (name: string, quantity: Channel['quantity'], samples: Float64Array): Channel => ({
+  name,
+  quantity,
+  unit: quantity === 'current' ? 'A' : 'V',
+  scale: 1,
+  samples,
+  gaps: [],
+  stepSize: null,
+});
+const sine = (peak: number, phaseDeg: number, noiseRms = 0): Float64Array =>
+  sampleWave(scaledWave(waveNamed.sine({}), peak), {
+    frequencyHz: 50,
+    sampleRateHz: rate,
+    cycles: 5.3,
+    startPhaseCycles: 0.2 + phaseDeg / 360,
+    noiseRms,
+  });
+const resultOf = (channels: [Channel, ...Channel[]], options: AssayOptions = {}): MeasureResult => {
+  const capture: Capture = {
+    channels,
+    sampleCount: channels[0].samples.length,
+    startS: 0,
+    intervalS: 1 / rate,
+    layout: '',
+    notices: [],
+  };
+  return assayCapture(capture, { file: 'x.csv', sha256: '' }, options)[0]!.result;
+};
+const volts = channel('V', 'voltage', sine(325, 0));
+
+test('a current that lags by 30°: P = V·I·cos 30°, and its own figures stand beside the voltage', () => {
+  const { power, current, loadKind, voltage } = resultOf([volts, channel('I', 'current', sine(10, -30))]);
+  const apparent = (325 * 10) / 2;
+  expect(Math.abs(power!.activeW.value! / (apparent * Math.cos(Math.PI / 6)) - 1)).toBeLessThan(1e-9);
+  expect(Math.abs(power!.fundamentalReactiveVar.value! / (apparent / 2) - 1)).toBeLessThan(1e-9);
+  expect(power!.channel).toBe('I');
+  expect(Math.abs(current!.rmsA.value! - 10 / Math.SQRT2)).toBeLessThan(1e-9);
+  expect(loadKind!.kind).toBe('inductive');
+  expect(voltage!.rmsV).not.toHaveProperty('budget');
+  expect(power!.activeW).not.toHaveProperty('budget');
+});
+
+test('a delay of the clamp is told by --skew and taken out', () => {
+  // 30° of 20 ms.
+  const skews = [{ channel: 'I', seconds: 0.02 / 12 }];
+  const { power } = resultOf([volts, channel('I', 'current', sine(10, -30))], { skews });
+  expect(Math.abs(power!.displacementDeg.value!)).toBeLessThan(1e-6);
+});
+
+test('a clamp that was saved as volts is a current when named, amperes by its scale', () => {
+  const options = { current: 'CH2', scales: [{ channel: 'CH2', factor: 10 }] };
+  const { current, power } = resultOf([volts, channel('CH2', 'voltage', sine(1, 0))], options);
+  expect(Math.abs(current!.rmsA.value! - 10 / Math.SQRT2)).toBeLessThan(1e-9);
+  expect(Math.abs(power!.powerFactor.value! - 1)).toBeLessThan(1e-9);
+});
+
+test('with nothing connected the power stands and the current has no figures', () => {
+  const { power, current, notices } = resultOf([
+    volts,
+    channel(
+      'I',
+      'current',
+      sine(0, 0, 0.01).map((x, n) => x + 1e-3 * Math.sin(n / 900)),
+    ),
+  ]);
+  expect(Math.abs(power!.activeW.value!)).toBeLessThan(1);
+  if (current === undefined) expect(notices.map(({ code }) => code)).toContain('current.noPeriod');
+});
+
+test('three phases: each voltage goes with the current of its rank', () => {
+  const channels: [Channel, ...Channel[]] = [
+    volts,
+    channel('V2', 'voltage', sine(320, 120)),
+    channel('I1', 'current', sine(10, 0)),
+    channel('I2', 'current', sine(5, 120)),
+  ];
+  const { power } = resultOf(channels, { voltage: 'V2' });
+  expect(power!.channel).toBe('I2');
+  expect(Math.abs(power!.activeW.value! / ((320 * 5) / 2) - 1)).toBeLessThan(1e-9);
+});
