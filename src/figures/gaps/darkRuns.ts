@@ -13,6 +13,8 @@ const DARK_RATIO = 0.15;
 const LONGER_CYCLES = 0.075;
 /** Of a period: a shorter peep of voltage does not end a run. */
 const PEEP_CYCLES = 0.02;
+/** Of a period: the longest rest at zero that a wave can have of its own, a half wave's and some. */
+const NATURAL_CYCLES = 0.8;
 /** Runs each side whose middle one tells how long the wave there rests at zero. */
 const NEIGHBOURS = 5;
 
@@ -27,7 +29,9 @@ const NEIGHBOURS = 5;
 export function darkRuns(samples: Float64Array, periodSamples: number, peak: number): readonly DarkRun[] {
   const runs = runsNearZero(samples, PEEP_CYCLES * periodSamples, DARK_RATIO * peak);
   const usual = (neighbours: readonly SampleRange[]): number => {
-    const short = neighbours.map(({ from, to }) => to - from).filter((length) => length < periodSamples / 2);
+    const short = neighbours
+      .map(({ from, to }) => to - from)
+      .filter((length) => length < NATURAL_CYCLES * periodSamples);
     return short.length === 0 ? 0 : median(short);
   };
   return runs.flatMap((run, i) => {

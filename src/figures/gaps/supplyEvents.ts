@@ -37,17 +37,16 @@ export function supplyEvents(record: ChannelRecord, omega: number, chain: Measur
     const after = { from: run.to, to: sure.find(({ from }) => from > run.from)?.from ?? samples.length };
     // Less than a quarter cycle of voltage is no side but a run cut by the record's end.
     const isSide = ({ from, to }: SampleRange): boolean => to - from >= periodSamples / 4;
+    const atStart = run.sure && !isSide({ from: 0, to: run.from });
+    const atEnd = run.sure && !isSide({ from: run.to, to: samples.length });
     if (isSide(before) && isSide(after)) {
       const between = breakBetween(record, { before, run, after }, omega, figures);
       if (between === null) continue;
       dark.push(between.range);
       events.push(between.event);
-    } else if (run.sure && isSide(after)) {
+    } else if (atStart !== atEnd) {
       dark.push(run);
-      events.push(figures.startUp(run.to, periodSamples));
-    } else if (run.sure && isSide(before)) {
-      dark.push(run);
-      events.push(figures.cutOff(run.from));
+      events.push(atStart ? figures.startUp(run.to, periodSamples) : figures.cutOff(run.from));
     }
   }
   return { events, dark };

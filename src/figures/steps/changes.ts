@@ -1,3 +1,5 @@
+import { NORMAL_QUARTILE, quantile, straightScatter } from './straightScatter.ts';
+
 /** A stretch of an envelope that moves fast, between two that don't. Indices of the envelope's values. */
 export interface Change {
   /** The last value before it moves. */
@@ -23,9 +25,6 @@ const A_CYCLE = 2;
 const LAG = 2 * A_CYCLE;
 /** Movements nearer than five cycles to each other are one change: the way back, or ringing. */
 const APART = 5 * A_CYCLE;
-
-/** The first quartile of |x| of a standard normal. */
-const NORMAL_QUARTILE = 0.3186393639643751;
 
 /**
  * Where an envelope changes within two cycles by more than it otherwise does.
@@ -56,19 +55,4 @@ export function changes(values: Float64Array, { least }: ChangeOptions): Changes
     else found.push({ before, last });
   });
   return { changes: found, scatter: straightScatter(values) };
-}
-
-/**
- * From second differences over two cycles, which a drift or a slow recovery leaves small.
- *
- * √6: the norm of the weights 1, −2, 1; the values share no sample.
- */
-function straightScatter(values: Float64Array): number {
-  const bends = values.slice(LAG).map((value, i) => Math.abs(value - 2 * values[i + LAG / 2]! + values[i]!));
-  return quantile(bends, 0.25) / (NORMAL_QUARTILE * Math.sqrt(6));
-}
-
-function quantile(values: Float64Array, share: number): number {
-  const sorted = Float64Array.from(values).sort();
-  return sorted[Math.floor(share * (sorted.length - 1))]!;
 }

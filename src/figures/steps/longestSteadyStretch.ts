@@ -1,13 +1,14 @@
 import type { SampleRange } from '../../capture/capture.ts';
 import type { HalfCycleRms } from '../envelope/halfCycleRms.ts';
 import type { EnvelopeMoves } from './envelopeMoves.ts';
+import { straightScatter } from './straightScatter.ts';
 
 export interface SteadyStretch extends SampleRange {
   /** True where it is the whole record. */
   readonly whole: boolean;
 }
 
-/** Of the reference voltage and of the frequency: a stretch that wanders less is steady. */
+/** Of the reference voltage and of the frequency: a stretch that wanders less, or by its own scatter, is steady. */
 const WANDER_RATIO = 0.02;
 const WANDER_FREQUENCY_RATIO = 0.01;
 
@@ -38,8 +39,11 @@ export function longestSteadyStretch(
     });
   }
   const wander = Math.max(WANDER_RATIO * reference, 8 * scatter);
-  const voltage = steadyWindow(rms, () => wander);
-  const frequency = steadyWindow(frequencyHz, (hertz) => WANDER_FREQUENCY_RATIO * hertz);
+  const voltage = steadyWindow(rms, wander);
+  const frequency = steadyWindow(
+    frequencyHz,
+    Math.max(WANDER_FREQUENCY_RATIO * frequencyHz[0]!, 8 * straightScatter(frequencyHz)),
+  );
   let best = { first: 0, last: 0 };
   let first = 0;
   for (let last = 0; last < rms.length; last++) {
@@ -60,10 +64,7 @@ export function longestSteadyStretch(
  * Called with the end of a window moving on by one: how late it must start so that the values in it stay
  * within a span of each other.
  */
-function steadyWindow(
-  values: Float64Array,
-  spanAt: (value: number) => number,
-): (first: number, last: number) => number {
+function steadyWindow(values: Float64Array, allowed: number): (first: number, last: number) => number {
   let start = 0;
   let [low, high] = [0, 0];
   return (first, last) => {
@@ -72,7 +73,6 @@ function steadyWindow(
       start = first;
       [low, high] = extremes(values, start, last);
     }
-    const allowed = spanAt(value);
     if (high - value > allowed || value - low > allowed) {
       start = last;
       while (start > first && Math.abs(values[start - 1]! - value) <= allowed) start--;

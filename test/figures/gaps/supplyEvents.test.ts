@@ -24,6 +24,7 @@ const grid = waveOfRms(
   }),
   230,
 );
+const halfWave = waveOfRms(waveNamed.halfwave({}), 150);
 const modified = waveOfRms(waveNamed.modified({ edgeCycles: 0.004 }), 230);
 
 function eventsOf(
@@ -147,7 +148,7 @@ test('idle bursts: their number, length and interval', () => {
 test('no break: a plain wave, a load step, a dip, pulses that grow narrower', () => {
   const narrow = waveOfRms(waveNamed.modified({ dutyRatio: 0.45, edgeCycles: 0.004 }), 200);
   const evolutions: readonly Evolution[] = [
-    ...[sine, grid, modified].map((wave) => ({ wave, frequencyHz: 50 })),
+    ...[sine, grid, modified, halfWave].map((wave) => ({ wave, frequencyHz: 50 })),
     { wave: sine, frequencyHz: 60, amplitude: course(1, [{ atS: 0.2, to: 0.8 }]) },
     {
       wave: sine,
