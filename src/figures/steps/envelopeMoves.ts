@@ -22,7 +22,7 @@ export interface EnvelopeMoves {
 }
 
 /** Of nominal: a step is a change over it within two cycles. */
-const STEP_RATIO = 0.01;
+export const STEP_RATIO = 0.01;
 /** Of nominal: an envelope within it is settled. */
 const SETTLED_RATIO = 0.002;
 /** Of the largest current: a change over it shows a step that a stiff voltage doesn't. */

@@ -5,6 +5,7 @@ import type { EnvelopeMoves, Move } from './envelopeMoves.ts';
 import { farthest } from './farthest.ts';
 import { frequencyFigures } from './frequencyFigures.ts';
 import type { LoadStep } from './loadStep.ts';
+import { stepDirection } from './stepDirection.ts';
 import { percentFigure, recoveryFigure, type StepRecord, timeFigure, voltageFigure } from './stepFigures.ts';
 import { stepTimeS } from './stepTime.ts';
 
@@ -57,11 +58,12 @@ function stepOf(
       { atS, after: after.mean, settled: after.settled },
       bandPercent,
     );
-  const byCurrent = current === null ? null : currentDirection(current, voltage, move);
   return {
     atS: timeFigure(atS, record),
-    direction: byCurrent ?? voltageDirection(before.mean, after.mean, far.value, record),
-    directionBy: byCurrent === null ? 'voltage' : 'current',
+    ...stepDirection(voltage, current, move, {
+      extreme: far.value,
+      reference: record.nominal ?? before.mean,
+    }),
     before: voltageFigure(before.mean, counts.before, record),
     after: voltageFigure(after.mean, counts.after, record),
     extreme: voltageFigure(far.value, far.count, record),
@@ -119,27 +121,4 @@ function overshoot(rms: Float64Array, { before, after }: Move, extreme: Extreme)
   let most = 0;
   for (let k = extreme.index; k < after.from; k++) most = Math.max(most, sign * (rms[k]! - after.mean));
   return most;
-}
-
-/** On when the voltage falls; by the extreme where before and after differ by less than a step. */
-function voltageDirection(before: number, after: number, extreme: number, record: StepRecord): 'on' | 'off' {
-  const least = 0.01 * (record.nominal ?? before);
-  const level =
-    Math.abs(after - before) < least && Math.abs(extreme - before) > Math.abs(after - before)
-      ? extreme
-      : after;
-  return level < before ? 'on' : 'off';
-}
-
-/** By what the current settles at; null where it does not change by a twentieth. */
-function currentDirection(current: HalfCycleRms, voltage: HalfCycleRms, move: Move): 'on' | 'off' | null {
-  const meanBetween = (first: number, last: number): number => {
-    const [fromS, toS] = [voltage.timeS[first]!, voltage.timeS[last]!];
-    const values = current.rms.filter((_, k) => current.timeS[k]! >= fromS && current.timeS[k]! <= toS);
-    return values.reduce((sum, x) => sum + x, 0) / values.length;
-  };
-  const before = meanBetween(move.before.from, move.before.last);
-  const after = meanBetween(move.after.from, move.after.last);
-  if (!(Math.abs(after - before) > 0.05 * Math.max(before, after))) return null;
-  return after > before ? 'on' : 'off';
 }
