@@ -23,6 +23,7 @@ export interface MeasureFlags {
   readonly nominal?: NonNullable<AssayOptions['nominal']>;
   readonly voltage?: string;
   readonly current?: string;
+  readonly dcInput?: NonNullable<AssayOptions['directInput']>;
   readonly skew?: readonly Skew[];
   readonly scale?: readonly Scale[];
   readonly invert?: readonly string[];
@@ -61,6 +62,7 @@ export function addMeasureOptions(command: Command): Command {
     )
     .option('--voltage <name>', 'the channel to measure; all: each of them; CH1-CH2: their difference')
     .option('--current <name>', 'the current channel, or FILE or FILE:NAME of an export of its own')
+    .option('--dc-input <volts,amperes>', 'the two channels at the DC input, for the efficiency', dcInput)
     .option('--skew <name=seconds>', 'how late a channel shows an event, repeatable', collect(skew))
     .option(
       '--scale <[name=]factor>',
@@ -103,6 +105,7 @@ export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
     ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
     ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
     ...(flags.current === undefined ? {} : { current: flags.current }),
+    ...(flags.dcInput === undefined ? {} : { directInput: flags.dcInput }),
     ...(flags.skew === undefined ? {} : { skews: flags.skew }),
     ...(flags.instrument === undefined ? {} : { instrument: flags.instrument }),
     ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
@@ -162,4 +165,12 @@ function skew(text: string): Skew {
   const at = text.lastIndexOf('=');
   if (at <= 0) throw new InvalidArgumentError('NAME=SECONDS is expected, for example CH2=4e-6.');
   return { channel: text.slice(0, at), seconds: finiteNumber(text.slice(at + 1)) };
+}
+
+function dcInput(text: string): NonNullable<AssayOptions['directInput']> {
+  const [voltage, current, ...more] = text.split(',').map((name) => name.trim());
+  if (!voltage || !current || more.length > 0) {
+    throw new InvalidArgumentError('Two channel names are expected, volts first, for example CH3,CH4.');
+  }
+  return { voltage, current };
 }

@@ -7,8 +7,9 @@ import type { Assay } from './assay.ts';
 import { budgetsOf } from './assaying/budgetsOf.ts';
 import { captureSummary } from './assaying/captureSummary.ts';
 import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
-import { currentAndPower } from './assaying/currentAndPower.ts';
+import { type CurrentAndPower, currentAndPower } from './assaying/currentAndPower.ts';
 import { currentOf, skewOf } from './assaying/currentOf.ts';
+import { type DirectInputChannels, directInput } from './assaying/directInput.ts';
 import { keyedByUnit } from './assaying/keyedByUnit.ts';
 import { measureWithMeter } from './assaying/measureWithMeter.ts';
 import { methodLines } from './assaying/methodLines.ts';
@@ -41,6 +42,8 @@ export interface AssayOptions {
   readonly inverted?: readonly string[];
   /** Name of the current channel; absent: the current that goes with the voltage, where there is one. */
   readonly current?: string;
+  /** Channels at the unit's DC input. */
+  readonly directInput?: DirectInputChannels;
   /** Delays of channels, seconds: positive where a channel shows an event late. */
   readonly skews?: readonly { readonly channel: string; readonly seconds: number }[];
   /** What is known of the measuring chain; the rest is ASSUMED_INSTRUMENT. */
@@ -114,7 +117,7 @@ function assayChannel(
     ...(more.high === null ? {} : { highBands: highBandsDocument(more.high, context) }),
   };
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
-  const load =
+  const load: CurrentAndPower =
     drawn.channel === null
       ? { notices: [] }
       : currentAndPower({
@@ -127,6 +130,12 @@ function assayChannel(
           ...skewOf(channel.name, drawn.channel.name, options.skews ?? []),
         });
   const { notices: loadNotices, ...loadSections } = load;
+  const supply =
+    options.directInput === undefined
+      ? null
+      : directInput(capture, options.directInput, wave, load.power, instrument, ({ name }) =>
+          (options.scales ?? []).some((scale) => scale.channel === name),
+        );
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const result = {
     ...source,
@@ -141,6 +150,7 @@ function assayChannel(
             ...keyedByUnit<Partial<VoltageFigures>>(sections, 'V'),
           },
           ...loadSections,
+          ...(supply === null ? {} : { input: supply.input }),
         }
       : {
           current: {
@@ -162,6 +172,7 @@ function assayChannel(
       ...withoutDoubles(figures.notices, more.notices),
       ...drawn.notices,
       ...loadNotices,
+      ...(supply?.notices ?? []),
     ],
   };
   return {

@@ -1,6 +1,7 @@
 import type { Figure } from '../base/figure.ts';
 import type { ErrorDetail } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
+import type { DirectPowerFigures } from '../figures/power/measureDirectPower.ts';
 import type { PowerFigures } from '../figures/power/powerFigures.ts';
 import type { LoadKind } from './loadKind/loadKind.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
@@ -31,6 +32,8 @@ export interface MeasureResult {
   /** What the load takes, where a current channel was captured too. */
   readonly power?: PowerDocument;
   readonly loadKind?: LoadKind;
+  /** What the unit takes in at its DC input, where those channels were named. */
+  readonly input?: InputDocument;
   readonly waveform: Waveform;
   readonly claims: readonly ClaimResult[];
   readonly findings: readonly Finding[];
@@ -40,6 +43,14 @@ export interface MeasureResult {
 
 /** The powers of IEEE 1459; `channel` is the current's. */
 export type PowerDocument = { readonly channel: string } & Omit<PowerFigures, 'notices'>;
+
+/** Mean power, ripple and conversion efficiency of a DC input. */
+export type InputDocument = {
+  readonly voltageChannel: string;
+  readonly currentChannel: string;
+  /** AC power over DC power; absent where no AC power was measured. */
+  readonly conversionEfficiencyPercent?: Figure;
+} & Omit<DirectPowerFigures, 'notices'>;
 
 export interface CaptureSummary {
   readonly samples: number;

@@ -13,7 +13,7 @@ import { claimValueText } from './claimValueText.ts';
 import { figureRows } from './figureRows.ts';
 import { findingText } from './findingText.ts';
 import { outcomeWords } from './outcomeWords.ts';
-import { powerRows } from './powerRows.ts';
+import { inputRows, powerRows } from './powerRows.ts';
 import { rankNotices } from './rankNotices.ts';
 import { terminalText } from './terminalText.ts';
 import { worstFindings } from './worstFindings.ts';
@@ -21,7 +21,7 @@ import { worstFindings } from './worstFindings.ts';
 /** Everything a result holds, for `--all`: the fourteen lines, then every figure, harmonic, finding and notice. */
 export function allLines(result: MeasureResult, options: AnswerOptions = {}): readonly string[] {
   const clean = cleanTexts(result);
-  const { voltage, current, power, loadKind, waveform, claims, notices, sha256 } = clean;
+  const { voltage, current, power, loadKind, input, waveform, claims, notices, sha256 } = clean;
   return [
     ...answerLines(clean, options),
     ...section('Waveform', [[waveform.kind], ...waveform.reasons.map((reason) => [reason])]),
@@ -30,6 +30,9 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
     ...(power === undefined
       ? []
       : section(`Power (IEEE 1459), current in ${power.channel}`, powerRows(power))),
+    ...(input === undefined
+      ? []
+      : section(`DC input, ${input.voltageChannel} and ${input.currentChannel}`, inputRows(input))),
     ...(loadKind === undefined
       ? []
       : section('Kind of load', [[loadKind.kind], ...loadKind.reasons.map((reason) => [reason])])),

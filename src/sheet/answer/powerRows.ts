@@ -1,5 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
-import type { PowerDocument } from '../../verdict/measureDocument.ts';
+import type { InputDocument, PowerDocument } from '../../verdict/measureDocument.ts';
 import { figureText } from '../numbers/figureText.ts';
 
 /** Every power as a row: its name, then its value with uncertainty or why there is none. */
@@ -22,8 +22,26 @@ export function powerRows(power: PowerDocument): string[][] {
     ['harmonic distortion power', power.harmonicDistortionVar, 'var'],
     ['harmonic pollution', power.harmonicPollutionPercent, '%'],
   ];
-  return rows.map(([name, figure, unit]) => [
-    name,
-    figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit),
-  ]);
+  return rows.map(row);
+}
+
+/** What a DC input takes, as rows. */
+export function inputRows(input: InputDocument): string[][] {
+  const rows: [string, Figure, string][] = [
+    ['active power', input.activeW, 'W'],
+    ['mean voltage', input.meanV, 'V'],
+    ['mean current', input.meanA, 'A'],
+    ['ripple, RMS', input.rippleV, 'V'],
+    ['ripple, RMS', input.rippleA, 'A'],
+    ['ripple over mean voltage', input.rippleVoltagePercent, '%'],
+    ['ripple over mean current', input.rippleCurrentPercent, '%'],
+    ...(input.conversionEfficiencyPercent === undefined
+      ? []
+      : [['conversion efficiency', input.conversionEfficiencyPercent, '%'] as [string, Figure, string]]),
+  ];
+  return rows.map(row);
+}
+
+function row([name, figure, unit]: [string, Figure, string]): string[] {
+  return [name, figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit)];
 }

@@ -82,3 +82,31 @@ test('three phases: each voltage goes with the current of its rank', () => {
   expect(power!.channel).toBe('I2');
   expect(Math.abs(power!.activeW.value! / ((320 * 5) / 2) - 1)).toBeLessThan(1e-9);
 });
+
+test('a DC input gives its power, ripple and the conversion efficiency', () => {
+  const direct = (name: string, quantity: Channel['quantity'], mean: number, ripple: number): Channel =>
+    channel(
+      name,
+      quantity,
+      volts.samples.map((_, n) => mean + ripple * Math.sin((2 * Math.PI * 100 * n) / rate)),
+    );
+  const { input, power } = resultOf(
+    [
+      volts,
+      channel('I', 'current', sine(10, 0)),
+      direct('BAT', 'voltage', 25, 0.5),
+      direct('IBAT', 'current', 70, 20),
+    ],
+    {
+      directInput: { voltage: 'BAT', current: 'IBAT' },
+      voltage: 'V',
+      current: 'I',
+    },
+  );
+  // Mean of the product: 25·70 + 0.5·20/2.
+  expect(Math.abs(input!.activeW.value! - 1755)).toBeLessThan(0.01);
+  expect(Math.abs(input!.rippleV.value! - 0.5 / Math.SQRT2)).toBeLessThan(1e-3);
+  expect(
+    Math.abs(input!.conversionEfficiencyPercent!.value! - (100 * power!.activeW.value!) / 1755),
+  ).toBeLessThan(0.01);
+});
