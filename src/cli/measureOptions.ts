@@ -43,7 +43,8 @@ export interface MeasureFlags {
 /** For the end of a help text. */
 export const claimWords = `Claims:
   "pure sine"  "120 V ±5 %"  "60 Hz ±0.5 Hz"  "THD < 3 %"  "crest 1.38..1.45"
-  "modified sine"  "230 V +6/-10 %"  "110..127 V"        (+- stands for ±)
+  "modified sine"  "230 V +6/-10 %"  "110..127 V"  "transfer < 20 ms"
+  (+- stands for ±)
 
 Instrument file: a line such as "gainPercent: 1.5" for each figure you know,
 half-widths of intervals; the rest is assumed. Figures: bits, gainPercent,

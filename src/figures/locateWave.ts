@@ -2,6 +2,7 @@ import { MeasureError } from '../base/measureError.ts';
 import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
 import { moments } from '../signal/moments.ts';
 import { squaredDifference } from '../signal/squaredDifference.ts';
+import { roughFundamental } from '../signal/tracking/roughFundamental.ts';
 import { longestStretch } from './longestStretch.ts';
 import type { WaveInput } from './measuredWave.ts';
 
@@ -24,7 +25,7 @@ export interface LocatedWave {
  * under MINIMUM_CYCLES periods, `wave.tooCoarse` under eight samples a period.
  */
 export function locateWave(input: WaveInput): LocatedWave {
-  const whole = findFundamental(input.samples);
+  const whole = fundamentalOf(input.samples);
   if ('none' in whole) return aperiodicOrRefused(input, whole.none, whole.cycles);
   const halfCycle = Math.PI / whole.omega;
   const { from, to } = longestStretch(input.samples, halfCycle);
@@ -38,6 +39,17 @@ export function locateWave(input: WaveInput): LocatedWave {
     throw refusal(longest.none, longest.cycles, input, ' between the gaps of this record');
   return { samples, startS, omega: longest.omega, aperiodic: null, split };
 }
+
+/** A record of thousands of cycles is too long for a first look at all of it: parts of it tell where to start. */
+function fundamentalOf(samples: Float64Array): ReturnType<typeof findFundamental> {
+  const seen = findFundamental(samples);
+  if (!('none' in seen) || seen.none === 'constant' || samples.length < LONG_RECORD) return seen;
+  const rough = roughFundamental(samples);
+  return rough === null ? seen : findFundamental(samples, rough);
+}
+
+/** Samples over which the first look averages several into one. */
+const LONG_RECORD = 20_000;
 
 function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
   const { samples, startS } = input;

@@ -31,14 +31,19 @@ export const MINIMUM_CYCLES = 1.3;
  * multiple of the true period.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param startOmega - radians a sample, good to a few per cent, instead of the first look.
  * @returns the fundamental, or why there is none, with the number of periods seen where that can be said.
  */
 export function findFundamental(
   samples: Float64Array,
+  startOmega?: number,
 ): Fundamental | { readonly none: NoFundamental; readonly cycles: number | null } {
   const present = samples.filter((x) => !Number.isNaN(x));
   if (present.every((x) => x === present[0])) return { none: 'constant', cycles: null };
-  const guess = firstPeriod(samples);
+  const guess =
+    startOmega === undefined
+      ? firstPeriod(samples)
+      : { periodSamples: (2 * Math.PI) / startOmega, mismatch: 0 };
   // Half of the difference between unrelated stretches: real waves with heavy ripple stay under 0.2.
   if (guess === null || guess.mismatch > 0.5) return { none: 'no period', cycles: null };
   if (guess.periodSamples < 8) return { none: 'too coarse', cycles: null };

@@ -7,6 +7,7 @@ import type { Assay } from './assay.ts';
 import { budgetsOf } from './assaying/budgetsOf.ts';
 import { captureSummary } from './assaying/captureSummary.ts';
 import { currentFigures, voltageFigures } from './assaying/channelFigures.ts';
+import { courseOf, courseWithNominal, steadyNotice } from './assaying/course.ts';
 import { type CurrentAndPower, currentAndPower } from './assaying/currentAndPower.ts';
 import { currentOf, skewOf } from './assaying/currentOf.ts';
 import { type DirectInputChannels, directInput } from './assaying/directInput.ts';
@@ -15,6 +16,7 @@ import { measureWithMeter } from './assaying/measureWithMeter.ts';
 import { methodLines } from './assaying/methodLines.ts';
 import { spectra } from './assaying/spectra.ts';
 import { digitiserDocument, groupsDocument, highBandsDocument } from './assaying/spectraDocuments.ts';
+import { type CourseResults, courseResults } from './assaying/stepDocuments.ts';
 import { traceOf } from './assaying/traceOf.ts';
 import { withoutDoubles } from './assaying/withoutDoubles.ts';
 import type { Claim } from './claims/claim.ts';
@@ -98,12 +100,12 @@ function assayChannel(
   const { claims = [], rule = 'guarded', sineThdPercent = SINE_THD_PERCENT } = options;
   const isVoltage = channel.quantity === 'voltage';
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
-  const { wave, waveform, meter, scaleSource, calibrated } = measureWithMeter(
-    capture,
-    channel,
-    instrument,
-    options,
-  );
+  const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
+  const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
+  const { wave, waveform, meter, scaleSource, calibrated } = measureWithMeter(capture, channel, instrument, {
+    ...options,
+    stretch: seen === null || seen.steady.whole ? undefined : seen.steady,
+  });
   const { figures } = wave;
   const told = { ...claimedNominal(claims), ...options.nominal };
   const inferred = isVoltage
@@ -116,7 +118,6 @@ function assayChannel(
     ...(more.groups === null ? {} : { harmonicGroups: groupsDocument(more.groups, context) }),
     ...(more.high === null ? {} : { highBands: highBandsDocument(more.high, context) }),
   };
-  const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
   const load: CurrentAndPower =
     drawn.channel === null
       ? { notices: [] }
@@ -136,6 +137,24 @@ function assayChannel(
       : directInput(capture, options.directInput, wave, load.power, instrument, ({ name }) =>
           (options.scales ?? []).some((scale) => scale.channel === name),
         );
+  // A pulse train or a burst is no supply: what changes along it is its own.
+  const course =
+    seen === null || waveform.kind === 'not classified'
+      ? NO_COURSE
+      : courseResults({
+          course: courseWithNominal(seen, capture, calibrated, drawn.channel, nominal, {
+            instrument,
+            scaleSource,
+          }),
+          capture,
+          voltage: calibrated,
+          nominal,
+          instrument,
+          orders: options.orders ?? 50,
+          isResistiveFullStep: false,
+        });
+  const { dynamics, ...courseSections } = course;
+  const transfersS = course.events.flatMap((event) => (event.kind === 'transfer' ? [event.durationS] : []));
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const result = {
     ...source,
@@ -159,7 +178,8 @@ function assayChannel(
           },
         }),
     waveform,
-    claims: claims.map((claim) => judgeClaim(claim, { figures, waveform, rule, sineThdPercent })),
+    claims: claims.map((claim) => judgeClaim(claim, { figures, waveform, rule, sineThdPercent, transfersS })),
+    ...courseSections,
     // Limits are for alternating voltages: DC, noise and raw switching have nothing to hold against them.
     findings:
       isVoltage && waveform.kind !== 'not classified'
@@ -168,6 +188,7 @@ function assayChannel(
     ...(meter === null ? {} : { meter }),
     notices: [
       ...given,
+      ...(seen === null || seen.steady.whole ? [] : [steadyNotice(seen, capture)]),
       ...inferred.notices,
       ...withoutDoubles(figures.notices, more.notices),
       ...drawn.notices,
@@ -178,6 +199,7 @@ function assayChannel(
   return {
     result,
     trace: traceOf(wave, isVoltage ? 'V' : 'A'),
+    dynamics,
     budgets,
     method: methodLines({
       wave,
@@ -191,3 +213,5 @@ function assayChannel(
     }),
   };
 }
+
+const NO_COURSE: CourseResults = { steps: [], events: [], excursions: [], dynamics: null };

@@ -5,6 +5,7 @@ import type { DirectPowerFigures } from '../figures/power/measureDirectPower.ts'
 import type { PowerFigures } from '../figures/power/powerFigures.ts';
 import type { LoadKind } from './loadKind/loadKind.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
+import type { EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 
 /** The JSON of `measure --json`. Keys carry their unit; later versions add keys and rename none. */
 export interface MeasureDocument {
@@ -36,6 +37,12 @@ export interface MeasureResult {
   readonly input?: InputDocument;
   readonly waveform: Waveform;
   readonly claims: readonly ClaimResult[];
+  /** Load steps of a voltage; empty where there is none. */
+  readonly steps: readonly StepResult[];
+  /** Breaks of the supply; empty where there is none. */
+  readonly events: readonly EventResult[];
+  /** Dips, swells and interruptions against the nominal voltage; empty where there is none. */
+  readonly excursions: readonly ExcursionResult[];
   readonly findings: readonly Finding[];
   readonly meter?: MeterComparison;
   readonly notices: readonly Notice[];

@@ -15,6 +15,7 @@ import { findingText } from './findingText.ts';
 import { outcomeWords } from './outcomeWords.ts';
 import { inputRows, powerRows } from './powerRows.ts';
 import { rankNotices } from './rankNotices.ts';
+import { stepRows } from './stepRows.ts';
 import { terminalText } from './terminalText.ts';
 import { worstFindings } from './worstFindings.ts';
 
@@ -30,6 +31,7 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
     ...(power === undefined
       ? []
       : section(`Power (IEEE 1459), current in ${power.channel}`, powerRows(power))),
+    ...clean.steps.flatMap((step, i) => section(`Load step ${i + 1}`, stepRows(step))),
     ...(input === undefined
       ? []
       : section(`DC input, ${input.voltageChannel} and ${input.currentChannel}`, inputRows(input))),

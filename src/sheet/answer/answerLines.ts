@@ -6,6 +6,7 @@ import { answerSentence } from './answerSentence.ts';
 import { averageMeterPhrase } from './averageMeterPhrase.ts';
 import { breakLines } from './breakLines.ts';
 import { claimsSentence } from './claimsSentence.ts';
+import { courseSentence } from './courseSentence.ts';
 import { figureColumns } from './figureColumns.ts';
 import { findingSentence } from './findingSentence.ts';
 import { mainFigures } from './mainFigures.ts';
@@ -56,6 +57,7 @@ export function answerLines(result: MeasureResult, options: AnswerOptions = {}):
   const doubts = rankNotices(clean.notices).map(({ message }) => message);
   const topics = [
     clean.claims.length > 1 ? `Claims: ${claimsSentence(clean.claims)}` : null,
+    courseSentence(clean),
     powerSentence(clean),
     findingSentence(clean.findings),
     doubts.length === 0 ? null : `Doubt: ${doubts.join(' ')}`,

@@ -8,6 +8,7 @@ const quantities: Readonly<Record<string, { readonly name: string; readonly unit
   frequencyHz: { name: 'frequency', unit: 'Hz' },
   thdPercent: { name: 'THD', unit: '%' },
   crestFactor: { name: 'crest factor', unit: '' },
+  transferS: { name: 'transfer time', unit: 's' },
 };
 
 /** What was found for a claim. */

@@ -1,4 +1,4 @@
-import type { Capture, Channel } from '../../capture/capture.ts';
+import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import { measureWave } from '../../figures/measureWave.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
@@ -12,6 +12,8 @@ export interface MeterOptions {
   readonly meter?: { readonly readingV: number; readonly dcCoupled: boolean };
   readonly orders?: number;
   readonly sineThdPercent?: number;
+  /** The part of the record to measure, in samples; absent: all of it. */
+  readonly stretch?: SampleRange | undefined;
 }
 
 /** A channel measured, and what its volts are tied to. */
@@ -32,7 +34,7 @@ export function measureWithMeter(
 ): Measured {
   const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
   const measure = (of: Channel, scaleSource: ScaleSource): MeasuredWave =>
-    measureWave(waveInput(capture, of), { orders, instrument, scaleSource });
+    measureWave(waveInput(capture, of, options.stretch), { orders, instrument, scaleSource });
   const wave = measure(channel, 'scope and probe');
   const waveform = classifyWave(wave, sineThdPercent);
   const asFiled = { wave, waveform, scaleSource: 'scope and probe' as const, calibrated: channel };

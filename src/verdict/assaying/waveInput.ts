@@ -1,10 +1,17 @@
-import type { Capture, Channel } from '../../capture/capture.ts';
+import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import type { WaveInput } from '../../figures/measuredWave.ts';
 
-/** A channel as the figures room takes it. */
+/** A channel as the figures room takes it. @param stretch - of it, in samples; absent: all of it. */
 export function waveInput(
   { intervalS, startS }: Capture,
   { samples, stepSize, coupling }: Channel,
+  stretch?: SampleRange,
 ): WaveInput {
-  return { samples, intervalS, startS, stepSize, acCoupled: coupling === 'AC' };
+  return {
+    samples: stretch === undefined ? samples : samples.subarray(stretch.from, stretch.to),
+    intervalS,
+    startS: startS + (stretch?.from ?? 0) * intervalS,
+    stepSize,
+    acCoupled: coupling === 'AC',
+  };
 }

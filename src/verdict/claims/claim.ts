@@ -10,7 +10,7 @@ export interface WaveformClaim {
   readonly kind: WaveformKind;
 }
 
-export type ClaimedFigure = 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor';
+export type ClaimedFigure = 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor' | 'transferS';
 
 export interface FigureClaim {
   /** As given. */

@@ -6,6 +6,6 @@ export function claimGrammarError(text: string, expected: string): MeasureError 
     expected,
     received: text,
     advice:
-      'Write for example: pure sine; 120 V ±5 %; 230 V +6/-10 %; 110..127 V; 60 Hz ±0.5 Hz; THD < 3 %; crest 1.38..1.45. +- stands for ±.',
+      'Write for example: pure sine; 120 V ±5 %; 230 V +6/-10 %; 110..127 V; 60 Hz ±0.5 Hz; THD < 3 %; crest 1.38..1.45; transfer < 20 ms. +- stands for ±.',
   });
 }

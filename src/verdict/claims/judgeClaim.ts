@@ -1,5 +1,4 @@
 import type { Figure } from '../../base/figure.ts';
-import type { WaveFigures } from '../../figures/waveFigures.ts';
 import type { ClaimResult } from '../measureDocument.ts';
 import { decide } from '../rule/decide.ts';
 import type { Claim, ClaimedFigure, FigureClaim } from './claim.ts';
@@ -23,11 +22,13 @@ const WITHOUT_TOLERANCE: Readonly<Record<ClaimedFigure, string>> = {
   frequencyHz: '60 Hz ±0.5 Hz',
   thdPercent: 'THD < 3 %',
   crestFactor: 'crest 1.38..1.45',
+  transferS: 'transfer < 20 ms',
 };
 
-function judgeFigureClaim(claim: FigureClaim, { figures, rule }: ClaimEvidence): ClaimResult {
+function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {
   const { text, quantity, limit } = claim;
-  const figure = claimedFigure(quantity, figures);
+  const { rule } = evidence;
+  const figure = claimedFigure(quantity, evidence);
   const known = { text, quantity, value: figure.value, limit };
   if (limit === null)
     return {
@@ -40,6 +41,12 @@ function judgeFigureClaim(claim: FigureClaim, { figures, rule }: ClaimEvidence):
   return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
 }
 
-function claimedFigure(quantity: ClaimedFigure, figures: WaveFigures): Figure {
-  return quantity === 'rmsV' ? figures.rms : figures[quantity];
+function claimedFigure(quantity: ClaimedFigure, { figures, transfersS = [] }: ClaimEvidence): Figure {
+  if (quantity === 'rmsV') return figures.rms;
+  if (quantity !== 'transferS') return figures[quantity];
+  const [first, ...rest] = transfersS;
+  // The longest one decides what the outlet can promise.
+  return first === undefined
+    ? { value: null, reason: 'no transfer in this capture: trigger on the moment when the mains go' }
+    : rest.reduce((longest, one) => (one.value > longest.value ? one : longest), first);
 }

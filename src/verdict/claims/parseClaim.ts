@@ -12,6 +12,10 @@ const WAVES: ReadonlyMap<string, WaveformKind> = new Map([
   ['stepped', 'stepped'],
 ]);
 
+/** How long the outlet may be without voltage when the mains go: `transfer < 20 ms`, `UPS, under 20 ms`. */
+const TRANSFER =
+  /^(?:UPS|EPS|transfer(?: ?time)?)[ ,:]*(?:<=?|under|below|within|up to|max(?:imum)?) ?(\d+(?:[.,]\d+)?) ?(ms|s)$/i;
+
 /** A word that names the quantity, as it may stand before the numbers. */
 const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
   [/^THD\b/i, 'thdPercent'],
@@ -22,7 +26,7 @@ const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
 
 /**
  * A claim from its text: `pure sine`, `120 V ±5 %`, `230 V +6/-10 %`, `110..127 V`, `60 Hz ±0.5 Hz`,
- * `THD < 3 %`, `crest 1.38..1.45`.
+ * `THD < 3 %`, `crest 1.38..1.45`, `transfer < 20 ms`.
  *
  * @param text - `+-` and `+/-` stand for ±; decimal point or comma; case and blanks do not matter. A bound
  * takes in its own value: `<` and `<=` mean the same to a measurement.
@@ -33,6 +37,13 @@ export function parseClaim(text: string): Claim {
   const plain = normalise(text);
   const kind = WAVES.get(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
   if (kind) return { text, quantity: 'waveform', kind };
+
+  const transfer = TRANSFER.exec(plain);
+  if (transfer) {
+    const value = Number(transfer[1]!.replace(',', '.'));
+    const max = transfer[2]!.toLowerCase() === 'ms' ? value / 1000 : value;
+    return { text, quantity: 'transferS', limit: { max }, target: null };
+  }
 
   const [word, named] = WORDS.find(([pattern]) => pattern.test(plain)) ?? [/^/, null];
   const range = parseRange(plain.replace(word, '').replace(/^ ?[:=]? ?/, ''), text);
@@ -60,6 +71,7 @@ const UNITS: Readonly<Record<ClaimedFigure, ClaimedUnit | null>> = {
   frequencyHz: 'Hz',
   thdPercent: '%',
   crestFactor: null,
+  transferS: null,
 };
 
 /** Percent and bare numbers can be several things: they need a word. */

@@ -1,0 +1,46 @@
+import type { Notice } from '../../base/notice.ts';
+import type { Capture, Channel } from '../../capture/capture.ts';
+import { excursions } from '../../figures/envelope/excursions.ts';
+import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
+import type { Instrument } from '../../figures/uncertainty/instrument.ts';
+import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
+import type { Nominal } from '../measureDocument.ts';
+
+/** How a voltage goes along its record; null where nothing repeats. */
+export function courseOf(capture: Capture, voltage: Channel, current: Channel | null): SupplyCourse | null {
+  return supplyCourse(record(capture, voltage), { current: current?.samples ?? null });
+}
+
+/** The course again, now that nominal and scale are known: percentages and uncertainties need them. */
+export function courseWithNominal(
+  course: SupplyCourse,
+  capture: Capture,
+  voltage: Channel,
+  current: Channel | null,
+  nominal: Nominal | null,
+  chain: { readonly instrument: Instrument; readonly scaleSource: ScaleSource },
+): SupplyCourse {
+  const isStill = course.steps.length === 0 && course.events.length === 0;
+  if (isStill)
+    return nominal === null
+      ? course
+      : { ...course, excursions: excursions(course.envelope, nominal.voltageV) };
+  const options = { current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain };
+  return supplyCourse(record(capture, voltage), options) ?? course;
+}
+
+/** Says which stretch the figures describe, where that is not the whole record. */
+export function steadyNotice({ steady }: SupplyCourse, { startS, intervalS }: Capture): Notice {
+  const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));
+  return {
+    code: 'span.steady',
+    message: `The voltage steps, breaks off or drifts: the figures describe its longest steady stretch, ${at(steady.from)} s to ${at(steady.to)} s.`,
+  };
+}
+
+function record(
+  { intervalS, startS }: Capture,
+  { samples }: Channel,
+): { samples: Float64Array; intervalS: number; startS: number } {
+  return { samples, intervalS, startS };
+}

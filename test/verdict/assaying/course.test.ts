@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest';
+import type { Capture } from '../../../src/capture/capture.ts';
+import { course } from '../../../src/signal/synthesis/course.ts';
+import { type Evolution, evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
+import { sampleEvolvingWave } from '../../../src/signal/synthesis/sampleEvolvingWave.ts';
+import { sineWave } from '../../../src/signal/synthesis/sineWave.ts';
+import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
+import type { Assay } from '../../../src/verdict/assay.ts';
+import { type AssayOptions, assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { parseClaim } from '../../../src/verdict/claims/parseClaim.ts';
+
+const rate = 20_000;
+const startS = -0.3;
+function assayOf(evolution: Omit<Evolution, 'wave'>, options: AssayOptions = {}, durationS = 1): Assay {
+  const wave = evolvingWave({ wave: waveOfRms(sineWave(), 230), ...evolution });
+  const samples = sampleEvolvingWave(wave, {
+    sampleRateHz: rate,
+    durationS,
+    startS,
+    noiseRms: 1,
+    converter: { bits: 8, fullScale: 500 },
+  });
+  const capture: Capture = {
+    channels: [{ name: 'CH1', quantity: 'voltage', unit: 'V', scale: 1, samples, gaps: [], stepSize: null }],
+    sampleCount: samples.length,
+    startS,
+    intervalS: 1 / rate,
+    layout: '',
+    notices: [],
+  };
+  return assayCapture(capture, { file: 'x.csv', sha256: '' }, options)[0]!;
+}
+
+const loaded = {
+  frequencyHz: 50,
+  amplitude: course(1, [{ atS: 0, to: 0.97, transient: { by: -0.1, tauS: 0.05 } }]),
+};
+
+test('a load step: when, which way, from where to where, and the figures describe the steady rest', () => {
+  const { result, dynamics } = assayOf(loaded);
+  const [step] = result.steps;
+  expect(result.steps.length).toBe(1);
+  // 1.5 cycles, 0.2 % and 0.5 % are what the step's definition is held to.
+  expect(Math.abs(step!.atS.value)).toBeLessThan(0.03);
+  expect(step!.direction).toBe('on');
+  expect(Math.abs(step!.beforeV.value / 230 - 1)).toBeLessThan(0.002);
+  expect(Math.abs(step!.afterV.value / (0.97 * 230) - 1)).toBeLessThan(0.002);
+  expect(step!.thdBeforePercent.value).not.toBeNull();
+  expect(step!.curves.every(({ outcome }) => outcome === 'information')).toBe(true);
+  expect(step!.curves.map(({ standard }) => standard)).toContain('ISO 8528-5');
+  expect(step!.atS).not.toHaveProperty('budget');
+  const { spanS, rmsV } = result.voltage!;
+  expect(spanS[0]).toBeGreaterThan(0.05);
+  expect(Math.abs(rmsV.value! / (0.97 * 230) - 1)).toBeLessThan(0.003);
+  expect(result.notices.map(({ code }) => code)).toContain('span.steady');
+  expect(dynamics!.timeS.length).toBe(dynamics!.rmsHalfCycle.length);
+});
+
+test('a steady record has no step, and is measured whole', () => {
+  const { result, dynamics } = assayOf({ frequencyHz: 50 });
+  expect([result.steps, result.events, result.excursions, dynamics]).toEqual([[], [], [], null]);
+  expect(result.voltage!.spanS[0]).toBe(startS);
+});
+
+const transferred = { frequencyHz: 50, breaks: [{ fromS: 0.1, toS: 0.112 }] };
+
+test('a transfer gap of 12 ms is timed, and a claim about it judged', () => {
+  const claims = ['transfer < 20 ms', 'transfer < 10 ms'].map(parseClaim);
+  const { result } = assayOf(transferred, { claims });
+  const [event] = result.events;
+  if (event?.kind !== 'transfer') throw new Error('no transfer');
+  expect(Math.abs(event.durationS.value - 0.012)).toBeLessThan(0.0005);
+  expect(result.claims.map(({ quantity, outcome }) => [quantity, outcome])).toEqual([
+    ['transferS', 'pass'],
+    ['transferS', 'fail'],
+  ]);
+});
+
+test('a claim about transfer is not judged on a record without one', () => {
+  const { result } = assayOf({ frequencyHz: 50 }, { claims: [parseClaim('UPS, under 20 ms')] });
+  expect(result.claims[0]).toMatchObject({
+    quantity: 'transferS',
+    outcome: 'not judged',
+    limit: { max: 0.02 },
+  });
+});
