@@ -1,0 +1,47 @@
+import type { Figure } from '../../base/figure.ts';
+import { budgeted } from '../../figures/uncertainty/budget.ts';
+import { scatter } from '../../figures/uncertainty/component.ts';
+import { withoutBudget } from '../../verdict/assaying/withoutBudgets.ts';
+import type { BenchPoint, Regulation } from '../benchDocument.ts';
+import { type LoadedPoint, sweepEnds } from './sweepEnds.ts';
+
+/**
+ * Voltage regulation from no load to full load: 100 · (V0 − Vfull) / Vfull, over the full-load voltage as the
+ * trade has it.
+ *
+ * @returns positive where the voltage falls with load. A gain common to both captures cancels in the ratio, so
+ * that noise and resolution alone make the uncertainty; where they are not known apart, the whole uncertainty
+ * of both voltages does.
+ * @example 120 V without load and 117 V at full load: 100 · 3 / 117 = 2.56 %
+ */
+export function regulation(points: readonly BenchPoint[]): Regulation {
+  const ends = sweepEnds(points);
+  if ('reason' in ends)
+    return {
+      regulationPercent: { value: null, reason: ends.reason },
+      noLoadW: null,
+      fullLoadW: null,
+    };
+  const { noLoad, fullLoad } = ends;
+  return {
+    regulationPercent: regulationPercent(noLoad, fullLoad),
+    noLoadW: noLoad.loadW,
+    fullLoadW: fullLoad.loadW,
+  };
+}
+
+function regulationPercent({ point: first }: LoadedPoint, { point: last }: LoadedPoint): Figure {
+  if (first.rmsV.value === null) return first.rmsV;
+  if (last.rmsV.value === null) return last.rmsV;
+  const [noLoad, fullLoad] = [first.rmsV.value, last.rmsV.value];
+  if (fullLoad === 0) return { value: null, reason: 'there is no voltage at full load' };
+  // Half-widths of 95.45 % are two standard uncertainties.
+  const u = ({ rmsScatterV, rmsV }: BenchPoint): number =>
+    (rmsScatterV ?? (rmsV.value === null ? 0 : rmsV.uncertainty)) / 2;
+  return withoutBudget(
+    budgeted(100 * (noLoad / fullLoad - 1), [
+      scatter('no-load voltage', u(first), 'V', 100 / fullLoad),
+      scatter('full-load voltage', u(last), 'V', (100 * noLoad) / fullLoad ** 2),
+    ]),
+  );
+}
