@@ -4,15 +4,16 @@
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @returns the step in the unit of the samples, or null where the values stand on no grid coarser than
- * 1/65536 of their range (float data, averaged or filtered records), or are under twenty: then they may be
- * the wave's own levels.
+ * 1/65536 of their range (float data, averaged or filtered records), or are under twenty and the record
+ * doesn't flicker between them: then they may be the wave's own levels.
  * @remarks A printed decimal grid counts as a grid: it bounds the resolution just the same. Codes that
  * never occur may make it a multiple of the true step, on waves with few levels only.
  */
 export function quantisationStep(samples: Float64Array): number | null {
   const values = [...new Set(samples)].filter((x) => !Number.isNaN(x)).sort((a, b) => a - b);
   // A grid of more than 16 bits would need more distinct values than this to show itself.
-  if (values.length < 20 || values.length > 70_000) return null;
+  if (values.length < 2 || values.length > 70_000) return null;
+  if (values.length < 20 && !flickers(samples)) return null;
   const range = values.at(-1)! - values[0]!;
   const printed = 1e-6 * range;
   const distances: number[] = [];
@@ -32,4 +33,19 @@ export function quantisationStep(samples: Float64Array): number | null {
   if (onGrid < 0.95 * distances.length) return null;
   // Long distances average the printed digits out of the step.
   return range / Math.round(range / smallest);
+}
+
+/** Noise carries a signal to and fro between neighbouring codes; a wave's own levels turn back twice a cycle. */
+function flickers(samples: Float64Array): boolean {
+  let [last, way, turns] = [Number.NaN, 0, 0];
+  for (const x of samples) {
+    if (Number.isNaN(x)) continue;
+    const step = Math.sign(x - last);
+    if (step !== 0 && !Number.isNaN(step)) {
+      if (way !== 0 && step !== way) turns++;
+      way = step;
+    }
+    last = x;
+  }
+  return turns > 0.03 * samples.length;
 }

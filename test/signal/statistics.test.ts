@@ -65,4 +65,11 @@ test('quantisationStep(samples) reads the step off the values, and none off smoo
   expect(Math.abs(quantisationStep(printed)! / 1.6 - 1)).toBeLessThan(0.001);
   expect(quantisationStep(Float64Array.from({ length: 4000 }, (_, n) => Math.sin(n / 100)))).toBeNull();
   expect(quantisationStep(new Float64Array(10))).toBeNull();
+  // Few values: the levels of a staircase, unless the record flickers between them.
+  const few = (noise: number): Float64Array => {
+    const normal = gaussianNumbers(randomNumbers(2));
+    return Float64Array.from({ length: 4000 }, (_, n) => Math.round(4 * Math.sin(n / 60) + noise * normal()));
+  };
+  expect(quantisationStep(few(0))).toBeNull();
+  expect(quantisationStep(few(0.4))).toBe(1);
 });
