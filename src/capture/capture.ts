@@ -30,6 +30,8 @@ export interface Channel {
   readonly coupling?: 'AC' | 'DC' | null;
   /** Probe attenuation that the file states, 10 for 10:1; not applied to `samples`. */
   readonly probeRatio?: number | null;
+  /** The two channels that this one is the difference of; absent for a channel of the file's own. */
+  readonly differenceOf?: readonly [plus: Channel, minus: Channel];
   /** Vertical resolution that the file states. */
   readonly bits?: number | null;
 }

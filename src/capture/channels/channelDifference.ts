@@ -23,6 +23,7 @@ export function channelDifference(plus: Channel, minus: Channel): Channel {
     quantity: plus.quantity,
     unit: plus.unit,
     scale: 1,
+    differenceOf: [plus, minus],
     samples,
     gaps: gapsOf(samples),
     stepSize: plus.stepSize === minus.stepSize ? plus.stepSize : null,

@@ -1,8 +1,11 @@
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import { measureWave } from '../../figures/measureWave.ts';
+import { differenceComponents } from '../../figures/power/differenceComponents.ts';
+import { TOLD_SKEW_DOUBT_S } from '../../figures/power/skewDoubt.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
+import { moments } from '../../signal/moments.ts';
 import type { MeterComparison, Waveform } from '../measureDocument.ts';
 import { compareMeter } from '../meter/compareMeter.ts';
 import { classifyWave, SINE_THD_PERCENT } from '../waveform/classifyWave.ts';
@@ -35,9 +38,9 @@ export function measureWithMeter(
   const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
   const measure = (of: Channel, scaleSource: ScaleSource): MeasuredWave =>
     measureWave(waveInput(capture, of, options.stretch), { orders, instrument, scaleSource });
-  const wave = measure(channel, 'scope and probe');
+  const { wave, scaleSource: own } = asFiledScale(measure, channel, instrument);
   const waveform = classifyWave(wave, sineThdPercent);
-  const asFiled = { wave, waveform, scaleSource: 'scope and probe' as const, calibrated: channel };
+  const asFiled = { wave, waveform, scaleSource: own, calibrated: channel };
   if (options.meter === undefined) return { ...asFiled, meter: null };
   const meter = compareMeter({ ...options.meter, figures: wave.figures, waveform });
   if (meter.answer !== 'calibrated') return { ...asFiled, meter };
@@ -50,7 +53,33 @@ export function measureWithMeter(
   };
   // Edges hold harmonics that a meter may not follow: its accuracy there is anybody's guess.
   const follows = waveform.levels === 0 || instrument.meterBandwidthHz !== null;
-  const scaleSource = follows ? 'meter' : 'scope and probe';
+  const scaleSource = follows ? 'meter' : own;
   const again = measure(calibrated, scaleSource);
   return { wave: again, waveform: classifyWave(again, sineThdPercent), meter, scaleSource, calibrated };
+}
+
+/** A channel as the file has it; the difference of two channels is measured once more, with the doubt of both. */
+function asFiledScale(
+  measure: (of: Channel, scaleSource: ScaleSource) => MeasuredWave,
+  channel: Channel,
+  instrument: Instrument,
+): { readonly wave: MeasuredWave; readonly scaleSource: ScaleSource } {
+  const wave = measure(channel, 'scope and probe');
+  const rms = wave.figures.rms.value;
+  if (channel.differenceOf === undefined || rms === null || rms === 0)
+    return { wave, scaleSource: 'scope and probe' };
+  const [plusRms, minusRms] = channel.differenceOf.map(({ samples }) => {
+    const { mean, standardDeviation } = moments(samples);
+    return Math.hypot(mean, standardDeviation);
+  }) as [number, number];
+  const components = differenceComponents({
+    plusRms,
+    minusRms,
+    differenceRms: rms,
+    frequencyHz: wave.figures.frequencyHz.value ?? 0,
+    instrument,
+    skewDoubtS: TOLD_SKEW_DOUBT_S,
+  });
+  const scaleSource = { components, rms };
+  return { wave: measure(channel, scaleSource), scaleSource };
 }

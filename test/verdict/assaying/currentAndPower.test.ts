@@ -110,3 +110,25 @@ test('a DC input gives its power, ripple and the conversion efficiency', () => {
     Math.abs(input!.conversionEfficiencyPercent!.value! - (100 * power!.activeW.value!) / 1755),
   ).toBeLessThan(0.01);
 });
+
+test('the difference of two legs carries the doubt of both probes, each for its own part', () => {
+  const legs: [Channel, Channel] = [
+    channel('L1', 'voltage', sine(170, 0)),
+    channel('L2', 'voltage', sine(170, 180)),
+  ];
+  const capture: Capture = {
+    channels: legs,
+    sampleCount: legs[0].samples.length,
+    startS: 0,
+    intervalS: 1 / rate,
+    layout: '',
+    notices: [],
+  };
+  const { result, budgets } = assayCapture(capture, { file: 'x.csv', sha256: '' }, { voltage: 'L1-L2' })[0]!;
+  expect(Math.abs(result.voltage!.rmsV.value! - 340 / Math.SQRT2)).toBeLessThan(1e-6);
+  const { components, combinedStandardUncertainty } = budgets.find(({ figure }) => figure === 'RMS')!.budget;
+  expect(components.map(({ source }) => source)).toContain('vertical gain of the second channel');
+  // Two equal legs: each gain and ratio counts for half, so the whole is 1/√2 of one channel's √(3² + 2²) / √3 %.
+  const one = ((Math.hypot(3, 2) / Math.sqrt(3)) * (340 / Math.SQRT2)) / 100;
+  expect(Math.abs(combinedStandardUncertainty / (one / Math.SQRT2) - 1)).toBeLessThan(0.01);
+});
