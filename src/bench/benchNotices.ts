@@ -1,0 +1,46 @@
+import type { Notice } from '../base/notice.ts';
+import type { BenchPoint, BenchStep, BenchTransfer } from './benchDocument.ts';
+import { REACHED_SHARE } from './claims/judgePower.ts';
+import type { MeasuredUnit } from './measuredUnit.ts';
+import { byLoad } from './sweep/sweepEnds.ts';
+
+/** What to doubt of a unit's bench test as a whole; the doubts of single captures stay with their results. */
+export function benchNotices(test: {
+  readonly points: readonly BenchPoint[];
+  readonly ratedW: number | null;
+  readonly unit: Pick<MeasuredUnit, 'steps' | 'transfers'>;
+  readonly steps: readonly BenchStep[];
+  readonly transfers: readonly BenchTransfer[];
+}): readonly Notice[] {
+  const { points, ratedW, unit, steps, transfers } = test;
+  const notices: Notice[] = [];
+  const unknown = points.filter(({ loadW }) => loadW.value === null).length;
+  if (unknown > 0) {
+    const message = `${unknown === 1 ? 'One capture has' : `${unknown} captures have`} no known load and no place in the sweep: give a load in W, or record the current.`;
+    notices.push({ code: 'bench.loadUnknown', message });
+  }
+  const highest = byLoad(points).at(-1)?.loadW;
+  if (ratedW !== null && highest !== undefined && highest < REACHED_SHARE * ratedW) {
+    const message = `The highest load, ${Math.round(highest)} W, is below the ${ratedW} W it is rated at: full load here is no full load.`;
+    notices.push({ code: 'bench.belowRating', message });
+  }
+  if (points.some(({ loadFrom }) => loadFrom === 'told') && points.length > 1) {
+    const message =
+      'Loads are taken as told: a heater’s power follows the square of the voltage, so that 300 W on its plate is less where the voltage sags.';
+    notices.push({ code: 'bench.loadTold', message });
+  }
+  const missing = (
+    files: readonly { readonly result: { readonly file: string } }[],
+    found: readonly { readonly file: string }[],
+  ) =>
+    files
+      .filter(({ result }) => !found.some(({ file }) => file === result.file))
+      .map(({ result }) => result.file);
+  for (const file of missing(unit.steps, steps)) {
+    notices.push({ code: 'bench.noStep', message: `No load step was found in ${file}.` });
+  }
+  for (const file of missing(unit.transfers, transfers)) {
+    notices.push({ code: 'bench.noTransfer', message: `No transfer was found in ${file}.` });
+  }
+  return notices;
+}

@@ -1,0 +1,97 @@
+import { claimedNominal } from '../verdict/claims/claimedNominal.ts';
+import type { Limit, MeasureResult, Nominal } from '../verdict/measureDocument.ts';
+import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from './benchDocument.ts';
+import { benchNotices } from './benchNotices.ts';
+import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
+import { isRating, type UnitClaim } from './claims/unitClaim.ts';
+import { energyRun } from './energy/energyRun.ts';
+import type { MeasuredStep, MeasuredUnit } from './measuredUnit.ts';
+import { benchPoint } from './sweep/benchPoint.ts';
+import { clippingOnset } from './sweep/clippingOnset.ts';
+import { droop } from './sweep/droop.ts';
+import { rangeExit, voltageRange } from './sweep/rangeExit.ts';
+import { regulation } from './sweep/regulation.ts';
+import { byLoad } from './sweep/sweepEnds.ts';
+
+/** Everything that the captures of one unit show together. */
+export function benchUnit(unit: MeasuredUnit): BenchUnit {
+  const { name, label, claims, rule } = unit;
+  const ratedW = claims.find((claim) => isRating(claim) && claim.quantity === 'powerW');
+  const rated = ratedW !== undefined && isRating(ratedW) ? ratedW.rating : null;
+  const measured = unit.sweep.map(({ result, budgets, told, sheet }) => {
+    const budget = budgets.find(({ figure, unit: of }) => figure === 'RMS' && of === 'V')?.budget ?? null;
+    const point = benchPoint({ result, told, budget, ratedW: rated });
+    return { result, point: sheet === undefined ? point : { ...point, sheet } };
+  });
+  const points = inOrder(measured.map(({ point }) => point));
+  const nominal = nominalOf(unit);
+  const range = voltageRange(claimedRange(claims), nominal);
+  const clipping = clippingOnset(points);
+  const steps = unit.steps.flatMap(stepsOf);
+  const energy = unit.energy.map(energyRun);
+  const judged = [
+    ...measured
+      .filter(({ point }) => !point.overload)
+      .map(({ result, point }) => ({
+        ...{ file: point.file, loadW: point.loadW.value, claims: result.claims },
+      })),
+    ...unit.transfers.map(({ result }) => ({ file: result.file, loadW: null, claims: result.claims })),
+  ];
+  const transfers = unit.transfers.flatMap(({ result, note }) => transfersOf(result, note));
+  return {
+    ...{ name, label, nominal, ratedW: rated, points },
+    regulation: regulation(points),
+    droop: droop(points, clipping.betweenW?.[1] ?? null),
+    clipping,
+    leavesRange: rangeExit(points, range),
+    claims: claims.map((claim) => judgeUnitClaim(claim, { points, steps, energy, judged, range, rule })),
+    ...{ steps, transfers, energy },
+    notices: benchNotices({ points, ratedW: rated, unit, steps, transfers }),
+  };
+}
+
+/** By rising load; those of unknown load after them, as told. */
+function inOrder(points: readonly BenchPoint[]): readonly BenchPoint[] {
+  return [...byLoad(points).map(({ point }) => point), ...points.filter(({ loadW }) => loadW.value === null)];
+}
+
+/** The first that a capture found or was told, filled by what is claimed. */
+function nominalOf({ sweep, steps, transfers, claims }: MeasuredUnit): Nominal | null {
+  const results = [...sweep, ...steps, ...transfers].map(({ result }) => result);
+  const found = results.find(({ nominal }) => nominal !== null)?.nominal ?? null;
+  if (found !== null) return found;
+  const { voltageV, frequencyHz } = claimedNominal(claims.filter((claim) => !isRating(claim)));
+  return voltageV === undefined || frequencyHz === undefined
+    ? null
+    : { voltageV, frequencyHz, inferred: false };
+}
+
+function claimedRange(claims: readonly UnitClaim[]): Limit | null {
+  for (const claim of claims) if (claim.quantity === 'rmsV' && claim.limit !== null) return claim.limit;
+  return null;
+}
+
+function stepsOf({ result, told }: MeasuredStep): BenchStep[] {
+  return result.steps.map(
+    ({ atS, direction, beforeV, afterV, extremeV, deviationPercent, afterPercent, recoveryS }) => ({
+      file: result.file,
+      ...told,
+      ...{ atS, direction, beforeV, afterV, extremeV, deviationPercent, afterPercent, recoveryS },
+    }),
+  );
+}
+
+function transfersOf(result: MeasureResult, note: string | undefined): BenchTransfer[] {
+  return result.events.flatMap((event) =>
+    event.kind === 'transfer'
+      ? [
+          {
+            file: result.file,
+            ...(note === undefined ? {} : { note }),
+            atS: event.startS,
+            transferS: event.durationS,
+          },
+        ]
+      : [],
+  );
+}

@@ -1,0 +1,38 @@
+import type { Assay } from '../verdict/assay.ts';
+import type { MeasureResult } from '../verdict/measureDocument.ts';
+import type { DecisionRule } from '../verdict/rule/decide.ts';
+import type { UnitClaim } from './claims/unitClaim.ts';
+import type { ToldEnergy } from './energy/energyRun.ts';
+import type { ToldLoad } from './sweep/toldLoad.ts';
+
+/** All that was told and measured of one unit. */
+export interface MeasuredUnit {
+  readonly name: string;
+  readonly label: string;
+  readonly claims: readonly UnitClaim[];
+  readonly rule: DecisionRule;
+  readonly sweep: readonly MeasuredCapture[];
+  readonly steps: readonly MeasuredStep[];
+  readonly transfers: readonly { readonly result: MeasureResult; readonly note?: string }[];
+  readonly energy: readonly ToldEnergy[];
+}
+
+export interface MeasuredCapture extends Pick<Assay, 'result' | 'budgets'> {
+  readonly told: ToldLoad;
+  /** Where its own sheet was written. */
+  readonly sheet?: string;
+}
+
+/** What a person tells of a capture that holds a load step. */
+export interface ToldStep {
+  /** Null: not told. */
+  readonly fromW: number | null;
+  readonly toW: number | null;
+  readonly resistive: boolean | null;
+  readonly note?: string;
+}
+
+export interface MeasuredStep {
+  readonly result: MeasureResult;
+  readonly told: ToldStep;
+}
