@@ -1,6 +1,6 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
-import type { Capture, Channel } from '../../capture/capture.ts';
+import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import { measureWave } from '../../figures/measureWave.ts';
 import { measurePower } from '../../figures/power/measurePower.ts';
@@ -20,6 +20,8 @@ export interface CurrentInput {
   readonly instrument: Instrument;
   readonly scaleSource: ScaleSource;
   readonly orders: number;
+  /** The part of the record that `voltage` is; absent: all of it. */
+  readonly stretch?: SampleRange | undefined;
   /** How much later the current's chain shows an event than the voltage's; absent: not told. */
   readonly skewS?: number;
 }
@@ -39,20 +41,20 @@ export interface CurrentAndPower {
  * its own figures, which need a period, are left out with a notice.
  */
 export function currentAndPower(input: CurrentInput): CurrentAndPower {
-  const { capture, voltage, current, instrument, scaleSource, orders, skewS } = input;
+  const { capture, voltage, current, stretch, instrument, scaleSource, orders, skewS } = input;
   if (voltage.periodic === null) return { notices: [] };
   // An offset told in volts is the voltage channel's.
   const currentInstrument = { ...instrument, offsetV: ASSUMED_INSTRUMENT.offsetV };
   const power = measurePower({
     voltage: { ...voltage, periodic: voltage.periodic },
-    current: waveInput(capture, current),
+    current: waveInput(capture, current, stretch),
     ...(skewS === undefined ? {} : { skewS }),
     voltageChain: { instrument, scaleSource },
     currentChain: { instrument: currentInstrument },
   });
   const document = powerDocument(current.name, power);
   try {
-    const wave = measureWave(waveInput(capture, current), {
+    const wave = measureWave(waveInput(capture, current, stretch), {
       orders,
       instrument: currentInstrument,
       omega: voltage.periodic.fit.omega,

@@ -6,7 +6,8 @@ import { sampleEvolvingWave } from '../../../src/signal/synthesis/sampleEvolving
 import { sineWave } from '../../../src/signal/synthesis/sineWave.ts';
 import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
 import type { Assay } from '../../../src/verdict/assay.ts';
-import { type AssayOptions, assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import type { AssayOptions } from '../../../src/verdict/assaying/assayOptions.ts';
 import { parseClaim } from '../../../src/verdict/claims/parseClaim.ts';
 
 const rate = 20_000;

@@ -3,7 +3,8 @@ import type { Capture, Channel } from '../../../src/capture/capture.ts';
 import { sampleWave } from '../../../src/signal/synthesis/sampleWave.ts';
 import { scaledWave } from '../../../src/signal/synthesis/scaledWave.ts';
 import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
-import { type AssayOptions, assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import type { AssayOptions } from '../../../src/verdict/assaying/assayOptions.ts';
 import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
 
 const rate = 20_000;

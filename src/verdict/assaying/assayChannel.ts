@@ -1,0 +1,149 @@
+import type { Notice } from '../../base/notice.ts';
+import type { Capture, Channel } from '../../capture/capture.ts';
+import { ASSUMED_INSTRUMENT } from '../../figures/uncertainty/instrument.ts';
+import type { Assay } from '../assay.ts';
+import { claimedNominal } from '../claims/claimedNominal.ts';
+import { judgeClaim } from '../claims/judgeClaim.ts';
+import { findings } from '../limits/findings.ts';
+import type { CurrentFigures, MeasureResult, VoltageFigures } from '../measureDocument.ts';
+import { inferNominal } from '../nominal/inferNominal.ts';
+import { SINE_THD_PERCENT } from '../waveform/classifyWave.ts';
+import type { AssayOptions, CaptureSource } from './assayOptions.ts';
+import { budgetsOf } from './budgetsOf.ts';
+import { captureSummary } from './captureSummary.ts';
+import { currentFigures, voltageFigures } from './channelFigures.ts';
+import { courseOf, courseWithNominal, steadyNotice } from './course.ts';
+import { currentOf } from './currentOf.ts';
+import { keyedByUnit } from './keyedByUnit.ts';
+import { loadOf } from './loadOf.ts';
+import { type Measured, measureWithMeter } from './measureWithMeter.ts';
+import { methodLines } from './methodLines.ts';
+import { type Spectra, spectra } from './spectra.ts';
+import {
+  digitiserDocument,
+  groupsDocument,
+  highBandsDocument,
+  type SpectraContext,
+} from './spectraDocuments.ts';
+import { type CourseResults, courseResults } from './stepDocuments.ts';
+import { traceOf } from './traceOf.ts';
+import { withoutDoubles } from './withoutDoubles.ts';
+
+/**
+ * One channel's result: its course along the record, the figures of its steady stretch, its kind, what it is held
+ * against, and what a current beside it says of the load.
+ *
+ * @param given - notices of the capture and of the choice of the channel.
+ * @throws MeasureError where the wave can't be measured, or a channel named isn't there.
+ */
+export function assayChannel(
+  capture: Capture,
+  channel: Channel,
+  source: CaptureSource,
+  given: readonly Notice[],
+  options: AssayOptions,
+): Assay {
+  const { claims = [], rule = 'guarded', sineThdPercent = SINE_THD_PERCENT, orders = 50 } = options;
+  const isVoltage = channel.quantity === 'voltage';
+  const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
+  const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
+  const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
+  const stretch = seen === null || seen.steady.whole ? undefined : seen.steady;
+  const measured = measureWithMeter(capture, channel, instrument, { ...options, stretch });
+  const { wave, waveform, meter, scaleSource, calibrated } = measured;
+  const { figures } = wave;
+
+  const told = { ...claimedNominal(claims), ...options.nominal };
+  const { nominal, notices: nominalNotices } = isVoltage
+    ? inferNominal(figures.rms, figures.frequencyHz, told)
+    : { nominal: null, notices: [] };
+  const more = spectra(capture, calibrated, wave, nominal);
+  const load = loadOf(
+    { capture, voltage: channel, current: drawn.channel, wave, stretch, instrument, scaleSource },
+    options,
+  );
+  const chain = { instrument, scaleSource };
+  // A pulse train or a burst is no supply: what changes along it is its own.
+  const course =
+    seen === null || waveform.kind === 'not classified'
+      ? NO_COURSE
+      : courseResults({
+          course: courseWithNominal(seen, capture, calibrated, drawn.channel, nominal, chain),
+          ...{ capture, voltage: calibrated, nominal, instrument, orders },
+          isResistiveFullStep: options.isResistiveFullStep ?? false,
+        });
+  const { dynamics, ...courseSections } = course;
+  const transfersS = course.events.flatMap((event) => (event.kind === 'transfer' ? [event.durationS] : []));
+  const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
+  const context = { wave, ...chain, perWindow: options.perWindow ?? false };
+  return {
+    result: {
+      ...source,
+      ...(options.label === undefined ? {} : { label: options.label }),
+      ...(options.load === undefined ? {} : { load: options.load }),
+      capture: { ...captureSummary(capture, calibrated, wave), digitiser: digitiserDocument(more.digitiser) },
+      nominal,
+      ...channelSection(channel, measured, more, context),
+      ...load.sections,
+      waveform,
+      claims: claims.map((claim) =>
+        judgeClaim(claim, { figures, waveform, rule, sineThdPercent, transfersS }),
+      ),
+      ...courseSections,
+      // Limits are for alternating voltages: DC and noise have nothing to hold against them.
+      findings:
+        isVoltage && waveform.kind !== 'not classified'
+          ? findings(figures, waveform, nominal, rule, more.groups)
+          : [],
+      ...(meter === null ? {} : { meter }),
+      notices: [
+        ...given,
+        ...(seen === null || stretch === undefined ? [] : [steadyNotice(seen, capture)]),
+        ...nominalNotices,
+        ...withoutDoubles(figures.notices, more.notices),
+        ...drawn.notices,
+        ...load.notices,
+      ],
+    },
+    trace: traceOf(wave, isVoltage ? 'V' : 'A'),
+    dynamics,
+    budgets,
+    method: methodLines({
+      wave,
+      ...chain,
+      told: options.instrument ?? {},
+      rule,
+      sineThdPercent,
+      scale: calibrated.scale,
+      budgets,
+    }),
+  };
+}
+
+const NO_COURSE: CourseResults = { steps: [], events: [], excursions: [], dynamics: null };
+
+/** The channel's figures and spectra, under the key of its quantity. */
+function channelSection(
+  { name, quantity }: Channel,
+  { wave }: Measured,
+  { groups, high }: Spectra,
+  context: SpectraContext,
+): Pick<MeasureResult, 'voltage'> | Pick<MeasureResult, 'current'> {
+  const sections = {
+    ...(groups === null ? {} : { harmonicGroups: groupsDocument(groups, context) }),
+    ...(high === null ? {} : { highBands: highBandsDocument(high, context) }),
+  };
+  return quantity === 'voltage'
+    ? {
+        voltage: {
+          ...voltageFigures(name, wave.figures),
+          ...keyedByUnit<Partial<VoltageFigures>>(sections, 'V'),
+        },
+      }
+    : {
+        current: {
+          ...currentFigures(name, wave.figures),
+          ...keyedByUnit<Partial<CurrentFigures>>(sections, 'A'),
+        },
+      };
+}
