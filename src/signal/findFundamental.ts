@@ -73,7 +73,8 @@ function refine(samples: Float64Array, start: number): HarmonicFit | null {
   for (;;) {
     const from = (samples.length - length) >> 1;
     const section = samples.subarray(from, from + length);
-    for (const orders of [1, 3, LOOK_ORDERS]) {
+    // The first, rough start climbs from the sine alone; a longer stretch starts from the shorter one's frequency.
+    for (const orders of fit === null ? [1, 3, LOOK_ORDERS] : [LOOK_ORDERS]) {
       const usable = Math.min(orders, Math.floor((0.45 * 2 * Math.PI) / omega));
       const next = fitHarmonics(section, { orders: usable, omega });
       // A frequency that runs away from the repeated lag means that the repeat was chance.

@@ -69,9 +69,9 @@ export function fitHarmonics(samples: Float64Array, options: FitOptions): Harmon
     if (!Number.isFinite(step)) return null;
     omega += Math.max(-reach, Math.min(reach, step));
     if (Math.abs(omega - options.omega) > 0.3 * options.omega || orders * omega >= Math.PI) return null;
-    // Done when the phase at the record's ends no longer moves, or rounding keeps it from moving less.
+    // Done when the step moved the phase at the record's ends by nothing that counts: what is left is smaller still.
     const atEnds = Math.abs(step) * samples.length;
-    if (atEnds < 1e-12 || (atEnds < 1e-8 && Math.abs(step) >= previousStep)) break;
+    if (atEnds < 1e-9 || (atEnds < 1e-6 && Math.abs(step) >= previousStep)) break;
     previousStep = Math.abs(step);
   }
   const state = linearFit(samples, omega, orders);
