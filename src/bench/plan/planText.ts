@@ -1,0 +1,91 @@
+import { type GuessedCapture, guessCapture } from './guessCapture.ts';
+
+const HEAD = `# A bench test. Correct the guesses, fill in what you know, take the # away where a line should count.
+# Lines of common options stand here for all, or under a unit or a capture for that one alone.
+
+# nominal: 120V/60Hz
+# voltage: CH1            # name of the voltage channel
+# current: CH2            # name of the current channel, where one was recorded
+# scale: 200              # ratio of the probe where the scope did not know it; or CH1: 200 on a line below
+# instrument: scope.yaml  # what is known of scope and probe; or gainPercent: 1.5 on a line below
+# earlier:                # results of another day to compare with
+#   - last-month/bench.json
+
+units:`;
+
+const CLAIMS = `    claims:               # what the maker says; power, surge and capacity are judged over all captures
+    #  - pure sine
+    #  - 120 V ±5 %
+    #  - 60 Hz ±0.5 Hz
+    #  - THD < 3 %
+    #  - power 600 W
+    #  - surge 1200 W
+    #  - transfer < 20 ms
+    #  - capacity 500 Wh`;
+
+const ENERGY = `    # energy:             # a discharge until it shuts off, as meters counted it
+    #   - { dcWh: 466, acWh: 410, ratedWh: 512 }`;
+
+/**
+ * A plan to fill in, from the captures found in a folder.
+ *
+ * @param files - paths relative to the plan, with / between their parts, in order.
+ */
+export function planText(files: readonly string[]): string {
+  const units = new Map<string, GuessedCapture[]>();
+  for (const file of files) {
+    const guess = guessCapture(file);
+    const same = units.get(guess.unit);
+    if (same === undefined) units.set(guess.unit, [guess]);
+    else same.push(guess);
+  }
+  return `${[HEAD, ...[...units].map(([name, captures]) => unitText(name, captures))].join('\n')}\n`;
+}
+
+function unitText(name: string, captures: readonly GuessedCapture[]): string {
+  const of = (role: GuessedCapture['role']): readonly GuessedCapture[] =>
+    captures.filter((capture) => capture.role === role);
+  return [
+    `  - name: ${scalar(name)}`,
+    `    label: ${scalar(name)}`,
+    CLAIMS,
+    ...block('captures', byLoad(of('sweep')), ({ loadW }) => [
+      loadW === null ? '# load: 300 W        # or: measured' : `load: ${loadW} W`,
+    ]),
+    ...block('steps', of('step'), ({ loadW }) => [
+      '# from: 0 W',
+      loadW === null ? '# to: 300 W' : `to: ${loadW} W`,
+      '# resistive: true',
+    ]),
+    ...block('transfers', of('transfer'), () => []),
+    ENERGY,
+    '',
+  ].join('\n');
+}
+
+function byLoad(captures: readonly GuessedCapture[]): readonly GuessedCapture[] {
+  const size = ({ loadW }: GuessedCapture): number => loadW ?? Number.POSITIVE_INFINITY;
+  return [...captures].sort((a, b) => (size(a) < size(b) ? -1 : size(a) > size(b) ? 1 : 0));
+}
+
+function block(
+  key: string,
+  captures: readonly GuessedCapture[],
+  lines: (capture: GuessedCapture) => readonly string[],
+): readonly string[] {
+  if (captures.length === 0) return [];
+  return [
+    `    ${key}:`,
+    ...captures.flatMap((capture) => [
+      `      - file: ${scalar(capture.file)}`,
+      ...lines(capture).map((line) => `        ${line}`),
+    ]),
+  ];
+}
+
+/** Plain where YAML can't take it for anything but a text, else quoted as JSON, which YAML reads too. */
+function scalar(text: string): string {
+  return /^[A-Za-z][\w./-]*$/.test(text) && !/^(?:true|false|yes|no|on|off|null)$/i.test(text)
+    ? text
+    : JSON.stringify(text);
+}
