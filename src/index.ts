@@ -1,5 +1,14 @@
 /** The core of Sineassay: from the bytes of a capture to its answer, its document and its sheet. */
 export { MeasureError } from './base/measureError.ts';
+export type { BenchDocument, BenchUnit } from './bench/benchDocument.ts';
+export { benchUnit } from './bench/benchUnit.ts';
+export { outletClaims } from './bench/claims/outletClaims.ts';
+export { compareUnits } from './bench/compareUnits.ts';
+export type { MeasuredUnit } from './bench/measuredUnit.ts';
+export type { BenchPlan, CaptureOptions, PlannedUnit } from './bench/plan/benchPlan.ts';
+export { planText } from './bench/plan/planText.ts';
+export { planOf, readPlan } from './bench/plan/readPlan.ts';
+export { readEarlier } from './bench/readEarlier.ts';
 export type { Capture, Channel } from './capture/capture.ts';
 export { fileAndChannel } from './capture/joining/fileAndChannel.ts';
 export { joinCurrent } from './capture/joining/joinCurrent.ts';
@@ -8,6 +17,8 @@ export { captureLayouts, type LayoutName } from './capture/writing/captureLayout
 export { readInstrument } from './figures/uncertainty/readInstrument.ts';
 export { allLines } from './sheet/answer/allLines.ts';
 export { answerLines } from './sheet/answer/answerLines.ts';
+export { benchLines } from './sheet/answer/bench/benchLines.ts';
+export { comparisonLines } from './sheet/answer/bench/comparisonLines.ts';
 export { budgetLines } from './sheet/answer/budgetLines.ts';
 export { failureLine } from './sheet/answer/failureLine.ts';
 export { limitLines } from './sheet/answer/limitLines.ts';

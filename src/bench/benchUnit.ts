@@ -1,8 +1,8 @@
-import { claimedNominal } from '../verdict/claims/claimedNominal.ts';
 import type { Limit, MeasureResult, Nominal } from '../verdict/measureDocument.ts';
 import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from './benchDocument.ts';
 import { benchNotices } from './benchNotices.ts';
 import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
+import { outletClaims } from './claims/outletClaims.ts';
 import { isRating, type UnitClaim } from './claims/unitClaim.ts';
 import { energyRun } from './energy/energyRun.ts';
 import type { MeasuredStep, MeasuredUnit } from './measuredUnit.ts';
@@ -60,7 +60,7 @@ function nominalOf({ sweep, steps, transfers, claims }: MeasuredUnit): Nominal |
   const results = [...sweep, ...steps, ...transfers].map(({ result }) => result);
   const found = results.find(({ nominal }) => nominal !== null)?.nominal ?? null;
   if (found !== null) return found;
-  const { voltageV, frequencyHz } = claimedNominal(claims.filter((claim) => !isRating(claim)));
+  const { voltageV, frequencyHz } = outletClaims(claims).nominal;
   return voltageV === undefined || frequencyHz === undefined
     ? null
     : { voltageV, frequencyHz, inferred: false };

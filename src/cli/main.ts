@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
+import { registerBench } from './bench.ts';
 import { exitCodes } from './exitCodes.ts';
 import { registerLimits } from './limits.ts';
 import { registerMeasure } from './measure.ts';
@@ -36,6 +37,7 @@ async function main(): Promise<void> {
     .addHelpText('after', cautions);
   registerMeasure(program);
   registerReport(program);
+  registerBench(program);
   registerLimits(program);
   registerSynth(program);
   registerSelfcheck(program);

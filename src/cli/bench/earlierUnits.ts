@@ -1,0 +1,26 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type BenchUnit, type FailedResult, MeasureError, readEarlier } from '../../index.ts';
+import { failedResult, unreadable } from '../measureFile.ts';
+
+/** The units of earlier documents; a document that can't be read is a failure beside the others. */
+export async function earlierUnits(
+  files: readonly string[],
+  folder: string,
+): Promise<{ readonly units: readonly BenchUnit[]; readonly failures: readonly FailedResult[] }> {
+  const units: BenchUnit[] = [];
+  const failures: FailedResult[] = [];
+  for (const file of files) {
+    const path = join(folder, file);
+    try {
+      const text = await readFile(path, 'utf8').catch((error: unknown) => {
+        throw unreadable(error);
+      });
+      units.push(...readEarlier(text, path));
+    } catch (error) {
+      if (!(error instanceof MeasureError)) throw error;
+      failures.push(failedResult(path, error));
+    }
+  }
+  return { units, failures };
+}

@@ -1,0 +1,88 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import {
+  type BenchDocument,
+  benchLines,
+  benchUnit,
+  compareUnits,
+  comparisonLines,
+  type FailedResult,
+  failureLine,
+  MeasureError,
+} from '../../index.ts';
+import { exitCodes } from '../exitCodes.ts';
+import { failedResult } from '../measureFile.ts';
+import { sheetWriter } from '../sheetWriter.ts';
+import { unwritable } from '../unwritable.ts';
+import { writeWhole } from '../writeWhole.ts';
+import { earlierUnits } from './earlierUnits.ts';
+import { measureUnit } from './measureUnit.ts';
+import type { NamedPlan } from './namedPlan.ts';
+
+export interface BenchFlags {
+  readonly out: string;
+  readonly json?: boolean;
+  /** A sheet of each capture too. */
+  readonly sheets?: boolean;
+}
+
+/** Measures a plan, prints what was found, writes bench.json and the sheets, and sets the exit code. */
+export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): Promise<void> {
+  const { units: planned, rule } = plan;
+  const files = planned.flatMap(({ captures, steps, transfers }) =>
+    [...captures, ...steps, ...transfers].map(({ file }) => join(folder, file)),
+  );
+  const { out } = flags;
+  const writeSheet = sheetWriter([...new Set(files)], { out, png: false, byChannel: false });
+  const runs = [];
+  for (const unit of planned) {
+    runs.push(await measureUnit(unit, { folder, rule, ...(flags.sheets ? { writeSheet } : {}) }));
+  }
+  const earlier = await earlierUnits(plan.earlier, folder);
+  const today = runs.map(({ measured }) => benchUnit(measured));
+  const units = [...today, ...earlier.units];
+  const document: BenchDocument = {
+    schema: 'sineassay/bench@1',
+    units,
+    comparison: compareUnits(units),
+    failures: [...runs.flatMap(({ failures }) => failures), ...earlier.failures],
+  };
+  const unwritten = await writeResults(document, out);
+  print(document, flags, [...document.failures, ...unwritten]);
+  process.exitCode =
+    document.failures.length + unwritten.length > 0
+      ? exitCodes.usage
+      : today.every(({ claims }) => claims.every(({ outcome }) => /pass$/.test(outcome)))
+        ? exitCodes.ok
+        : exitCodes.claim;
+}
+
+function print(document: BenchDocument, flags: BenchFlags, failures: readonly FailedResult[]): void {
+  for (const failure of failures) process.stderr.write(`${failureLine(failure)}\n`);
+  if (flags.json) {
+    process.stdout.write(`${JSON.stringify(document, null, 2)}\n`);
+    return;
+  }
+  const width = Math.min(100, process.stdout.columns ?? 80);
+  const blocks = [
+    ...document.units
+      .filter(({ earlier }) => earlier === undefined)
+      .map((unit) => benchLines(unit, { width })),
+    comparisonLines(document),
+  ].filter((lines) => lines.length > 0);
+  process.stdout.write(`${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`);
+}
+
+/** @returns what could not be written: what was measured still stands. */
+async function writeResults(document: BenchDocument, out: string): Promise<readonly FailedResult[]> {
+  try {
+    await mkdir(out, { recursive: true }).catch((error: unknown) => {
+      throw unwritable(out, error);
+    });
+    await writeWhole(join(out, 'bench.json'), `${JSON.stringify(document, null, 2)}\n`);
+    return [];
+  } catch (error) {
+    if (!(error instanceof MeasureError)) throw error;
+    return [failedResult(join(out, 'bench.json'), error)];
+  }
+}

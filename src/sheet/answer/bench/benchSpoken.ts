@@ -1,0 +1,47 @@
+import type { BenchUnit } from '../../../bench/benchDocument.ts';
+import { sweepEnds } from '../../../bench/sweep/sweepEnds.ts';
+import { decimalText } from '../../numbers/decimalText.ts';
+import { uncertaintyDecimals } from '../../numbers/uncertaintyDecimals.ts';
+import { claimsVerdict } from '../claimsVerdict.ts';
+import { shortText } from '../shortText.ts';
+
+/**
+ * Two sentences to say on camera: what the voltage does from no load to full load and how the claims stand,
+ * then what the answer is not.
+ */
+export function benchSpoken(unit: BenchUnit): readonly [string, string] {
+  const count = unit.points.length + new Set(unit.steps.map(({ file }) => file)).size;
+  const captures = count === 1 ? 'One capture' : `${count} captures of one evening`;
+  return [`${name(unit)}: ${voltage(unit)}${claims(unit)}.`, `${captures}, not a certificate.`];
+}
+
+function name({ label }: BenchUnit): string {
+  return shortText(label, 40);
+}
+
+function voltage(unit: BenchUnit): string {
+  const ends = sweepEnds(unit.points);
+  const { regulationPercent } = unit.regulation;
+  if ('reason' in ends || regulationPercent.value === null) return 'no sweep from no load to full load';
+  const percent = Math.abs(regulationPercent.value);
+  const decimals = uncertaintyDecimals(Math.max(regulationPercent.uncertainty, 0.05));
+  const moves = regulationPercent.value >= 0 ? 'falls' : 'rises';
+  return `from nothing to ${decimalText(ends.fullLoad.loadW, 0)} watts its voltage ${moves} by ${decimalText(percent, decimals)} %`;
+}
+
+function claims(unit: BenchUnit): string {
+  const verdict = claimsVerdict(unit.claims);
+  if (verdict === null) return '';
+  const total = unit.claims.length;
+  const some = verdict.claims.length;
+  const all = total === 1 ? 'the claim' : `${some === total ? 'all' : `${some} of`} ${total} claims`;
+  const many = some > 1;
+  const words = {
+    pass: many ? 'hold' : 'holds',
+    'conditional pass': many ? 'only probably hold' : 'only probably holds',
+    'not judged': 'can’t be judged',
+    'conditional fail': many ? 'probably fail' : 'probably fails',
+    fail: many ? 'fail' : 'fails',
+  };
+  return `, and ${all} ${words[verdict.outcome]}`;
+}

@@ -1,0 +1,33 @@
+import type { Figure } from '../../../base/figure.ts';
+import type { BenchPoint, BenchUnit } from '../../../bench/benchDocument.ts';
+import { figureParts } from '../../numbers/figureParts.ts';
+import { significantText } from '../../numbers/significantText.ts';
+import { alignColumns } from '../alignColumns.ts';
+import { outcomeWords } from '../outcomeWords.ts';
+
+const HEAD = ['load', 'V', 'Hz', 'THD, %', 'crest', 'kind', 'outcome'];
+
+/** The sweep as a table, a line a capture: load, volts, hertz, THD, crest factor, kind, and how the claims stand. */
+export function benchTable({ points }: Pick<BenchUnit, 'points'>): readonly string[] {
+  return alignColumns([HEAD, ...points.map(cells)]);
+}
+
+function cells(point: BenchPoint): string[] {
+  const { loadW, rmsV, frequencyHz, thdPercent, crestFactor, kind, atTheEdge, overload, outcome } = point;
+  return [
+    loadW.value === null ? 'unknown' : `${significantText(loadW.value, 4)} W`,
+    number(rmsV),
+    number(frequencyHz),
+    number(thdPercent),
+    number(crestFactor),
+    kind + (atTheEdge ? ', at the edge' : ''),
+    overload ? 'overload' : outcome === null ? '' : outcomeWords(outcome),
+  ];
+}
+
+/** A value to the place of its uncertainty, which the table leaves out for want of room. */
+function number(figure: Figure): string {
+  if (figure.value === null) return '–';
+  if (figure.notAbove !== undefined) return `< ${significantText(figure.notAbove, 2)}`;
+  return figureParts(figure).value;
+}
