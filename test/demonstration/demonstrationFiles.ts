@@ -2,6 +2,8 @@ import { encodedUtf8 } from '../../src/capture/writing/encodedUtf8.ts';
 import type { StatedTruth } from '../../src/verdict/synthetic/statedTruth.ts';
 import { synthesise } from '../../src/verdict/synthetic/synthesise.ts';
 import { benchEvening, type DemonstrationCapture } from './benchEvening.ts';
+import { changingCapture, changingEvening } from './changingEvening.ts';
+import { eveningPlan } from './eveningPlan.ts';
 
 /** Everything in the folder `captures`, by file name. */
 export function demonstrationFiles(): ReadonlyMap<string, Uint8Array> {
@@ -11,6 +13,8 @@ export function demonstrationFiles(): ReadonlyMap<string, Uint8Array> {
   });
   return new Map([
     ...made.map(({ capture, bytes }) => [capture.file, bytes] as const),
+    ...changingEvening.map((capture) => [capture.file, changingCapture(capture)] as const),
+    ['plan.yaml', encodedUtf8(eveningPlan)],
     ['README.md', encodedUtf8(readme(made))],
   ]);
 }
@@ -33,6 +37,14 @@ The figures below are those of the wave itself, before noise and quantisation, D
 | file | what it is | V | Hz | crest factor | THD to order 50, % | kind |
 |---|---|---|---|---|---|---|
 ${made.map(tableRow).join('\n')}
+
+Captures on which something changes, or that show the load's current too:
+
+| file | what it is |
+|---|---|
+${changingEvening.map(({ file, label, load, about }) => `| ${file} | ${label}, ${load}. ${about} |`).join('\n')}
+
+plan.yaml makes one bench test of them all: \`sineassay bench captures/plan.yaml\`.
 
 ## To measure them
 
