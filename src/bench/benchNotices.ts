@@ -1,4 +1,6 @@
 import type { Notice } from '../base/notice.ts';
+import { median } from '../signal/median.ts';
+import { apartRatio } from '../verdict/nominal/mainsNominals.ts';
 import type { BenchPoint, BenchStep, BenchTransfer } from './benchDocument.ts';
 import { REACHED_SHARE } from './claims/judgePower.ts';
 import type { MeasuredUnit } from './measuredUnit.ts';
@@ -14,6 +16,10 @@ export function benchNotices(test: {
 }): readonly Notice[] {
   const { points, ratedW, unit, steps, transfers } = test;
   const notices: Notice[] = [];
+  for (const { file, rmsV } of farFromOthers(points)) {
+    const message = `${file} shows ${rmsV.toFixed(1)} V, far from the others: give its scale, the ratio of the probe.`;
+    notices.push({ code: 'bench.scaleDiffers', message });
+  }
   const unknown = points.filter(({ loadW }) => loadW.value === null).length;
   if (unknown > 0) {
     const message = `${unknown === 1 ? 'One capture has' : `${unknown} captures have`} no known load and no place in the sweep: give a load in W, or record the current.`;
@@ -25,8 +31,7 @@ export function benchNotices(test: {
     notices.push({ code: 'bench.belowRating', message });
   }
   if (points.some(({ loadFrom }) => loadFrom === 'told') && points.length > 1) {
-    const message =
-      'Loads are taken as told: a heater’s power follows the square of the voltage, so that 300 W on its plate is less where the voltage sags.';
+    const message = 'Loads are as told: a heater takes less than its plate says where the voltage sags.';
     notices.push({ code: 'bench.loadTold', message });
   }
   const missing = (
@@ -43,4 +48,16 @@ export function benchNotices(test: {
     notices.push({ code: 'bench.noTransfer', message: `No transfer was found in ${file}.` });
   }
   return notices;
+}
+
+/** Captures whose voltage is less than half or more than twice that of the middle one. */
+function farFromOthers(
+  points: readonly BenchPoint[],
+): readonly { readonly file: string; readonly rmsV: number }[] {
+  const measured = points.flatMap(({ file, rmsV }) =>
+    rmsV.value === null ? [] : [{ file, rmsV: rmsV.value }],
+  );
+  if (measured.length < 2) return [];
+  const middle = median(Float64Array.from(measured, ({ rmsV }) => rmsV));
+  return measured.filter(({ rmsV }) => apartRatio(rmsV, middle) > 2);
 }

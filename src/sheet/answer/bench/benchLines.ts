@@ -4,6 +4,7 @@ import { decimalText } from '../../numbers/decimalText.ts';
 import { figureText } from '../../numbers/figureText.ts';
 import { holdUnits } from '../../numbers/holdUnits.ts';
 import { breakLines } from '../breakLines.ts';
+import { capitalised } from '../capitalised.ts';
 import { shareLines } from '../shareLines.ts';
 import { terminalText } from '../terminalText.ts';
 import { benchClaimsSentence } from './benchClaimsSentence.ts';
@@ -49,10 +50,10 @@ function regulationSentence({ regulation, droop }: BenchUnit): string {
   const { regulationPercent, noLoadW, fullLoadW } = regulation;
   const first =
     regulationPercent.value === null
-      ? `Regulation: not measurable, ${regulationPercent.reason}.`
+      ? `No regulation: ${regulationPercent.reason}.`
       : `Regulation ${figureText(regulationPercent, '%')} from ${watts(noLoadW ?? 0)} to ${watts(fullLoadW ?? 0)}.`;
   if (droop.outputImpedanceOhm.value === null) return first;
-  return `${first} Output impedance ${figureText(droop.outputImpedanceOhm, 'Ω')}, by a line through ${droop.fittedLoadsW.length} captures.`;
+  return `${first} Output impedance ${figureText(droop.outputImpedanceOhm, 'Ω')}.`;
 }
 
 function onsetSentence({ points, clipping, leavesRange }: BenchUnit): string | null {
@@ -63,32 +64,37 @@ function onsetSentence({ points, clipping, leavesRange }: BenchUnit): string | n
       : `The tops flatten between ${watts(clipping.betweenW[0])} and ${watts(clipping.betweenW[1])} (${clipping.shownBy}).`,
     leavesRange.betweenW === null
       ? null
-      : `The voltage leaves its range between ${watts(leavesRange.betweenW[0])} and ${watts(leavesRange.betweenW[1])} (${leavesRange.shownBy}; ${rangeWords(leavesRange)}).`,
+      : `The voltage leaves its range between ${watts(leavesRange.betweenW[0])} and ${watts(leavesRange.betweenW[1])} (${leavesRange.shownBy}, ${rangeWords(leavesRange)}).`,
   ].filter((sentence) => sentence !== null);
   return said.length === 0 ? null : said.join(' ');
 }
 
 function rangeWords({ range }: BenchUnit['leavesRange']): string {
-  return range?.from === 'claim' ? 'as claimed' : '±10 % of nominal';
+  return range?.from === 'claim' ? 'claimed' : '±10 % of nominal';
 }
 
 function stepsSentence({ steps, transfers }: BenchUnit): string | null {
   const said = [
     ...steps.map(({ fromW, toW, direction, deviationPercent, recoveryS }) => {
-      const load =
-        fromW === null || toW === null ? `Load ${direction}` : `From ${watts(fromW)} to ${watts(toW)}`;
+      const load = `step ${fromW === null || toW === null ? direction : `${watts(fromW)} to ${watts(toW)}`}`;
       const back =
-        recoveryS.value === null
-          ? 'not settled in the record'
-          : `settled after ${decimalText(1000 * recoveryS.value, 0)} ms`;
-      return `${load}: ${figureText(deviationPercent, '%')} of nominal, ${back}.`;
+        recoveryS.value === null ? 'not settled' : `settled in ${milliseconds(recoveryS.value, 0)}`;
+      return `${load} ${deviationPercent.value === null ? '' : signedPercent(deviationPercent.value)}, ${back}`;
     }),
     ...transfers.map(
       ({ transferS }) =>
-        `Transfer: ${transferS.value === null ? 'not measurable' : `${decimalText(1000 * transferS.value, 1)} ms`} without voltage.`,
+        `a transfer${transferS.value === null ? '' : `, ${milliseconds(transferS.value, 1)} without voltage`}`,
     ),
   ];
-  return said.length === 0 ? null : said.join(' ');
+  return said.length === 0 ? null : `${capitalised(said.join('; '))}.`;
+}
+
+function signedPercent(percent: number): string {
+  return `${percent > 0 ? '+' : ''}${decimalText(percent, 1)} %`;
+}
+
+function milliseconds(seconds: number, decimals: number): string {
+  return `${decimalText(1000 * seconds, decimals)} ms`;
 }
 
 function energySentence({ energy }: BenchUnit): string | null {
@@ -102,7 +108,7 @@ function energySentence({ energy }: BenchUnit): string | null {
   const said = shares.flatMap(([words, figure]) =>
     figure.value === null ? [] : [`${words} ${decimalText(figure.value, 0)} %`],
   );
-  return `Of ${decimalText(run.ratedWh, 0)} Wh rated: ${said.join(', ')}.`;
+  return `Energy: ${said.join(', ')}.`;
 }
 
 function watts(loadW: number): string {

@@ -10,7 +10,8 @@ import { shortText } from '../shortText.ts';
  * then what the answer is not.
  */
 export function benchSpoken(unit: BenchUnit): readonly [string, string] {
-  const count = unit.points.length + new Set(unit.steps.map(({ file }) => file)).size;
+  const changes = new Set([...unit.steps, ...unit.transfers].map(({ file }) => file));
+  const count = unit.points.length + changes.size;
   const captures = count === 1 ? 'One capture' : `${count} captures of one evening`;
   return [`${name(unit)}: ${voltage(unit)}${claims(unit)}.`, `${captures}, not a certificate.`];
 }
@@ -24,7 +25,8 @@ function voltage(unit: BenchUnit): string {
   const { regulationPercent } = unit.regulation;
   if ('reason' in ends || regulationPercent.value === null) return 'no sweep from no load to full load';
   const percent = Math.abs(regulationPercent.value);
-  const decimals = uncertaintyDecimals(Math.max(regulationPercent.uncertainty, 0.05));
+  // Spoken figures have a decimal at most.
+  const decimals = Math.max(0, uncertaintyDecimals(Math.max(regulationPercent.uncertainty, 0.3)));
   const moves = regulationPercent.value >= 0 ? 'falls' : 'rises';
   return `from nothing to ${decimalText(ends.fullLoad.loadW, 0)} watts its voltage ${moves} by ${decimalText(percent, decimals)} %`;
 }

@@ -13,16 +13,36 @@ export function benchTable({ points }: Pick<BenchUnit, 'points'>): readonly stri
 }
 
 function cells(point: BenchPoint): string[] {
-  const { loadW, rmsV, frequencyHz, thdPercent, crestFactor, kind, atTheEdge, overload, outcome } = point;
+  const {
+    loadW,
+    rmsV,
+    rmsScatterV,
+    frequencyHz,
+    thdPercent,
+    crestFactor,
+    kind,
+    atTheEdge,
+    overload,
+    outcome,
+  } = point;
   return [
     loadW.value === null ? 'unknown' : `${significantText(loadW.value, 4)} W`,
-    number(rmsV),
+    volts(rmsV, rmsScatterV),
     number(frequencyHz),
     number(thdPercent),
     number(crestFactor),
     kind + (atTheEdge ? ', at the edge' : ''),
     overload ? 'overload' : outcome === null ? '' : outcomeWords(outcome),
   ];
+}
+
+/**
+ * Volts to the place of what scatters from capture to capture, a tenth at the finest: rounded to their whole
+ * uncertainty, most of it common to all, they would hide how they fall.
+ */
+function volts(figure: Figure, scatterV: number | null): string {
+  if (figure.value === null || scatterV === null) return number(figure);
+  return figureParts({ value: figure.value, uncertainty: Math.max(scatterV, 0.3) }).value;
 }
 
 /** A value to the place of its uncertainty, which the table leaves out for want of room. */
