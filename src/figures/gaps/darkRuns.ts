@@ -1,5 +1,4 @@
 import type { SampleRange } from '../../capture/capture.ts';
-import { median } from '../../signal/median.ts';
 
 /** A run of samples near zero. */
 export interface DarkRun extends SampleRange {
@@ -15,8 +14,8 @@ const LONGER_CYCLES = 0.075;
 const PEEP_CYCLES = 0.02;
 /** Of a period: the longest rest at zero that a wave can have of its own, a half wave's and some. */
 const NATURAL_CYCLES = 0.8;
-/** Runs each side whose middle one tells how long the wave there rests at zero. */
-const NEIGHBOURS = 5;
+/** Periods each side whose longest run tells how long the wave there rests at zero. */
+const NEIGHBOURHOOD_CYCLES = 1.1;
 
 /**
  * Runs of samples near zero that last longer than the wave beside them takes through zero, or dwells there.
@@ -28,15 +27,20 @@ const NEIGHBOURS = 5;
  */
 export function darkRuns(samples: Float64Array, periodSamples: number, peak: number): readonly DarkRun[] {
   const runs = runsNearZero(samples, PEEP_CYCLES * periodSamples, DARK_RATIO * peak);
-  const usual = (neighbours: readonly SampleRange[]): number => {
-    const short = neighbours
-      .map(({ from, to }) => to - from)
-      .filter((length) => length < NATURAL_CYCLES * periodSamples);
-    return short.length === 0 ? 0 : median(short);
+  const reach = NEIGHBOURHOOD_CYCLES * periodSamples;
+  /** The longest rest at zero that the wave has of its own on one side, in samples. */
+  const usual = (at: number, side: 1 | -1): number => {
+    let longest = 0;
+    for (let k = at + side; k >= 0 && k < runs.length; k += side) {
+      const { from, to } = runs[k]!;
+      if ((side > 0 ? from - runs[at]!.to : runs[at]!.from - to) >= reach) break;
+      if (to - from < NATURAL_CYCLES * periodSamples) longest = Math.max(longest, to - from);
+    }
+    return longest;
   };
   return runs.flatMap((run, i) => {
-    const usualBefore = usual(runs.slice(Math.max(0, i - NEIGHBOURS), i));
-    const usualAfter = usual(runs.slice(i + 1, i + 1 + NEIGHBOURS));
+    // A wave of several pulses a half cycle rests at zero for several times; the longest comes back every half cycle.
+    const [usualBefore, usualAfter] = [usual(i, -1), usual(i, 1)];
     const beyond = run.to - run.from - LONGER_CYCLES * periodSamples;
     if (beyond <= Math.min(usualBefore, usualAfter)) return [];
     return [{ ...run, sure: beyond > Math.max(usualBefore, usualAfter) }];

@@ -12,7 +12,7 @@ import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { budgetsOf } from './budgetsOf.ts';
 import { captureSummary } from './captureSummary.ts';
 import { currentFigures, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, steadyNotice } from './course.ts';
+import { courseOf, courseWithNominal, steadyNotice, steadyStretch } from './course.ts';
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
@@ -48,7 +48,7 @@ export function assayChannel(
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
   const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
-  const stretch = seen === null || seen.steady.whole ? undefined : seen.steady;
+  const stretch = steadyStretch(seen, capture);
   const measured = measureWithMeter(capture, channel, instrument, { ...options, stretch });
   const { wave, waveform, meter, scaleSource, calibrated } = measured;
   const { figures } = wave;
@@ -98,7 +98,7 @@ export function assayChannel(
       ...(meter === null ? {} : { meter }),
       notices: [
         ...given,
-        ...(seen === null || stretch === undefined ? [] : [steadyNotice(seen, capture)]),
+        ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
         ...nominalNotices,
         ...withoutDoubles(figures.notices, more.notices),
         ...drawn.notices,

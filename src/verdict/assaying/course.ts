@@ -1,5 +1,5 @@
 import type { Notice } from '../../base/notice.ts';
-import type { Capture, Channel } from '../../capture/capture.ts';
+import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import { excursions } from '../../figures/envelope/excursions.ts';
 import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
@@ -29,8 +29,19 @@ export function courseWithNominal(
   return supplyCourse(record(capture, voltage), options) ?? course;
 }
 
+/** Fewer cycles than this tell less than the whole record does, however restless. */
+const LEAST_STEADY_CYCLES = 2;
+
+/** The stretch that figures are measured on, where that is not the whole record. */
+export function steadyStretch(course: SupplyCourse | null, { intervalS }: Capture): SampleRange | undefined {
+  if (course === null || course.steady.whole) return undefined;
+  const { from, to } = course.steady;
+  const cycles = (to - from) * intervalS * course.envelope.frequencyHz[0]!;
+  return cycles < LEAST_STEADY_CYCLES ? undefined : { from, to };
+}
+
 /** Says which stretch the figures describe, where that is not the whole record. */
-export function steadyNotice({ steady }: SupplyCourse, { startS, intervalS }: Capture): Notice {
+export function steadyNotice(steady: SampleRange, { startS, intervalS }: Capture): Notice {
   const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));
   return {
     code: 'span.steady',

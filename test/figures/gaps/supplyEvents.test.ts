@@ -6,6 +6,7 @@ import { course } from '../../../src/signal/synthesis/course.ts';
 import { type Evolution, evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
 import type { KnownWave } from '../../../src/signal/synthesis/knownWave.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
+import { sampleWave } from '../../../src/signal/synthesis/sampleWave.ts';
 import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
 import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
 import { EIGHT_BITS, recorded } from '../envelope/recorded.ts';
@@ -172,4 +173,26 @@ test('a transfer is no load step, and the steady stretch lies on one side of it'
   expect(steady.to).toBeLessThanOrEqual(3000);
   // Twelve of twenty milliseconds away: a dip, and no interruption for a window of one cycle.
   expect(excursions.map(({ kind }) => kind)).toEqual(['dip']);
+});
+
+test('the rests at zero between the pulses of a switched wave are no breaks', () => {
+  for (const wave of [
+    waveNamed.threelevel({}),
+    waveNamed.modified({ dutyRatio: 0.3 }),
+    waveNamed.pwm({ carrierRatio: 21 }),
+  ]) {
+    for (const startPhaseCycles of [0, 0.2, 0.37, 0.81]) {
+      const sampleRateHz = 50_000;
+      const samples = sampleWave(wave, {
+        frequencyHz: 50,
+        sampleRateHz,
+        cycles: 6.3,
+        startPhaseCycles,
+        noiseRms: 0.01,
+      });
+      const course = supplyCourse({ samples, intervalS: 1 / sampleRateHz, startS: 0 })!;
+      expect(course.events).toEqual([]);
+      expect(course.steady.whole).toBe(true);
+    }
+  }
 });
