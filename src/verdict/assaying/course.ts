@@ -4,6 +4,7 @@ import { excursions } from '../../figures/envelope/excursions.ts';
 import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
+import { median } from '../../signal/median.ts';
 import type { Nominal } from '../measureDocument.ts';
 
 /** How a voltage goes along its record; null where nothing repeats. */
@@ -34,10 +35,24 @@ const LEAST_STEADY_CYCLES = 2;
 
 /** The stretch that figures are measured on, where that is not the whole record. */
 export function steadyStretch(course: SupplyCourse | null, { intervalS }: Capture): SampleRange | undefined {
-  if (course === null || course.steady.whole) return undefined;
+  if (course === null || course.steady.whole || !isRestless(course)) return undefined;
   const { from, to } = course.steady;
   const cycles = (to - from) * intervalS * course.envelope.frequencyHz[0]!;
   return cycles < LEAST_STEADY_CYCLES ? undefined : { from, to };
+}
+
+/** Of their own size: from the first third of the record to the last, or to the middle, less is no drift. */
+const DRIFT = { rms: 0.02, frequencyHz: 0.01 } as const;
+
+/** Something steps or breaks off, or one third of the record differs from another for good. */
+function isRestless({ steps, events, envelope }: SupplyCourse): boolean {
+  if (steps.length + events.length > 0) return true;
+  const third = Math.floor(envelope.rms.length / 3);
+  if (third < 1) return false;
+  return (['rms', 'frequencyHz'] as const).some((key) => {
+    const medians = [0, 1, 2].map((i) => median(envelope[key].subarray(i * third, (i + 1) * third)));
+    return Math.max(...medians) - Math.min(...medians) > DRIFT[key] * Math.min(...medians);
+  });
 }
 
 /** Says which stretch the figures describe, where that is not the whole record. */

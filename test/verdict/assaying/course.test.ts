@@ -85,3 +85,11 @@ test('a claim about transfer is not judged on a record without one', () => {
     limit: { max: 0.02 },
   });
 });
+
+test('a slow sag has no step, and its steadiest stretch is measured', () => {
+  const amplitude = { at: (t: number) => 1 - 0.08 * (t - startS), integral: () => 0 };
+  const { result } = assayOf({ frequencyHz: 50, amplitude }, {}, 2);
+  expect(result.steps).toEqual([]);
+  expect(result.notices.map(({ code }) => code)).toContain('span.steady');
+  expect(result.voltage!.spanS[1] - result.voltage!.spanS[0]).toBeLessThan(1);
+});
