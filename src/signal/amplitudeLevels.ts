@@ -1,3 +1,5 @@
+import { median } from './median.ts';
+
 /** A value at which the wave rests. */
 export interface AmplitudeLevel {
   /** In the unit of the samples. */
@@ -18,12 +20,13 @@ export interface LevelOptions {
  *
  * A wave with plateaus leaves the values between them almost empty: it crosses them in edges. A sine never
  * does: its density is least in the middle and still 0.64 of even. A value range counts as empty below a
- * quarter of even density; the wave is stepped when at most an eighth of the time is spent in such ranges.
+ * quarter of even density; the wave is stepped when at most a sixth of the time is spent in such ranges.
  *
  * @param samples - shape N, NaN marks a missing sample; at least one is present. Not changed.
  * @returns levels in ascending order, at least two; or an empty list for a smooth wave.
  * @remarks Independent of the period, so a bad frequency can't blur the steps. Tilted or ringing tops are one
- * level: ranges closer than 0.4 of the widest spacing are one.
+ * level: ranges closer than 0.4 of the widest spacing are one. A value that single samples hit, cycle after
+ * cycle, because the sample rate is a multiple of the frequency, is no level: nothing rests there.
  */
 export function amplitudeLevels(samples: Float64Array, options: LevelOptions): readonly AmplitudeLevel[] {
   const values = samples.filter((x) => !Number.isNaN(x)).sort();
@@ -35,9 +38,9 @@ export function amplitudeLevels(samples: Float64Array, options: LevelOptions): r
   const blur = Math.max(0.008 * range, 0.7 * options.step, Math.min(options.noise, 0.015 * range));
   const density = smoothDensity(values, low - 4 * blur, range + 8 * blur, blur);
   const zones = occupiedZones(density, values, low - 4 * blur, (range + 8 * blur) / density.length, range);
-  const levels = mergeClose(zones.filter((zone) => zone.share > 0.015));
+  const levels = restedAt(samples, mergeClose(zones.filter((zone) => zone.share > 0.015)));
   const resting = levels.reduce((sum, level) => sum + level.share, 0);
-  return levels.length >= 2 && resting >= 1 - 1 / 8 ? levels : [];
+  return levels.length >= 2 && resting >= 1 - 1 / 6 ? levels : [];
 }
 
 /** Gaussian kernel density on 1024 cells, as the share of samples a cell. */
@@ -102,4 +105,49 @@ function mergeClose(zones: readonly AmplitudeLevel[]): AmplitudeLevel[] {
     }
   });
   return merged;
+}
+
+/** Samples that a wave stays at a level on the average, at least. */
+const LEAST_RUN = 1.5;
+/** Of the samples nearest to a level, the share within a quarter of the spacing of it: a ramp has a half there. */
+const LEAST_CORE = 0.65;
+
+/**
+ * The levels at which the wave stays; the outermost ones are its extremes, and stand however short. Two levels
+ * seen as one have few samples near their mean, so the middle one of all decides whether this is a ramp.
+ */
+function restedAt(samples: Float64Array, levels: readonly AmplitudeLevel[]): readonly AmplitudeLevel[] {
+  if (levels.length < 3) return levels;
+  const spacingAt = (i: number): number =>
+    Math.min(
+      levels[i]!.value - (levels[i - 1]?.value ?? Number.NEGATIVE_INFINITY),
+      (levels[i + 1]?.value ?? Number.POSITIVE_INFINITY) - levels[i]!.value,
+    );
+  const cores = Float64Array.from(levels, (_, i) => spacingAt(i) / 4);
+  const counts = new Uint32Array(levels.length);
+  const runs = new Uint32Array(levels.length);
+  const near = new Uint32Array(levels.length);
+  let before = -1;
+  for (const sample of samples) {
+    const at = Number.isNaN(sample) ? -1 : nearestLevel(sample, levels, Math.max(0, before));
+    if (at >= 0) {
+      counts[at]!++;
+      if (at !== before) runs[at]!++;
+      if (Math.abs(sample - levels[at]!.value) <= cores[at]!) near[at]!++;
+    }
+    before = at;
+  }
+  const inner = levels.map((_, i) => i).slice(1, -1);
+  const isRamp = median(inner.map((i) => near[i]! / Math.max(1, counts[i]!))) < LEAST_CORE;
+  const isRested = (i: number): boolean => !isRamp && counts[i]! >= LEAST_RUN * runs[i]!;
+  return levels.filter((_, i) => !inner.includes(i) || isRested(i));
+}
+
+/** Index of the level nearest to a value, looked for from one that is likely. */
+function nearestLevel(value: number, levels: readonly AmplitudeLevel[], likely: number): number {
+  let at = likely;
+  const distance = (i: number): number => Math.abs(value - (levels[i]?.value ?? Number.POSITIVE_INFINITY));
+  while (distance(at + 1) < distance(at)) at++;
+  while (distance(at - 1) < distance(at)) at--;
+  return at;
 }

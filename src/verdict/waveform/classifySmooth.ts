@@ -31,7 +31,7 @@ export function classifySmooth(
   const comparison = thd.value <= sineThdPercent ? 'not above' : 'above';
   const reasons = [
     `one smooth wave with THD ${rounded(thd.value, 2)} %, ${comparison} ${rounded(sineThdPercent, 3)} %`,
-    `crest factor ${crest.toFixed(2)}, ${crestFits ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
+    `crest factor ${crestWords(crest, figures)}, ${crestFits ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
   ];
   if (!pure) reasons.unshift(...distortionReasons(figures, periodic));
   if (periodic.ripple !== null) reasons.push(rippleReason(periodic));
@@ -39,11 +39,18 @@ export function classifySmooth(
   return { kind: pure ? 'pure sine' : 'distorted sine', reasons, levels: 0, atTheEdge };
 }
 
-/** Of the orders counted: neither noise nor switching ripple moves it. */
+/** Of the orders counted, without DC: neither noise nor switching ripple nor a probe's offset moves it. */
 function seriesCrest({ series }: PeriodicWave): number {
-  const cycle = sampleCycle(series, 1024);
+  const cycle = sampleCycle({ ...series, mean: 0 }, 1024);
   const square = cycle.reduce((sum, v) => sum + v * v, 0);
   return cycle.reduce((high, v) => Math.max(high, Math.abs(v)), 0) / Math.sqrt(square / cycle.length);
+}
+
+/** The figure beside it holds DC: where that shows, the words say which of the two this is. */
+function crestWords(crest: number, { crestFactor }: WaveFigures): string {
+  const shown = crest.toFixed(2);
+  const isSame = crestFactor.value === null || crestFactor.value.toFixed(2) === shown;
+  return isSame ? shown : `${shown} without DC`;
 }
 
 function rippleReason({ ripple, fit }: PeriodicWave): string {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { KnownWave } from '../../../src/signal/synthesis/knownWave.ts';
+import { offsetWave } from '../../../src/signal/synthesis/offsetWave.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
 import { scaledWave } from '../../../src/signal/synthesis/scaledWave.ts';
 import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
@@ -148,4 +149,18 @@ test('raw pulse-width modulation has two levels, so it is square, and the reason
   const { kind, reasons } = told(waveNamed.pwm({ carrierRatio: 21 }), { sampleRateHz: 200e3 });
   expect(kind).toBe('square');
   expect(reasons.join('; ')).toMatch(/switched \d+ times a cycle/);
+});
+
+test("an offset of the probe doesn't lend a clipped sine a sine's crest factor", () => {
+  // Clipped at 0.885: THD 4.8 %, crest factor 1.31; with 5 % of its peak as DC, 1.38.
+  const clipped = waveNamed.clipped({ clipRatio: 0.885 });
+  const waveform = classifyWave(
+    measured(offsetWave(clipped, 0.05 * 0.885), {
+      frequencyHz: 50,
+      sampleRateHz: 40_000,
+      cycles: 5.3,
+      startPhaseCycles: 0.2,
+    }),
+  );
+  expect(waveform.kind).toBe('distorted sine');
 });
