@@ -26,6 +26,7 @@ export { selfcheckLine } from './sheet/answer/selfcheckLine.ts';
 export { terminalText } from './sheet/answer/terminalText.ts';
 export { windowLines } from './sheet/answer/windowLines.ts';
 export { sheetSvg } from './sheet/sheetSvg.ts';
+export { stepSvg } from './sheet/stepSvg.ts';
 export { type ShapeName, waveNamed } from './signal/synthesis/waveNamed.ts';
 export type { Assay } from './verdict/assay.ts';
 export { assayCapture } from './verdict/assayCapture.ts';

@@ -10,6 +10,7 @@ import { layColumns } from './columns/layColumns.ts';
 import { spectrumError } from './columns/spectrumError.ts';
 import { describeLayout } from './describeLayout.ts';
 import { acquisitionSetting } from './head/acquisitionSetting.ts';
+import { inventedNotice } from './head/inventedNotice.ts';
 import { readHead } from './head/readHead.ts';
 import { timeSettings } from './head/timeSettings.ts';
 import { recordRows } from './rows/recordRows.ts';
@@ -80,6 +81,12 @@ export function readCapture(bytes: Uint8Array, options: ReadCaptureOptions = {})
     intervalS,
     layout: describeLayout(table.dialect, encoding, head.headerRowCount, axis, built.channels),
     acquisition: acquisitionSetting(settings),
-    notices: [...notices, ...record.notices, ...time.notices, ...built.notices],
+    notices: [
+      ...inventedNotice([...table.head, ...table.beside]),
+      ...notices,
+      ...record.notices,
+      ...time.notices,
+      ...built.notices,
+    ],
   };
 }

@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Assay, sheetSvg } from '../index.ts';
+import { type Assay, sheetSvg, stepSvg } from '../index.ts';
 import { sheetNames } from './sheetNames.ts';
 import { unwritable } from './unwritable.ts';
 import { writeWhole } from './writeWhole.ts';
@@ -33,15 +33,21 @@ export function sheetWriter(
     const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
     const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
     document ??= await emptyDocument();
-    const svg = sheetSvg(document, assay);
     await makeFolder(out);
-    await writeWhole(`${path}.svg`, svg);
-    if (png) {
-      const { renderPng } = await import('./renderPng.ts');
-      await writeWhole(`${path}.png`, renderPng(svg));
-    }
+    await writeSheet(path, sheetSvg(document, assay), png);
+    // What changes along the record has a sheet of its own beside it.
+    const { dynamics } = assay;
+    if (dynamics !== null)
+      await writeSheet(`${path}-changes`, stepSvg(document, { ...assay, dynamics }), png);
     return `${path}.svg`;
   };
+}
+
+async function writeSheet(path: string, svg: string, png: boolean): Promise<void> {
+  await writeWhole(`${path}.svg`, svg);
+  if (!png) return;
+  const { renderPng } = await import('./renderPng.ts');
+  await writeWhole(`${path}.png`, renderPng(svg));
 }
 
 /** The name, with a number where it is taken already. */

@@ -1,0 +1,137 @@
+import { line, type ScaleLinear, scaleLinear } from 'd3';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { drawCurve } from '../panels/drawCurve.ts';
+import { drawTimeAxis } from '../panels/drawTimeAxis.ts';
+import { drawValueAxis } from '../panels/drawValueAxis.ts';
+import { extentOf } from '../panels/extentOf.ts';
+import { cutText } from '../paper/cutText.ts';
+import type { Box } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { spreadOut } from '../paper/spreadOut.ts';
+import { writeHeading } from '../paper/writeHeading.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+import { type CurveLine, curveLines } from './curveLines.ts';
+import { curveName } from './curveName.ts';
+import { drawMarks } from './drawMarks.ts';
+import type { StepCurve, StepPicture } from './stepPicture.ts';
+import { stepSubject } from './stepSubject.ts';
+
+/** Room for the values on the left, the names on the right, the marks above and the times below. */
+const margin = { left: 58, right: 150, top: 46, bottom: 24 } as const;
+/** The scale shows this much either side of nominal, so that a steady voltage looks steady. */
+const leastReachRatio = 0.06;
+/** A curve farther off than this many times the deviation would flatten what is measured: it is drawn where it comes near. */
+const curveReach = 2;
+const dashes = ['', '9 5', '2 4', '12 4 2 4'] as const;
+
+/** A name to the right of the plot, at the end of its line. */
+interface LineName {
+  readonly text: string;
+  readonly y: number;
+  readonly ink: string;
+}
+
+/**
+ * Urms(1/2) along the record over the curves that it is held against, with a mark at each step and event.
+ *
+ * @param curves - of the step that the sheet is about, in volts, one a standard at most.
+ * @param box - its top is the heading's baseline.
+ */
+export function drawEnvelope(
+  panel: Panel,
+  picture: StepPicture,
+  nominalV: number | null,
+  curves: readonly StepCurve[],
+  box: Box,
+): void {
+  const { timeS, rmsHalfCycle } = picture;
+  const aside = 'RMS of each cycle, a new one every half cycle: Urms(1/2)';
+  writeHeading(panel, 'The voltage along the record', aside, box.x, box.y, box.width);
+  const plot = {
+    x: box.x + margin.left,
+    y: box.y + margin.top,
+    width: box.width - margin.left - margin.right,
+    height: box.height - margin.top - margin.bottom,
+  };
+  const [startS, endS] = extentOf(timeS);
+  const pad = (endS - startS) * 0.005 || 0.01;
+  const time = scaleLinear([startS - pad, endS + pad], [plot.x, plot.x + plot.width]);
+  const [low, high] = extentOf(rmsHalfCycle);
+  const value = scaleLinear(valueRange(low, high, nominalV), [plot.y + plot.height, plot.y]);
+
+  drawValueAxis(panel, value, plot, 'V', 40);
+  drawTimeAxis(panel, time, plot);
+  drawMarks(panel, picture, time, { ...plot, y: box.y + 14, height: plot.y + plot.height - box.y - 14 });
+
+  const names: LineName[] = [];
+  if (nominalV !== null) {
+    const y = value(nominalV);
+    stroke(panel, `M${plot.x} ${y.toFixed(1)}h${plot.width}`, palette.line, 1, '');
+    names.push({ text: `nominal ${withUnit(significantText(nominalV, 4), 'V')}`, y, ink: palette.soft });
+  }
+  const subject = stepSubject(picture);
+  if (subject?.kind === 'step' && nominalV !== null) {
+    curves.forEach((held, i) => {
+      for (const corners of curveLines(held.curve, subject.step, endS, nominalV)) {
+        const drawn = insideRange(corners, value.domain() as [number, number]);
+        if (drawn === null) continue;
+        stroke(panel, pathOf(drawn, time, value), palette.idealText, 1.8, dashes[i % dashes.length]!);
+        names.push({ text: curveName(held.curve), y: value(drawn.at(-1)![1]), ink: palette.idealText });
+      }
+    });
+  }
+  drawCurve(panel, timeS, rmsHalfCycle, time, value, palette.wave, 2.2);
+  names.push({ text: 'as measured', y: value(rmsHalfCycle.at(-1) ?? low), ink: palette.wave });
+  drawNames(panel, names, plot);
+}
+
+/** What is measured with air around it, nominal with a little either side, and room for curves that come near. */
+function valueRange(low: number, high: number, nominalV: number | null): [number, number] {
+  const middle = nominalV ?? (low + high) / 2;
+  const reach = Math.max(leastReachRatio * Math.abs(middle), high - middle, middle - low);
+  const bottom = Math.min(low, middle - Math.min(curveReach, 1 + leastReachRatio) * reach);
+  return [Math.max(bottom, Math.min(0, low)), Math.max(high, middle + reach) + 0.06 * reach];
+}
+
+/** A line as far as it lies in the range; null where it lies outside for all of its way. */
+function insideRange(corners: CurveLine, [low, high]: readonly [number, number]): CurveLine | null {
+  const inside = corners.filter(([, volts]) => volts >= low && volts <= high);
+  return inside.length < 2 ? null : inside;
+}
+
+function pathOf(
+  corners: CurveLine,
+  time: ScaleLinear<number, number>,
+  value: ScaleLinear<number, number>,
+): string {
+  const [, right] = time.domain() as [number, number];
+  const path = line<readonly [number, number]>(
+    ([t]) => time(Math.min(t, right)),
+    ([, v]) => value(v),
+  ).digits(1);
+  return path(corners.map((corner) => [...corner] as [number, number])) ?? '';
+}
+
+function stroke(panel: Panel, d: string, ink: string, widthPx: number, dash: string): void {
+  const path = panel
+    .append('path')
+    .attr('d', d)
+    .attr('fill', 'none')
+    .attr('stroke', ink)
+    .attr('stroke-width', widthPx);
+  if (dash !== '') path.attr('stroke-dasharray', dash);
+}
+
+function drawNames(panel: Panel, names: readonly LineName[], plot: Box): void {
+  const x = plot.x + plot.width + 10;
+  const bounds = [plot.y + 4, plot.y + plot.height] as const;
+  const places = spreadOut(
+    names.map(({ y }) => y + 5),
+    17,
+    bounds,
+  );
+  names.forEach(({ text, ink }, i) => {
+    writeText(panel, cutText(text, margin.right - 12, 14), x, places[i]!, { sizePx: 14, ink });
+  });
+}

@@ -1,0 +1,74 @@
+import { figureText } from '../numbers/figureText.ts';
+import { secondsFigureText, secondsText } from '../numbers/secondsText.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import type { PicturedEvent, PicturedStep, StepPicture } from './stepPicture.ts';
+import { stepSubject } from './stepSubject.ts';
+
+export type FigureRow = readonly [name: string, value: string];
+
+/** The figures of the change that a sheet is about, a row each; empty where nothing changes. */
+export function stepFigureRows(picture: StepPicture): readonly FigureRow[] {
+  const subject = stepSubject(picture);
+  if (subject === null) return [];
+  return subject.kind === 'step' ? ofStep(subject.step, picture) : ofEvent(subject.event);
+}
+
+function ofStep(step: PicturedStep, { distortion }: StepPicture): readonly FigureRow[] {
+  const recovery = step.recovery.map(
+    ({ bandPercent, s }): FigureRow => [`Within ±${bandPercent} % after`, secondsFigureText(s)],
+  );
+  return [
+    ['When', figureText(step.atS, 's')],
+    ['Before', figureText(step.before, 'V')],
+    ['Farthest', figureText(step.extreme, 'V')],
+    ['After', figureText(step.after, 'V')],
+    ['Deviation, of nominal', figureText(step.deviationPercent, '%')],
+    ['After, of nominal', figureText(step.afterPercent, '%')],
+    ...recovery,
+    ['Overshoot on the way back', figureText(step.overshootPercent, '%')],
+    ['Frequency before', figureText(step.beforeHz, 'Hz')],
+    ['Frequency farthest', figureText(step.extremeHz, 'Hz')],
+    ['Frequency after', figureText(step.afterHz, 'Hz')],
+    ...(distortion === null
+      ? []
+      : ([
+          ['THD before', figureText(distortion.beforePercent, '%')],
+          ['THD after', figureText(distortion.afterPercent, '%')],
+        ] satisfies FigureRow[])),
+  ];
+}
+
+function ofEvent(event: PicturedEvent): readonly FigureRow[] {
+  switch (event.kind) {
+    case 'transfer':
+    case 'outage':
+      return [
+        ['Voltage goes at', figureText(event.startS, 's')],
+        ['Voltage is back at', figureText(event.endS, 's')],
+        ['Without voltage for', secondsFigureText(event.durationS)],
+        ['Phase jump', figureText(event.phaseJumpDeg, '°')],
+        ['Largest voltage meanwhile', figureText(event.residual, 'V')],
+        ['Highest peak on return', figureText(event.returnPeak, 'V')],
+      ];
+    case 'start-up':
+      return [
+        ['Voltage starts at', figureText(event.startS, 's')],
+        ['First peak', figureText(event.returnPeak, 'V')],
+      ];
+    case 'cut-off':
+      return [['Voltage goes at', figureText(event.startS, 's')]];
+    case 'idle bursts':
+      return [
+        ['Bursts', String(event.bursts)],
+        ['Each', secondsFigureText(event.burstS)],
+        ['One every', secondsFigureText(event.intervalS)],
+      ];
+    default:
+      return [
+        ['Starts at', secondsText(event.startS)],
+        ['Lasts', secondsText(event.durationS)],
+        ['Farthest', withUnit(significantText(event.extreme, 4), 'V')],
+      ];
+  }
+}

@@ -1,0 +1,102 @@
+import { JSDOM } from 'jsdom';
+import { describe, expect, it } from 'vitest';
+import type { Capture } from '../../../src/capture/capture.ts';
+import { type ChangingAssay, drawStepSheet } from '../../../src/sheet/step/drawStepSheet.ts';
+import { stepSvg } from '../../../src/sheet/stepSvg.ts';
+import { course } from '../../../src/signal/synthesis/course.ts';
+import { type Evolution, evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
+import { sampleEvolvingWave } from '../../../src/signal/synthesis/sampleEvolvingWave.ts';
+import { sineWave } from '../../../src/signal/synthesis/sineWave.ts';
+import { waveOfRms } from '../../../src/signal/synthesis/waveOfRms.ts';
+import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { isOverlap, textBoxes } from '../paper/textBoxes.ts';
+
+const { document, DOMParser } = new JSDOM().window;
+
+/** An invented 230 V supply that changes on its way, measured. */
+function changing(
+  evolution: Omit<Evolution, 'wave' | 'frequencyHz'>,
+  label = 'Inverter A',
+  volts = 230,
+): ChangingAssay {
+  const wave = evolvingWave({ wave: waveOfRms(sineWave(), volts), frequencyHz: 50, ...evolution });
+  const samples = sampleEvolvingWave(wave, {
+    sampleRateHz: 10_000,
+    durationS: 1.2,
+    startS: -0.4,
+    noiseRms: 1,
+  });
+  const capture: Capture = {
+    channels: [{ name: label, quantity: 'voltage', unit: 'V', scale: 1, samples, gaps: [], stepSize: null }],
+    sampleCount: samples.length,
+    startS: -0.4,
+    intervalS: 1e-4,
+    layout: 'comma',
+    notices: [],
+  };
+  const [assay] = assayCapture(capture, { file: `${label}.csv`, sha256: 'ab'.repeat(32) }, { label });
+  if (assay?.dynamics == null) throw new Error('nothing changes');
+  return { ...assay, dynamics: assay.dynamics };
+}
+
+const dip = (atS: number, to: number) => ({ atS, to, transient: { by: -0.12, tauS: 0.04 } });
+const hostile = `<script>alert(1)</script>\u202e\u0007 =1+1 ${'x'.repeat(400)}`;
+const assays = {
+  'a step': () => changing({ amplitude: course(1, [dip(0, 0.97)]) }),
+  'two steps': () => changing({ amplitude: course(1, [dip(0, 0.97), { atS: 0.4, to: 1 }]) }),
+  'five steps': () =>
+    changing({
+      amplitude: course(
+        1,
+        [-0.2, 0, 0.2, 0.4, 0.6].map((atS, i) => ({ atS, to: i % 2 === 0 ? 0.95 : 1 })),
+      ),
+    }),
+  'a transfer': () => changing({ breaks: [{ fromS: 0.1, toS: 0.113 }] }),
+  'an outage': () => changing({ breaks: [{ fromS: 0.1, toS: 0.4 }] }),
+  'a cut-off': () => changing({ breaks: [{ fromS: 0.5, toS: 9 }] }),
+  'no nominal': () => changing({ amplitude: course(1, [dip(0, 0.97)]) }, 'Odd', 60),
+  'hostile names': () => changing({ amplitude: course(1, [dip(0, 0.97)]) }, hostile),
+};
+
+describe.each(Object.entries(assays))('drawStepSheet of %s', (_, make) => {
+  const assay = make();
+  const svg = drawStepSheet(document, assay);
+
+  it('keeps every line of text inside the page, none over another', () => {
+    const boxes = textBoxes(svg);
+    for (const { text, left, right, top, bottom } of boxes) {
+      expect.soft(left, text).toBeGreaterThanOrEqual(40);
+      expect.soft(right, text).toBeLessThanOrEqual(1560);
+      expect.soft(top, text).toBeGreaterThanOrEqual(20);
+      expect.soft(bottom, text).toBeLessThanOrEqual(890);
+    }
+    const overlaps = boxes.flatMap((a, i) =>
+      boxes.slice(i + 1).flatMap((b) => (isOverlap(a, b) ? [`“${a.text}” over “${b.text}”`] : [])),
+    );
+    expect(overlaps).toEqual([]);
+  });
+
+  it('is well-formed, self-contained and the same each time', () => {
+    const source = stepSvg(document, assay);
+    const parsed = new DOMParser().parseFromString(source, 'image/svg+xml');
+    expect(parsed.querySelector('parsererror')).toBeNull();
+    expect(parsed.querySelector('script')).toBeNull();
+    expect(parsed.querySelector('svg > title')?.textContent).not.toBe('');
+    expect(source).not.toMatch(/url\(|NaN|undefined|Infinity|href/);
+    expect(stepSvg(new JSDOM().window.document, assay)).toBe(source);
+  });
+
+  it('says what to beware of and how to check it', () => {
+    const all = [...svg.querySelectorAll('text')].map((text) => text.textContent).join('\n');
+    expect(all).toContain('A measurement, not a certificate.');
+    expect(all).toContain('abababab');
+    expect(all).toContain('Mains voltage can kill.');
+  });
+});
+
+it('the answer of a step names how far the voltage fell and how soon it was back', () => {
+  const title = drawStepSheet(document, assays['a step']()).querySelector('title')?.textContent ?? '';
+  expect(title).toMatch(
+    /When the load came on, the voltage fell by \d+\.\d.%, give or take .*lower than before within \d+.ms\./,
+  );
+});
