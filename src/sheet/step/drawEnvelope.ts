@@ -21,8 +21,8 @@ import { stepSubject } from './stepSubject.ts';
 const margin = { left: 58, right: 150, top: 46, bottom: 24 } as const;
 /** The scale shows this much either side of nominal, so that a steady voltage looks steady. */
 const leastReachRatio = 0.06;
-/** A curve farther off than this many times the deviation would flatten what is measured: it is drawn where it comes near. */
-const curveReach = 2;
+/** Limits farther from nominal than this, for the first milliseconds, would flatten what is measured. */
+const farthestLimitRatio = 0.35;
 const dashes = ['', '9 5', '2 4', '12 4 2 4'] as const;
 
 /** A name to the right of the plot, at the end of its line. */
@@ -58,7 +58,26 @@ export function drawEnvelope(
   const pad = (endS - startS) * 0.005 || 0.01;
   const time = scaleLinear([startS - pad, endS + pad], [plot.x, plot.x + plot.width]);
   const [low, high] = extentOf(rmsHalfCycle);
-  const value = scaleLinear(valueRange(low, high, nominalV), [plot.y + plot.height, plot.y]);
+  const subject = stepSubject(picture);
+  const lines =
+    subject?.kind === 'step' && nominalV !== null
+      ? curves.map(({ curve }) => ({
+          name: curveName(curve),
+          lines: curveLines(curve, subject.step, endS, nominalV),
+        }))
+      : [];
+  const value = scaleLinear(
+    valueRange(
+      low,
+      high,
+      nominalV,
+      nearestLevels(
+        lines.map((curve) => curve.lines),
+        nominalV,
+      ),
+    ),
+    [plot.y + plot.height, plot.y],
+  );
 
   drawValueAxis(panel, value, plot, 'V', 40);
   drawTimeAxis(panel, time, plot);
@@ -70,28 +89,46 @@ export function drawEnvelope(
     stroke(panel, `M${plot.x} ${y.toFixed(1)}h${plot.width}`, palette.line, 1, '');
     names.push({ text: `nominal ${withUnit(significantText(nominalV, 4), 'V')}`, y, ink: palette.soft });
   }
-  const subject = stepSubject(picture);
-  if (subject?.kind === 'step' && nominalV !== null) {
-    curves.forEach((held, i) => {
-      for (const corners of curveLines(held.curve, subject.step, endS, nominalV)) {
-        const drawn = insideRange(corners, value.domain() as [number, number]);
-        if (drawn === null) continue;
-        stroke(panel, pathOf(drawn, time, value), palette.idealText, 1.8, dashes[i % dashes.length]!);
-        names.push({ text: curveName(held.curve), y: value(drawn.at(-1)![1]), ink: palette.idealText });
-      }
-    });
-  }
+  lines.forEach((curve, i) => {
+    for (const corners of curve.lines) {
+      const drawn = insideRange(corners, value.domain() as [number, number]);
+      if (drawn === null) continue;
+      stroke(panel, pathOf(drawn, time, value), palette.idealText, 1.8, dashes[i % dashes.length]!);
+      names.push({ text: curve.name, y: value(drawn.at(-1)![1]), ink: palette.idealText });
+    }
+  });
   drawCurve(panel, timeS, rmsHalfCycle, time, value, palette.wave, 2.2);
   names.push({ text: 'as measured', y: value(rmsHalfCycle.at(-1) ?? low), ink: palette.wave });
   drawNames(panel, names, plot);
 }
 
-/** What is measured with air around it, nominal with a little either side, and room for curves that come near. */
-function valueRange(low: number, high: number, nominalV: number | null): [number, number] {
+/** The levels of the curve that stays nearest to nominal, so that one curve at least is in the picture. */
+function nearestLevels(
+  curves: readonly (readonly CurveLine[])[],
+  nominalV: number | null,
+): readonly number[] {
+  if (nominalV === null) return [];
+  const near = curves.map((lines) =>
+    lines
+      .flatMap((corners) => corners.map(([, volts]) => volts))
+      .filter((v) => Math.abs(v / nominalV - 1) <= farthestLimitRatio),
+  );
+  const reach = (levels: readonly number[]): number => Math.max(...levels.map((v) => Math.abs(v - nominalV)));
+  return near.filter((levels) => levels.length > 0).sort((a, b) => reach(a) - reach(b))[0] ?? [];
+}
+
+/** What is measured and the levels given with air around them, nominal with a little either side. */
+function valueRange(
+  low: number,
+  high: number,
+  nominalV: number | null,
+  levels: readonly number[],
+): [number, number] {
   const middle = nominalV ?? (low + high) / 2;
-  const reach = Math.max(leastReachRatio * Math.abs(middle), high - middle, middle - low);
-  const bottom = Math.min(low, middle - Math.min(curveReach, 1 + leastReachRatio) * reach);
-  return [Math.max(bottom, Math.min(0, low)), Math.max(high, middle + reach) + 0.06 * reach];
+  const least = leastReachRatio * Math.abs(middle);
+  const [bottom, top] = [Math.min(low, middle - least, ...levels), Math.max(high, middle + least, ...levels)];
+  const air = 0.05 * (top - bottom);
+  return [bottom >= 0 ? Math.max(0, bottom - air) : bottom - air, top + air];
 }
 
 /** A line as far as it lies in the range; null where it lies outside for all of its way. */
