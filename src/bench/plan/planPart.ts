@@ -31,7 +31,8 @@ export function planPart(data: unknown, lineOf: LineOf, path: Path = []): PlanPa
         typeof data === 'object' && data !== null
           ? (data as Readonly<Record<string | number, unknown>>)[key]
           : undefined;
-      return planPart(child, lineOf, [...path, key]);
+      // What is missing is missed where it should stand: in this part.
+      return planPart(child, lineOf, child === undefined ? path : [...path, key]);
     },
     wrong(message, expected, advice) {
       const line = lineOf(path);

@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+
 import { type BenchUnit, type FailedResult, MeasureError, readEarlier } from '../../index.ts';
 import { failedResult, unreadable } from '../measureFile.ts';
+import { pathFrom } from './pathFrom.ts';
 
 /** The units of earlier documents; a document that can't be read is a failure beside the others. */
 export async function earlierUnits(
@@ -11,7 +12,7 @@ export async function earlierUnits(
   const units: BenchUnit[] = [];
   const failures: FailedResult[] = [];
   for (const file of files) {
-    const path = join(folder, file);
+    const path = pathFrom(folder, file);
     try {
       const text = await readFile(path, 'utf8').catch((error: unknown) => {
         throw unreadable(error);

@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import {
   type Assay,
   type AssayOptions,
@@ -10,9 +8,10 @@ import {
   MeasureError,
   outletClaims,
   type PlannedUnit,
-  readInstrument,
 } from '../../index.ts';
-import { failedResult, measureFile, unreadable } from '../measureFile.ts';
+import { failedResult, measureFile } from '../measureFile.ts';
+import type { InstrumentFiles } from './instrumentFiles.ts';
+import { pathFrom } from './pathFrom.ts';
 
 export interface UnitRun {
   readonly measured: MeasuredUnit;
@@ -23,75 +22,84 @@ export interface UnitRunOptions {
   /** That the paths of the plan start from. */
   readonly folder: string;
   readonly rule: BenchPlan['rule'];
+  readonly instruments: InstrumentFiles['instruments'];
   /** Writes the sheet of one capture and says where; absent: none is wanted. */
   readonly writeSheet?: (assay: Assay) => Promise<string>;
 }
 
+type PlannedCapture = PlannedUnit['transfers'][number];
+type MeasuredOne = { readonly assay: Assay; readonly sheet?: string };
+
 /** Measures all captures of a unit; one that can't be read is a failure beside the others. */
 export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promise<UnitRun> {
-  const { folder, rule, writeSheet } = run;
+  const { name, label, claims, energy } = unit;
+  const { rule, writeSheet } = run;
   const failures: FailedResult[] = [];
-  const asked = outletClaims(unit.claims);
+  const asked = outletClaims(claims);
 
-  const measure = async (
-    { file, options }: PlannedUnit['transfers'][number],
-    more: Pick<AssayOptions, 'claims' | 'load'>,
-  ): Promise<{ readonly assay: Assay; readonly sheet?: string } | null> => {
-    const path = join(folder, file);
-    try {
-      const outcome = await measureFile(
-        { file: path },
-        { ...(await assayOptions(options, folder, asked.nominal)), label: unit.label, rule, ...more },
-      );
+  /** Those that could be measured, each with what was planned of it. */
+  const measureAll = async <T extends PlannedCapture>(
+    captures: readonly T[],
+    toCheck: (capture: T) => Pick<AssayOptions, 'claims' | 'load'>,
+  ): Promise<readonly { readonly capture: T; readonly done: MeasuredOne }[]> => {
+    const measured = [];
+    for (const capture of captures) {
+      const options = assayOptions(capture.options, run.instruments, asked.nominal);
+      if (options === null) continue;
+      const file = pathFrom(run.folder, capture.file);
+      const outcome = await measureFile({ file }, { ...options, label, rule, ...toCheck(capture) });
       if ('failed' in outcome) {
         failures.push(outcome.failed);
-        return null;
+        continue;
       }
       const assay = outcome.assays[0]!;
-      const sheet = await writeSheet?.(assay);
-      return sheet === undefined ? { assay } : { assay, sheet };
+      const sheet = await written(assay);
+      measured.push({ capture, done: sheet === undefined ? { assay } : { assay, sheet } });
+    }
+    return measured;
+  };
+
+  /** Where the sheet was written; undefined where none is wanted, or it could not be: the result still stands. */
+  const written = async (assay: Assay): Promise<string | undefined> => {
+    try {
+      return await writeSheet?.(assay);
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
-      failures.push(failedResult(path, error));
-      return null;
+      failures.push(failedResult(assay.result.file, error));
+      return undefined;
     }
   };
 
-  const sweep: MeasuredUnit['sweep'][number][] = [];
-  for (const capture of unit.captures) {
-    const { load, told } = capture;
-    const done = await measure(capture, { claims: asked.sweep, ...(load === undefined ? {} : { load }) });
-    if (done === null) continue;
-    const { result, budgets } = done.assay;
-    sweep.push({ result, budgets, told, ...(done.sheet === undefined ? {} : { sheet: done.sheet }) });
-  }
-  const steps: MeasuredUnit['steps'][number][] = [];
-  for (const capture of unit.steps) {
-    const done = await measure(capture, {});
-    if (done !== null) steps.push({ result: done.assay.result, told: capture.told });
-  }
-  const transfers: MeasuredUnit['transfers'][number][] = [];
-  for (const capture of unit.transfers) {
-    const done = await measure(capture, { claims: asked.transfers });
-    if (done === null) continue;
-    const { note } = capture;
-    transfers.push({ result: done.assay.result, ...(note === undefined ? {} : { note }) });
-  }
-  const { name, label, claims, energy } = unit;
-  return { measured: { name, label, claims, rule, sweep, steps, transfers, energy }, failures };
+  const sweep = await measureAll(unit.captures, ({ load }) => ({
+    claims: asked.sweep,
+    ...(load === undefined ? {} : { load }),
+  }));
+  const steps = await measureAll(unit.steps, () => ({}));
+  const transfers = await measureAll(unit.transfers, () => ({ claims: asked.transfers }));
+  const measured = {
+    ...{ name, label, claims, rule, energy },
+    sweep: sweep.map(({ capture: { told }, done: { assay, ...sheet } }) => ({
+      ...{ result: assay.result, budgets: assay.budgets, told },
+      ...sheet,
+    })),
+    steps: steps.map(({ capture: { told }, done }) => ({ result: done.assay.result, told })),
+    transfers: transfers.map(({ capture: { note }, done }) => ({
+      result: done.assay.result,
+      ...(note === undefined ? {} : { note }),
+    })),
+  };
+  return { measured, failures };
 }
 
-/** What a plan says of one capture, its instrument file read. @param claimed - where the plan tells no nominal. */
-async function assayOptions(
+/** What a plan says of one capture. @returns null where its instrument file could not be read. */
+function assayOptions(
   { instrument, nominal, ...others }: CaptureOptions,
-  folder: string,
+  instruments: UnitRunOptions['instruments'],
   claimed: NonNullable<AssayOptions['nominal']>,
-): Promise<AssayOptions> {
+): AssayOptions | null {
   const options = { ...others, nominal: { ...claimed, ...nominal } };
   if (instrument === undefined) return options;
   if (typeof instrument !== 'string') return { ...options, instrument };
-  const text = await readFile(join(folder, instrument), 'utf8').catch((error: unknown) => {
-    throw unreadable(error);
-  });
-  return { ...options, instrument: readInstrument(text) };
+  const read = instruments.get(instrument);
+  return read === undefined ? null : { ...options, instrument: read };
 }

@@ -16,8 +16,10 @@ import { sheetWriter } from '../sheetWriter.ts';
 import { unwritable } from '../unwritable.ts';
 import { writeWhole } from '../writeWhole.ts';
 import { earlierUnits } from './earlierUnits.ts';
+import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
+import { pathFrom } from './pathFrom.ts';
 
 export interface BenchFlags {
   readonly out: string;
@@ -30,13 +32,16 @@ export interface BenchFlags {
 export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): Promise<void> {
   const { units: planned, rule } = plan;
   const files = planned.flatMap(({ captures, steps, transfers }) =>
-    [...captures, ...steps, ...transfers].map(({ file }) => join(folder, file)),
+    [...captures, ...steps, ...transfers].map(({ file }) => pathFrom(folder, file)),
   );
   const { out } = flags;
   const writeSheet = sheetWriter([...new Set(files)], { out, png: false, byChannel: false });
+  const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {
-    runs.push(await measureUnit(unit, { folder, rule, ...(flags.sheets ? { writeSheet } : {}) }));
+    runs.push(
+      await measureUnit(unit, { folder, rule, instruments, ...(flags.sheets ? { writeSheet } : {}) }),
+    );
   }
   const earlier = await earlierUnits(plan.earlier, folder);
   const today = runs.map(({ measured }) => benchUnit(measured));
@@ -45,7 +50,7 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     schema: 'sineassay/bench@1',
     units,
     comparison: compareUnits(units),
-    failures: [...runs.flatMap(({ failures }) => failures), ...earlier.failures],
+    failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
   };
   const unwritten = await writeResults(document, out);
   print(document, flags, [...document.failures, ...unwritten]);

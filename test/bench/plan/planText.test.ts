@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { guessCapture } from '../../../src/bench/plan/guessCapture.ts';
+import { planText } from '../../../src/bench/plan/planText.ts';
+import { readPlan } from '../../../src/bench/plan/readPlan.ts';
+
+test.each([
+  ['a-red-300w.csv', 'a-red', 'sweep', 300],
+  ['red/1.2kW heater.csv', 'red', 'sweep', 1200],
+  ['blue_no-load.csv', 'blue', 'sweep', 0],
+  ['green idle.csv', 'green', 'sweep', 0],
+  ['red-step-600w.csv', 'red', 'step', 600],
+  ['green-transfer.csv', 'green', 'transfer', null],
+  ['evening/wave7.csv', 'evening', 'sweep', null],
+  ['wave7.csv', 'unit', 'sweep', null],
+  ['300week.csv', 'unit', 'sweep', null],
+] as const)('%s', (file, unit, role, loadW) => {
+  expect(guessCapture(file)).toEqual({ file, unit, role, loadW });
+});
+
+test('a plan written from files is a plan that can be read, by rising load', () => {
+  const files = [
+    'red-900w.csv',
+    'red-0w.csv',
+    'red-step-600w.csv',
+    'yes.csv',
+    '# "odd": name.csv',
+    'b/t-transfer.csv',
+  ];
+  const { units } = readPlan(planText(files));
+  expect(units.map(({ name }) => name)).toEqual(['red', 'unit', 't']);
+  const [red, unit, transfer] = units;
+  expect(red?.captures.map(({ file, told }) => [file, told.loadW])).toEqual([
+    ['red-0w.csv', 0],
+    ['red-900w.csv', 900],
+  ]);
+  expect(red?.steps.map(({ file, told }) => [file, told.toW])).toEqual([['red-step-600w.csv', 600]]);
+  expect(unit?.captures.map(({ file }) => file)).toEqual(['yes.csv', '# "odd": name.csv']);
+  expect(transfer?.transfers.map(({ file }) => file)).toEqual(['b/t-transfer.csv']);
+});
+
+test('its commented lines are a plan too, once the marks are taken away', () => {
+  const lines = planText(['red-0w.csv'])
+    .replaceAll('# nominal', 'nominal')
+    .replaceAll('    #  - ', '      - ');
+  const { units } = readPlan(
+    lines.replaceAll('    # energy:', '    energy:').replaceAll('    #   - {', '      - {'),
+  );
+  expect(units[0]?.claims).toHaveLength(8);
+  expect(units[0]?.energy[0]).toMatchObject({ ratedWh: 512 });
+});

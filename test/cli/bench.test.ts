@@ -1,0 +1,173 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { BenchDocument } from '../../src/bench/benchDocument.ts';
+import { benchFolder } from './benchFolder.ts';
+import { runCommand } from './runCommand.ts';
+import { smallCapture } from './smallCapture.ts';
+
+const unit = (name: string, more = '') =>
+  `units:\n  - name: ${name}\n    claims: [pure sine]\n    captures:\n      - { file: red/0w.csv, load: 0 }\n      - { file: red/300w.csv, load: 300 W }\n${more}`;
+
+const folder = benchFolder({
+  'red/0w.csv': smallCapture({ rmsV: 121 }),
+  'red/300w.csv': smallCapture({ rmsV: 119.5, seed: 2 }),
+  'red/600w.csv': smallCapture({ rmsV: 118, seed: 3 }),
+  'blue/600w.csv': smallCapture({ shape: 'modified' }),
+  'broken.csv': 'no numbers\n',
+  'plan.yaml': unit('red'),
+  'scope.yaml': 'gainPercent: 1\n',
+  'compare.yaml': `earlier: [first/bench.json]\ninstrument: scope.yaml\n${unit('red')}`,
+  'broken.yaml': unit(
+    'red',
+    '      - { file: broken.csv, load: 600 W }\n      - { file: missing.csv, load: 1 kW }\n',
+  ),
+  'misspelt.yaml': unit('red').replace('claims:', 'claim:'),
+  'noscope.yaml': `instrument: nowhere.yaml\n${unit('red')}`,
+  'noearlier.yaml': `earlier: [scope.yaml]\n${unit('red')}`,
+  'in-the-way': 'a file',
+});
+const sweep = ['0W=red/0w.csv', '300=red/300w.csv', '0.6kW=red/600w.csv'];
+const documentIn = (out: string): BenchDocument =>
+  JSON.parse(readFileSync(join(folder, out, 'bench.json'), 'utf8')) as BenchDocument;
+
+describe('captures named with their loads', () => {
+  test('are a sweep: the answer, a table, bench.json; exit code 0 where the claims hold', async () => {
+    const words = ['bench', ...sweep, '--claim', 'pure sine', '--claim', 'power 600 W', '--out', 'first'];
+    const { code, stdout, stderr } = await runCommand(words, folder);
+    expect(stderr).toBe('');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^The unit under test\n {2}Regulation \d\.\d+ ± 0\.\d+ % from 0 W to 600 W\./);
+    const { points, regulation } = documentIn('first').units[0]!;
+    const [noLoad, , fullLoad] = points.map(({ rmsV }) => rmsV.value ?? 0);
+    expect(regulation.regulationPercent.value).toBe(100 * (noLoad! / fullLoad! - 1));
+    expect(stdout).toMatch(/\n {2}load +V +Hz/);
+    expect(documentIn('first').units[0]?.points.map(({ loadW }) => loadW.value)).toEqual([0, 300, 600]);
+    expect(readdirSync(join(folder, 'first'))).toContain('bench.json');
+  });
+
+  test('exit code 1 where a claim fails or can’t be judged', async () => {
+    const failing = ['bench', ...sweep, '600W=blue/600w.csv', '--claim', 'pure sine', '--out', 'fails'];
+    expect((await runCommand(failing, folder)).code).toBe(1);
+    const unjudged = ['bench', ...sweep, '--claim', 'transfer < 20 ms', '--out', 'fails'];
+    expect((await runCommand(unjudged, folder)).code).toBe(1);
+  });
+
+  test('--json prints the document that is written', async () => {
+    const { stdout } = await runCommand(['bench', ...sweep, '--json', '--out', 'json'], folder);
+    expect(JSON.parse(stdout)).toEqual(documentIn('json'));
+    expect(stdout).not.toContain('NaN');
+  });
+
+  test('--sheets writes a sheet of each capture and the document names it', async () => {
+    await runCommand(['bench', ...sweep, '--sheets', '--out', 'sheets'], folder);
+    const sheets = documentIn('sheets').units[0]?.points.map(({ sheet }) => sheet);
+    expect(sheets).toEqual(['sheets/0w.svg', 'sheets/300w.svg', 'sheets/600w.svg']);
+    for (const sheet of sheets ?? []) expect(existsSync(join(folder, sheet ?? ''))).toBe(true);
+  });
+});
+
+describe('a plan', () => {
+  test('is measured, its paths taken from its own folder', async () => {
+    const { code, stdout } = await runCommand(
+      ['bench', '../plan.yaml', '--out', 'here'],
+      join(folder, 'red'),
+    );
+    expect(code).toBe(0);
+    expect(documentIn('red/here').units[0]?.points.map(({ file }) => file)).toEqual([
+      '../red/0w.csv',
+      '../red/300w.csv',
+    ]);
+    expect(stdout).toMatch(/^red\n/);
+  });
+
+  test('stands beside the results of an earlier day', async () => {
+    await runCommand(['bench', 'plan.yaml', '--out', 'first'], folder);
+    const { code, stdout } = await runCommand(['bench', 'compare.yaml', '--out', 'second'], folder);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/\nSide by side +red +red, earlier\n/);
+    const { units, comparison } = documentIn('second');
+    expect(units.map(({ earlier }) => earlier)).toEqual([undefined, 'first/bench.json']);
+    expect(comparison.every(({ figures }) => figures.length === 2)).toBe(true);
+  });
+
+  test('with captures that can’t be read: a line each, code 2, the others still measured', async () => {
+    const { code, stdout, stderr } = await runCommand(['bench', 'broken.yaml', '--out', 'broken'], folder);
+    expect(code).toBe(2);
+    expect(stderr.trimEnd().split('\n')).toEqual([
+      expect.stringMatching(/^broken\.csv[:,]/),
+      expect.stringMatching(/^missing\.csv: The file could not be read/),
+    ]);
+    expect(stdout).toContain('Regulation');
+    expect(documentIn('broken').failures).toHaveLength(2);
+  });
+
+  test.each([
+    ['misspelt.yaml', /^misspelt\.yaml, line 3: The key "claim" is not known in a unit; expected the keys /],
+    ['absent.yaml', /^absent\.yaml: The file could not be read/],
+    ['broken.csv', /^broken\.csv, line 1: This is not a plan/],
+  ])('%s that is none: one line, code 2, nothing measured or written', async (plan, line) => {
+    const { code, stdout, stderr } = await runCommand(['bench', plan, '--out', 'never'], folder);
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(line);
+    expect(stderr.trimEnd().split('\n')).toHaveLength(1);
+    expect(existsSync(join(folder, 'never'))).toBe(false);
+  });
+
+  test('names an instrument or an earlier result that is none: code 2', async () => {
+    const instrument = await runCommand(['bench', 'noscope.yaml', '--out', 'x'], folder);
+    expect([instrument.code, instrument.stderr]).toEqual([
+      2,
+      expect.stringMatching(/^nowhere\.yaml: The file could not be read[^\n]*\n$/),
+    ]);
+    const earlier = await runCommand(['bench', 'noearlier.yaml', '--out', 'x'], folder);
+    expect([earlier.code, earlier.stderr]).toEqual([2, expect.stringMatching(/^scope\.yaml: /)]);
+    expect(earlier.stdout).toContain('Regulation');
+  });
+});
+
+describe('--init', () => {
+  const found = benchFolder({ 'a-0w.csv': smallCapture(), 'a-300w.csv': smallCapture(), empty: null });
+
+  test('writes a plan that bench takes as it is, and never over another', async () => {
+    const first = await runCommand(['bench', '--init', '.'], found);
+    expect([first.code, first.stderr]).toEqual([0, '']);
+    expect(first.stdout).toMatch(/^plan\.yaml: 2 captures\./);
+    expect((await runCommand(['bench', 'plan.yaml'], found)).code).toBe(0);
+    const before = readFileSync(join(found, 'plan.yaml'), 'utf8');
+    const again = await runCommand(['bench', '--init', '.'], found);
+    expect([again.code, again.stderr]).toEqual([2, expect.stringContaining('--force')]);
+    expect(readFileSync(join(found, 'plan.yaml'), 'utf8')).toBe(before);
+    expect((await runCommand(['bench', '--init', '.', '--force'], found)).code).toBe(0);
+  });
+
+  test('of a folder without captures: code 2 and no plan', async () => {
+    const { code, stderr } = await runCommand(['bench', '--init', 'empty'], found);
+    expect([code, stderr]).toEqual([2, expect.stringMatching(/^empty: There is no capture/)]);
+    expect(readdirSync(join(found, 'empty'))).toEqual([]);
+  });
+});
+
+test.each([
+  ['nothing named', [], /name a plan/],
+  ['a plan among pairs', ['plan.yaml', '0W=red/0w.csv'], /one plan, or nothing but captures/],
+  ['an option that a plan states', ['plan.yaml', '--label', 'Red'], /--label goes with load=file/],
+  ['a load that is none', ['much=red/0w.csv'], /"much" is no load/],
+  ['a claim that is none', ['0W=red/0w.csv', '--claim', 'nice'], /claim "nice" can't be understood/],
+  ['--init with a plan', ['--init', '.', 'plan.yaml'], /--init takes a folder/],
+])('%s: code 2', async (_, words, message) => {
+  const { code, stderr } = await runCommand(['bench', ...words, '--out', 'unused'], folder);
+  expect(code).toBe(2);
+  expect(stderr).toMatch(message);
+});
+
+test('where sheets and results can’t be written the answer is still given', async () => {
+  const words = ['bench', ...sweep, '--sheets', '--out', 'in-the-way'];
+  const { code, stdout, stderr } = await runCommand(words, folder);
+  expect(code).toBe(2);
+  const lines = stderr.trimEnd().split('\n');
+  expect(lines).toHaveLength(4);
+  for (const line of lines) expect(line).toMatch(/in-the-way could not be written.*--out/);
+  expect(stdout).toContain('Regulation');
+});
