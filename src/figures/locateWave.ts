@@ -26,7 +26,7 @@ export interface LocatedWave {
  */
 export function locateWave(input: WaveInput): LocatedWave {
   const whole = fundamentalOf(input.samples);
-  if ('none' in whole) return aperiodicOrRefused(input, whole.none, whole.cycles);
+  if ('none' in whole) return besideLongestGap(input) ?? aperiodicOrRefused(input, whole.none, whole.cycles);
   const halfCycle = Math.PI / whole.omega;
   const { from, to } = longestStretch(input.samples, halfCycle);
   const samples = input.samples.subarray(from, to);
@@ -50,6 +50,34 @@ function fundamentalOf(samples: Float64Array): ReturnType<typeof findFundamental
 
 /** Samples over which the first look averages several into one. */
 const LONG_RECORD = 20_000;
+
+/** Of the record: a gap longer than this may hide what repeats on either side of it. */
+const LONG_GAP = 0.02;
+
+/** The wave in the longest part between the longest gaps, where those keep it from being seen as a whole. */
+function besideLongestGap(input: WaveInput): LocatedWave | null {
+  const { samples, startS, intervalS } = input;
+  const longestGap = gapLength(samples);
+  if (longestGap <= LONG_GAP * samples.length) return null;
+  const { from, to } = longestStretch(samples, longestGap - 1);
+  const part = { ...input, samples: samples.subarray(from, to), startS: startS + from * intervalS };
+  const found = findFundamental(part.samples);
+  if ('none' in found) return besideLongestGap(part);
+  // A gap inside half a cycle is none that splits.
+  if (longestGap <= Math.PI / found.omega) return null;
+  return { ...locateWave(part), split: true };
+}
+
+/** The longest run of missing samples. */
+function gapLength(samples: Float64Array): number {
+  let longest = 0;
+  let run = 0;
+  for (const sample of samples) {
+    run = Number.isNaN(sample) ? run + 1 : 0;
+    longest = Math.max(longest, run);
+  }
+  return longest;
+}
 
 function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
   const { samples, startS } = input;

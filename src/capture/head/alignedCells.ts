@@ -13,7 +13,10 @@ const ROW_LABEL = /^(names?|units?|channels?|labels?|signals?|quantity)\s*:?$/i;
  */
 export function alignedCells(line: HeadLine, width: number, delimiter: Delimiter): readonly string[] {
   // "# t v" over rows parted by blanks: the mark is no name.
-  const cells = /^[#%]+$/.test(line.cells[0] ?? '') ? line.cells.slice(1) : line.cells;
+  const [first = '', ...rest] = line.cells;
+  const marked = /^[#%]+\s*/;
+  const bare = first.replace(marked, '');
+  const cells = bare !== '' ? [bare, ...rest] : marked.test(first) ? rest : line.cells;
   const text = line.text.trim().replace(/^[#%]+\s*/, '');
   if (cells.length === width + 1 && ROW_LABEL.test(cells[0]!)) return cells.slice(1);
   if (width === 1) return [text.replace(/[,;]$/, '').replace(/^"(.*)"$/, '$1')];

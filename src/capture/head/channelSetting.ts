@@ -1,4 +1,6 @@
 import type { Setting } from './setting.ts';
+import { settingValue } from './settingValue.ts';
+import { unitOf } from './unitOf.ts';
 
 /** Where a channel stands among the table's columns, to find its share of a setting with several values. */
 export interface ChannelPlace {
@@ -35,6 +37,8 @@ export function channelSetting(
   );
   if (setting === undefined) return null;
   const { values } = setting;
+  // `Vertical Scale,50,V`: one value with its unit, however many columns there are.
+  if (values.length === 2 && settingValue(setting) !== null && unitOf(values[1]!) !== null) return setting;
   if (values.length === place.channelCount) return { ...setting, values: [values[place.channelIndex]!] };
   if (values.length === place.columnCount) return { ...setting, values: [values[place.columnIndex]!] };
   return setting;

@@ -41,6 +41,8 @@ export function headerRows(
   const isNames = (line: HeadLine & { source: HeadLine }, mayHoldNumbers: boolean): boolean => {
     const [first = '', ...rest] = over(line);
     if (!fits(line) || isNumber(first) || isSettingLine(line.source, dialect)) return false;
+    // `Zero level,128` over a single column.
+    if (width === 1 && line.source.cells.length === 2 && isNumber(line.source.cells[1]!)) return false;
     return mayHoldNumbers || isAxisName(first) || !rest.some(isNumber);
   };
 

@@ -18,6 +18,7 @@ const UNIT_BEHIND: readonly RegExp[] = [
 ];
 
 /** Behind an underscore or blank, and a name, only these are units: `time_ms`; `V_a` and `CH1 A` are names. */
+const AMPERES_OF_CURRENT = /^(.*\b(?:current|curr))[_\s](m?a)$/i;
 const UNIT_AFTER_BLANK = /^(.{3,})[_\s]((?:[munpµμk](?:v|a|s))|s|sec|seconds?|v|volts?|amps?|hz)$/i;
 
 /**
@@ -27,7 +28,7 @@ const UNIT_AFTER_BLANK = /^(.{3,})[_\s]((?:[munpµμk](?:v|a|s))|s|sec|seconds?|
  */
 export function nameAndUnit(cell: string): NameAndUnit {
   const text = cleanText(cell.replace(/^[#%]+\s*/, ''));
-  for (const pattern of [...UNIT_BEHIND, UNIT_AFTER_BLANK]) {
+  for (const pattern of [...UNIT_BEHIND, AMPERES_OF_CURRENT, UNIT_AFTER_BLANK]) {
     const match = pattern.exec(text);
     const unit = match === null ? null : unitOf(match[2]!);
     if (unit !== null) return { name: match![1]!, unit };

@@ -11,7 +11,7 @@ export type NameSays =
 
 /** In order: the first that matches decides. */
 const NAME_PATTERNS: readonly (readonly [pattern: RegExp, says: NameSays])[] = [
-  [/\b(event|flag|marker|status|trig|trigger|digital|alarm)\b|^d\d+$/, 'event'],
+  [/\b(event|flag|marker|status|trig|trigger|digital|alarm|segment|frame)\b|^d\d+$/, 'event'],
   [
     /^(time|temps|zeit|tiempo|tempo|tijd|tid|czas|cas|elapsed|timestamp|seconds?|secs?|abscissa)\b|\btime$|^(t|x|x[ _-]?axis|x[ _-]?data)$/,
     'time',

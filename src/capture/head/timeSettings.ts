@@ -16,8 +16,9 @@ export interface TimeSettings {
 }
 
 const INTERVAL =
-  /^(sampl\w* (interval|period|time|step)|(x |h |horizontal |time )?(increment|interval|incr?|delta|resolution|step)|time (step|base interval|per (sample|point))|dt|dx|delta ?[tx]|[tx] ?delta|x ?inc\w*|seconds per sample|period per sample)$/;
-const RATE = /^(sampl\w* (rate|frequency|freq|clock)|sps|fs|rate|acquisition rate)$/;
+  /^(sampl\w* (interval|period|time|step)|(x |h |horizontal |time )?(increment|interval|incr?|delta|resolution|step)|time (step|per (sample|point))|time ?base (interval|step)|dt|dx|delta ?[tx]|[tx] ?delta|x ?inc\w*|seconds per sample|period per sample)$/;
+const RATE =
+  /^(sampl\w* (rate|frequency|freq|clock|speed)|samples per sec(ond)?|sa rate|sampling|sps|fs|rate|acquisition rate)$/;
 const START =
   /^(start( time)?|time start|first (sample|point)( time)?|(x |h |horizontal |time )(start|zero|origin|offset)|x ?zero|x ?origin|x ?start|[tx] ?0|t ?start|start of (record|acquisition))$/;
 const BEFORE_TRIGGER = /^(pre ?trigger( time)?|trigger (time|delay|offset)|time before trigger)$/;

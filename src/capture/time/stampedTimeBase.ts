@@ -9,6 +9,8 @@ import { stampSteps } from './stampSteps.ts';
 const KEPT_ROWS: GridKind = { leastSingle: 0, mostSamplesARow: 256 };
 /** A stamp rounded to a tick strays by half of it; the fitted line adds a little. */
 const TICK_WITHIN = 0.6;
+/** Stamps cut towards zero stray by up to a whole tick where they change sign, which shows where they repeat. */
+const CUT_TICK_WITHIN = 1.1;
 
 const MORE_DIGITS =
   'save the waveform with more digits of time, or without the time column and give --sample-rate';
@@ -47,7 +49,7 @@ export function stampedTimeBase(
   const digit = Math.max(resolution, singlePrecisionTick(stamps, resolution));
   const fitted = leastSquaresLine(stamps);
   const strays = largestDeviation(stamps, fitted);
-  const isPrinted = strays <= TICK_WITHIN * digit;
+  const isPrinted = strays <= (steps.repeats > rises / 2 ? CUT_TICK_WITHIN : TICK_WITHIN) * digit;
   const isTicked = strays <= TICK_WITHIN * steps.smallest && areMultiples(stamps, steps.smallest, resolution);
   // One or two double steps among even ones are missing rows; many, spread evenly, are the clock's ticks.
   const isHoled =
