@@ -1,3 +1,4 @@
+import type { Notice } from '../base/notice.ts';
 import type { Limit, MeasureResult, Nominal } from '../verdict/measureDocument.ts';
 import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from './benchDocument.ts';
 import { benchNotices } from './benchNotices.ts';
@@ -46,8 +47,14 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
     leavesRange: rangeExit(points, range),
     claims: claims.map((claim) => judgeUnitClaim(claim, { points, steps, energy, judged, range, rule })),
     ...{ steps, transfers, energy },
-    notices: benchNotices({ points, ratedW: rated, unit, steps, transfers }),
+    notices: [...benchNotices({ points, ratedW: rated, unit, steps, transfers }), ...inventedNotice(unit)],
   };
+}
+
+/** Said once for all captures that say it of themselves. */
+function inventedNotice({ sweep, steps, transfers }: MeasuredUnit): readonly Notice[] {
+  const notices = [...sweep, ...steps, ...transfers].flatMap(({ result }) => result.notices);
+  return notices.filter(({ code }) => code === 'data.invented').slice(0, 1);
 }
 
 /** By rising load; those of unknown load after them, as told. */

@@ -5,12 +5,11 @@ import { drawCurve } from '../panels/drawCurve.ts';
 import { drawTimeAxis } from '../panels/drawTimeAxis.ts';
 import { drawValueAxis } from '../panels/drawValueAxis.ts';
 import { extentOf } from '../panels/extentOf.ts';
-import { cutText } from '../paper/cutText.ts';
+import { type LineName, nameLines } from '../panels/nameLines.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
-import { spreadOut } from '../paper/spreadOut.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
-import { type Panel, writeText } from '../paper/writeText.ts';
+import type { Panel } from '../paper/writeText.ts';
 import { type CurveLine, curveLines } from './curveLines.ts';
 import { curveName } from './curveName.ts';
 import { drawMarks } from './drawMarks.ts';
@@ -24,13 +23,6 @@ const leastReachRatio = 0.06;
 /** Limits farther from nominal than this, for the first milliseconds, would flatten what is measured. */
 const farthestLimitRatio = 0.35;
 const dashes = ['', '9 5', '2 4', '12 4 2 4'] as const;
-
-/** A name to the right of the plot, at the end of its line. */
-interface LineName {
-  readonly text: string;
-  readonly y: number;
-  readonly ink: string;
-}
 
 /**
  * Urms(1/2) along the record over the curves that it is held against, with a mark at each step and event.
@@ -99,7 +91,7 @@ export function drawEnvelope(
   });
   drawCurve(panel, timeS, rmsHalfCycle, time, value, palette.wave, 2.2);
   names.push({ text: 'as measured', y: value(rmsHalfCycle.at(-1) ?? low), ink: palette.wave });
-  drawNames(panel, names, plot);
+  nameLines(panel, names, plot, margin.right);
 }
 
 /** The levels of the curve that stays nearest to nominal, so that one curve at least is in the picture. */
@@ -158,17 +150,4 @@ function stroke(panel: Panel, d: string, ink: string, widthPx: number, dash: str
     .attr('stroke', ink)
     .attr('stroke-width', widthPx);
   if (dash !== '') path.attr('stroke-dasharray', dash);
-}
-
-function drawNames(panel: Panel, names: readonly LineName[], plot: Box): void {
-  const x = plot.x + plot.width + 10;
-  const bounds = [plot.y + 4, plot.y + plot.height] as const;
-  const places = spreadOut(
-    names.map(({ y }) => y + 5),
-    17,
-    bounds,
-  );
-  names.forEach(({ text, ink }, i) => {
-    writeText(panel, cutText(text, margin.right - 12, 14), x, places[i]!, { sizePx: 14, ink });
-  });
 }

@@ -3,6 +3,7 @@ import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
 import { rankNotices } from '../answer/rankNotices.ts';
 import { cleanTexts } from '../cleanTexts.ts';
+import { drawFigureRows } from '../panels/drawFigureRows.ts';
 import { drawFooter } from '../panels/drawFooter.ts';
 import { drawNotes } from '../panels/drawNotes.ts';
 import { drawTitle } from '../panels/drawTitle.ts';
@@ -13,7 +14,6 @@ import { chosenCurves } from './chosenCurves.ts';
 import { curveNotes } from './curveNotes.ts';
 import { drawEnvelope } from './drawEnvelope.ts';
 import { drawInstant } from './drawInstant.ts';
-import { drawStepFigures } from './drawStepFigures.ts';
 import { stepFigureRows } from './stepFigureRows.ts';
 import { stepQuestion, stepSentence } from './stepSentences.ts';
 import { stepSubject } from './stepSubject.ts';
@@ -62,7 +62,7 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
 
   const column = { x: page.columnX(2), width: page.columnWidth };
   const margin = panel();
-  let y = drawStepFigures(margin, stepFigureRows(dynamics), {
+  let y = drawFigureRows(margin, stepFigureRows(dynamics), {
     ...column,
     y: bodyY,
     height: bodyBottom - bodyY,
