@@ -1,0 +1,166 @@
+import { type ScaleLinear, scaleLinear } from 'd3';
+import type { BenchUnit } from '../../bench/benchDocument.ts';
+import { benchSpoken } from '../answer/bench/benchSpoken.ts';
+import { isInventedUnit } from '../answer/bench/isInventedUnit.ts';
+import { rankNotices } from '../answer/rankNotices.ts';
+import { spelledUnits } from '../answer/spelledUnits.ts';
+import { cleanTexts } from '../cleanTexts.ts';
+import { holdUnits } from '../numbers/holdUnits.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { capturesHeight, drawCaptures } from '../panels/drawCaptures.ts';
+import { drawCautions } from '../panels/drawCautions.ts';
+import { drawClaims } from '../panels/drawClaims.ts';
+import { drawLargeFigure } from '../panels/drawLargeFigure.ts';
+import { drawNotes } from '../panels/drawNotes.ts';
+import { drawParagraph } from '../panels/drawParagraph.ts';
+import { drawRows } from '../panels/drawRows.ts';
+import { drawTitle } from '../panels/drawTitle.ts';
+import { openSheet } from '../paper/openSheet.ts';
+import { type Box, page } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { writeHeading } from '../paper/writeHeading.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+import { drawKinds } from './drawKinds.ts';
+import { drawLoadAxis } from './drawLoadAxis.ts';
+import { drawQuantity, plotMargin } from './drawQuantity.ts';
+import { sweepMethod } from './sweepMethod.ts';
+import { sweepQuantities } from './sweepQuantities.ts';
+import { sweepRows } from './sweepRows.ts';
+
+/** Baseline of the headings under the header, and the last one above the foot. */
+const bodyY = 228;
+const bodyBottom = 822;
+/** Of the height that the three plots share. */
+const shares = [0.42, 0.3, 0.28] as const;
+const gap = 32;
+
+/**
+ * Draws a unit's sweep as one page: voltage, THD and crest factor against the load with their limits, the kind of
+ * wave at each load, the figures, the claims, and the captures with their digests.
+ *
+ * @param document - a browser's, or jsdom's.
+ * @param told - what is from a file or a plan in it is cleaned and escaped here.
+ * @returns a detached element, 1600 × 900, self-contained.
+ */
+export function drawSweepSheet(document: Document, told: BenchUnit): SVGSVGElement {
+  const unit = cleanTexts(told);
+  const [answer, caveat] = benchSpoken(unit).map(holdUnits) as [string, string];
+  const question =
+    unit.claims.length === 0
+      ? 'Does the voltage hold from no load to full load?'
+      : 'Does it hold what is claimed, from no load to full load?';
+  const { svg, panel } = openSheet(
+    document,
+    `${question} ${answer}`,
+    `One page: RMS voltage, distortion and crest factor of ${unit.label} against its load, from ${unit.points.length} captures, with limits and uncertainties. A measurement, not a certificate.`,
+  );
+  drawTitle(panel(), { question, answer, subject: subjectOf(unit), isInvented: isInventedUnit(unit) });
+  const captures = unit.points.map(({ file, sha256, loadW }) => ({
+    file,
+    sha256,
+    of: loadW.value === null ? 'load unknown' : watts(loadW.value),
+  }));
+  const listY = bodyBottom - capturesHeight(captures.length);
+  drawSweep(panel(), unit, { x: page.left, y: bodyY, width: page.twoColumns, height: listY - 30 - bodyY });
+  drawMargin(panel(), unit, `${spelledUnits(answer)} ${caveat}`, {
+    x: page.columnX(2),
+    y: bodyY,
+    width: page.columnWidth,
+    height: listY - 30 - bodyY,
+  });
+  drawCaptures(panel(), captures, listY);
+  drawCautions(panel());
+  return svg;
+}
+
+function drawSweep(panel: Panel, unit: BenchUnit, box: Box): void {
+  const loads = unit.points.flatMap(({ loadW }) => (loadW.value === null ? [] : [loadW.value]));
+  const unknown = unit.points.length - loads.length;
+  const asides = [
+    ...(unit.points.some(({ overload }) => overload) ? ['hollow: above the rated load'] : []),
+    ...(unit.clipping.betweenW === null ? [] : ['shaded: the tops flatten in here']),
+    ...(unknown > 0 ? [`${unknown} of unknown load not drawn`] : []),
+  ];
+  writeHeading(panel, 'Kind of wave', asides.join('; '), box.x, box.y, box.width);
+  if (loads.length === 0) {
+    writeText(panel, 'No capture has a known load.', box.x, box.y + 26, { sizePx: 16, ink: palette.soft });
+    return;
+  }
+  const load = loadScale(loads, box);
+  const kindsBottom = drawKinds(panel, unit.points, load, box.y + 4);
+  shadeClipping(panel, unit, load, kindsBottom, box.y + box.height - 24);
+  const top = kindsBottom + 32;
+  const room = box.y + box.height - 24 - top - (shares.length - 1) * gap;
+  let y = top;
+  sweepQuantities(unit).forEach((quantity, i) => {
+    const height = (shares[i] ?? 0) * room;
+    if (quantity.points.length > 0) drawQuantity(panel, quantity, load, { ...box, y, height });
+    else writeHeading(panel, quantity.name, 'not measurable in any of the captures', box.x, y, box.width);
+    y += height + gap;
+  });
+  drawLoadAxis(panel, load, box.y + box.height - 24);
+}
+
+/** A pale band over the loads between which the tops begin to flatten. */
+function shadeClipping(
+  panel: Panel,
+  { clipping }: BenchUnit,
+  load: ScaleLinear<number, number>,
+  top: number,
+  bottom: number,
+): void {
+  if (clipping.betweenW === null) return;
+  const [from, to] = clipping.betweenW.map((watts) => load(watts)) as [number, number];
+  panel
+    .append('rect')
+    .attr('x', from.toFixed(1))
+    .attr('y', top.toFixed(1))
+    .attr('width', Math.max(1, to - from).toFixed(1))
+    .attr('height', (bottom - top).toFixed(1))
+    .attr('fill', palette.ideal)
+    .attr('fill-opacity', 0.22);
+}
+
+/** From nothing to the largest load, with room for the dots at both ends. */
+function loadScale(loads: readonly number[], box: Box): ScaleLinear<number, number> {
+  const highest = Math.max(...loads) || 1;
+  const lowest = Math.min(0, ...loads);
+  const [from, to] = [box.x + plotMargin.left, box.x + box.width - plotMargin.right];
+  return scaleLinear([lowest - 0.03 * highest, highest * 1.05], [from, to]);
+}
+
+function drawMargin(panel: Panel, unit: BenchUnit, said: string, box: Box): void {
+  const { x, width } = box;
+  const half = (width - 24) / 2;
+  writeHeading(panel, 'Figures', 'each ± reads: about 95 % sure', x, box.y, width);
+  drawLargeFigure(panel, 'Regulation', unit.regulation.regulationPercent, '%', x, box.y + 30, half);
+  const impedance = unit.droop.outputImpedanceOhm;
+  drawLargeFigure(panel, 'Output impedance', impedance, 'Ω', x + half + 24, box.y + 30, half);
+  let y = drawRows(panel, sweepRows(unit), x, box.y + 92, width) + 14;
+  y = drawClaims(panel, unit.claims, { ...box, y });
+  const rest = (share: number): Box => ({ ...box, y, height: share * (box.y + box.height - y) });
+  y = drawNotes(panel, 'To say on camera', [said], rest(1));
+  const doubts = rankNotices(unit.notices).map(({ message }) => message);
+  y = drawNotes(panel, 'What to doubt', doubts, rest(0.65));
+  drawParagraph(panel, 'How it was worked out', sweepMethod(unit), rest(1));
+}
+
+function subjectOf({ label, nominal, ratedW, points, earlier }: BenchUnit): string {
+  const parts = [
+    label,
+    ...(nominal === null
+      ? []
+      : [
+          `${withUnit(significantText(nominal.voltageV, 4), 'V')} ${withUnit(significantText(nominal.frequencyHz, 4), 'Hz')} nominal`,
+        ]),
+    ratedW === null ? 'rated load not told' : `rated ${watts(ratedW)}`,
+    points.length === 1 ? 'one capture' : `${points.length} captures`,
+    ...(earlier === undefined ? [] : ['from an earlier document']),
+  ];
+  return parts.join(' · ');
+}
+
+function watts(loadW: number): string {
+  return withUnit(significantText(loadW, 4), 'W');
+}

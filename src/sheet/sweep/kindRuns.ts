@@ -1,0 +1,22 @@
+import type { BenchPoint } from '../../bench/benchDocument.ts';
+
+/** Neighbouring loads with one kind of wave. */
+export interface KindRun {
+  /** `pure sine`, `distorted sine, at the edge`. */
+  readonly words: string;
+  readonly fromW: number;
+  readonly toW: number;
+}
+
+/** The kinds of wave along the load; captures of unknown load are left out. */
+export function kindRuns(points: readonly BenchPoint[]): KindRun[] {
+  const runs: KindRun[] = [];
+  for (const { loadW, kind, atTheEdge } of points) {
+    if (loadW.value === null) continue;
+    const words = kind + (atTheEdge ? ', at the edge' : '');
+    const last = runs.at(-1);
+    if (last?.words === words) runs[runs.length - 1] = { ...last, toW: loadW.value };
+    else runs.push({ words, fromW: loadW.value, toW: loadW.value });
+  }
+  return runs;
+}
