@@ -21,7 +21,8 @@ const headingHeight = 20;
 
 /** Height of the list, from its heading's baseline to its last baseline. */
 export function capturesHeight(count: number): number {
-  return headingHeight + Math.min(mostRows, Math.ceil(count / columns)) * rowHeight - rowHeight + 13;
+  const rows = Math.min(mostRows, Math.ceil(count / columns));
+  return rows === 0 ? 0 : headingHeight + (rows - 1) * rowHeight + 13;
 }
 
 /**
@@ -30,6 +31,7 @@ export function capturesHeight(count: number): number {
  * @param y - the heading's baseline.
  */
 export function drawCaptures(panel: Panel, captures: readonly ListedCapture[], y: number): void {
+  if (captures.length === 0) return;
   const most = columns * mostRows;
   const hidden = captures.length - most;
   const aside = `name and SHA-256 of each${hidden > 0 ? `; ${hidden} more in the bench document` : ''}`;

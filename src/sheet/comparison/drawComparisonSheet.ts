@@ -1,0 +1,121 @@
+import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
+import { isInventedUnit } from '../answer/bench/isInventedUnit.ts';
+import { spelledUnits } from '../answer/spelledUnits.ts';
+import { cleanTexts } from '../cleanTexts.ts';
+import { holdUnits } from '../numbers/holdUnits.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { capturesHeight, drawCaptures, type ListedCapture } from '../panels/drawCaptures.ts';
+import { drawCautions } from '../panels/drawCautions.ts';
+import { drawTitle } from '../panels/drawTitle.ts';
+import { cutText } from '../paper/cutText.ts';
+import { openSheet } from '../paper/openSheet.ts';
+import { page } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { textWidth } from '../paper/textWidth.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+import { comparisonSentence } from './comparisonSentence.ts';
+import { dotColumns } from './dotColumns.ts';
+import { drawDotColumn } from './drawDotColumn.ts';
+import { drawUnitClaims, drawUnitName } from './drawUnitCells.ts';
+import { endPoint } from './unitEnds.ts';
+
+/** Units on one page: more would be too small to read. */
+const mostUnits = 6;
+/** Baseline of the columns' headings, and where their rows start. */
+const headY = 228;
+const rowsTop = 256;
+const mostRowHeight = 116;
+/** Room under the rows for their axis, and the last baseline above the foot. */
+const axisHeight = 54;
+const bodyBottom = 822;
+const nameWidth = 330;
+const claimsWidth = 250;
+const gutter = 34;
+
+/**
+ * Draws units side by side as one page: a row a unit, with its kinds of wave, its voltage and distortion at no load
+ * and at full load, its efficiency and how its claims stand, each figure on one scale for all.
+ *
+ * @param document - a browser's, or jsdom's.
+ * @param bench - what is from a file or a plan in it is cleaned and escaped here.
+ * @returns a detached element, 1600 × 900, self-contained.
+ */
+export function drawComparisonSheet(document: Document, bench: BenchDocument): SVGSVGElement {
+  const { units: all, failures } = cleanTexts(bench);
+  const units = all.slice(0, mostUnits);
+  const question = 'Which unit holds its voltage and its wave best?';
+  const answer = holdUnits(comparisonSentence(units));
+  const { svg, panel } = openSheet(
+    document,
+    `${question} ${answer}`,
+    `One page: ${units.length} units side by side, with voltage and distortion at no load and full load, the kind of wave, and how their claims stand. A measurement, not a certificate.`,
+  );
+  const subject = [
+    units.length === 1 ? 'one unit' : `${units.length} units`,
+    ...(all.length > units.length ? [`${all.length - units.length} more not shown`] : []),
+    'bars and ± read: about 95 % sure',
+    ...(failures.length === 0 ? [] : [`${failures.length} captures could not be measured`]),
+  ].join(' · ');
+  drawTitle(panel(), { question, answer, subject, isInvented: units.some(isInventedUnit) });
+  const captures = units.flatMap(endCaptures);
+  const capturesY = bodyBottom - capturesHeight(captures.length);
+  const sayY = capturesY - 28;
+  drawUnits(panel(), units, sayY - axisHeight);
+  drawSpoken(panel(), `${spelledUnits(answer)} One evening’s captures, not a certificate.`, sayY);
+  drawCaptures(panel(), captures, capturesY);
+  drawCautions(panel());
+  return svg;
+}
+
+function drawUnits(panel: Panel, units: readonly BenchUnit[], lowest: number): void {
+  const height = Math.min(mostRowHeight, (lowest - rowsTop) / Math.max(1, units.length));
+  const middles = units.map((_, i) => rowsTop + (i + 0.5) * height);
+  const bottom = rowsTop + units.length * height;
+  const columns = dotColumns(units);
+  const shared = columns.reduce((sum, { share }) => sum + share, 0);
+  const room = page.contentWidth - nameWidth - claimsWidth - (columns.length + 1) * gutter;
+  const claimsX = page.right - claimsWidth;
+
+  for (let i = 0; i <= units.length; i++) {
+    const y = (rowsTop + i * height).toFixed(1);
+    panel.append('path').attr('d', `M${page.left} ${y}H${page.right}`).attr('stroke', palette.line);
+  }
+  drawHead(panel, 'Unit', 'and its kind of wave', page.left, nameWidth);
+  let x = page.left + nameWidth + gutter;
+  for (const column of columns) {
+    const width = (column.share / shared) * room;
+    drawHead(panel, column.heading, column.aside, x, width);
+    drawDotColumn(panel, column, middles, { x, y: rowsTop, width, height: bottom - rowsTop });
+    x += width + gutter;
+  }
+  drawHead(panel, 'Claims', 'and the one that stands worst', claimsX, claimsWidth);
+  units.forEach((unit, i) => {
+    drawUnitName(panel, unit, page.left, middles[i]!, nameWidth);
+    drawUnitClaims(panel, unit, claimsX, middles[i]!, claimsWidth);
+  });
+}
+
+/** A column's heading with its explanation under it. */
+function drawHead(panel: Panel, heading: string, aside: string, x: number, width: number): void {
+  writeText(panel, cutText(heading, width, 17, 600), x, headY, { sizePx: 17, weight: 600 });
+  writeText(panel, cutText(aside, width, 14), x, headY + 18, { sizePx: 14, ink: palette.soft });
+}
+
+function drawSpoken(panel: Panel, said: string, sayY: number): void {
+  const heading = 'To say on camera';
+  writeText(panel, heading, page.left, sayY, { sizePx: 17, weight: 600 });
+  const x = page.left + textWidth(heading, 17, 600) + 12;
+  writeText(panel, cutText(said, page.right - x, 16), x, sayY, { sizePx: 16, ink: palette.soft });
+}
+
+/** The two captures of a unit that the dots are of. */
+function endCaptures(unit: BenchUnit): ListedCapture[] {
+  return (['noLoad', 'fullLoad'] as const).flatMap((end) => {
+    const point = endPoint(unit, end);
+    if (point === null) return [];
+    const load =
+      point.loadW.value === null ? '' : `, ${withUnit(significantText(point.loadW.value, 4), 'W')}`;
+    return [{ file: point.file, sha256: point.sha256, of: `${unit.name}${load}` }];
+  });
+}
