@@ -22,13 +22,13 @@ export function comparisonSentence(units: readonly BenchUnit[]): string {
   }
   const holds =
     steadiest === null
-      ? 'regulation was not measured for two units'
+      ? 'regulation can’t be compared'
       : steadiest.isSure
         ? `the voltage of ${steadiest.named} moves least with load (${steadiest.value})`
         : 'no unit surely holds its voltage best';
   const distorts =
     purest === null
-      ? 'distortion at full load was not measured for two units'
+      ? 'distortion at full load can’t be compared'
       : purest.isSure
         ? `${purest.named} distorts least at full load (${purest.value})`
         : 'none surely distorts least at full load';

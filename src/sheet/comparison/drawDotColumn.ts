@@ -9,10 +9,12 @@ import { type Panel, writeText } from '../paper/writeText.ts';
 import type { DotColumn, DotRow } from './dotColumn.ts';
 
 const radius = 5;
-/** No load stands so far above a row's middle, full load so far below; the text under both. */
+/** No load stands so far above the dots' middle, full load so far below; the text so far under the row's. */
 const offset = 6;
-const textOffset = 27;
-const lineReach = 15;
+const textOffset = 22;
+/** The dots' middle stands above the row's, for the text under them. */
+const dotRise = 4;
+const lineReach = 12;
 
 /**
  * One figure of all units: a pair of dots a row on one scale, with their uncertainty, joined, and their values below.
@@ -36,7 +38,7 @@ export function drawDotColumn(panel: Panel, column: DotColumn, middles: readonly
   rows.forEach((row, i) => {
     // Through the dots only: the text under them stays free.
     const d = (level: number): string =>
-      `M${x(level).toFixed(1)} ${(middles[i]! - lineReach).toFixed(1)}v${2 * lineReach}`;
+      `M${x(level).toFixed(1)} ${(middles[i]! - dotRise - lineReach).toFixed(1)}v${2 * lineReach}`;
     for (const level of levels) {
       if (level === 0) stroke(panel, d(level), palette.line, 1);
       else stroke(panel, d(level), palette.idealText, 1.5, '6 3');
@@ -64,8 +66,9 @@ function drawRow(
   middle: number,
   box: Box,
 ): void {
-  const upper = fullLoad === null || noLoad !== null ? middle - offset : middle;
-  const lower = noLoad === null ? middle : middle + offset;
+  const dots = middle - dotRise;
+  const upper = dots - offset;
+  const lower = noLoad === null ? dots : dots + offset;
   if (noLoad !== null && fullLoad !== null) {
     const from = `M${x(noLoad.value).toFixed(1)} ${upper.toFixed(1)}`;
     stroke(panel, `${from}L${x(fullLoad.value).toFixed(1)} ${lower.toFixed(1)}`, palette.bar, 1.6);

@@ -90,8 +90,10 @@ describe('comparisonSentence', () => {
     );
   });
 
-  it('says what was not measured', () => {
-    expect(comparisonSentence(benches['nothing measured']!().units)).toMatch(/not measured for two units/);
+  it('says what can’t be compared', () => {
+    expect(comparisonSentence(benches['nothing measured']!().units)).toBe(
+      'Regulation can’t be compared; distortion at full load can’t be compared.',
+    );
     expect(comparisonSentence([])).toBe('No unit was measured.');
   });
 });
