@@ -8,6 +8,7 @@ const quantities: Readonly<Record<string, { readonly name: string; readonly unit
   frequencyHz: { name: 'frequency', unit: 'Hz' },
   thdPercent: { name: 'THD', unit: '%' },
   crestFactor: { name: 'crest factor', unit: '' },
+  powerW: { name: 'power', unit: 'W' },
   transferS: { name: 'transfer time', unit: 's' },
 };
 

@@ -39,7 +39,9 @@ export function drawUnitClaims(
   }
   const hold = claims.filter(({ outcome }) => outcome === 'pass' || outcome === 'conditional pass').length;
   const isBad = claims.some(({ outcome }) => outcome === 'fail' || outcome === 'conditional fail');
-  const total = `${hold} of ${claims.length} ${hold === 1 ? 'holds' : 'hold'}`;
+  const unsure = claims.filter(({ outcome }) => outcome === 'conditional pass').length;
+  const all = `${hold} of ${claims.length} ${hold === 1 ? 'holds' : 'hold'}`;
+  const total = unsure === 0 ? all : `${all}, ${unsure} only probably`;
   writeText(panel, cutText(total, width, 17, 600), x, middle + first, {
     sizePx: 17,
     weight: 600,
@@ -55,10 +57,10 @@ export function drawUnitClaims(
   });
 }
 
-/** "pure sine to 900 W, distorted sine to 1500 W"; one kind alone needs no load. */
+/** "pure sine to 900 W; distorted sine to 1500 W"; one kind alone needs no load. */
 function kindWords({ points }: BenchUnit): string {
   const runs = kindRuns(points);
   if (runs.length === 0) return points[0]?.kind ?? 'not measured at a steady load';
   if (runs.length === 1) return runs[0]!.words;
-  return runs.map(({ words, toW }) => `${words} to ${withUnit(significantText(toW, 4), 'W')}`).join(', ');
+  return runs.map(({ words, toW }) => `${words} to ${withUnit(significantText(toW, 4), 'W')}`).join('; ');
 }

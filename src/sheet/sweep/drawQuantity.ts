@@ -1,5 +1,6 @@
 import { type ScaleLinear, scaleLinear } from 'd3';
 import { besideLimit } from '../numbers/besideLimit.ts';
+import { boundText } from '../numbers/boundText.ts';
 import { drawValueAxis } from '../panels/drawValueAxis.ts';
 import { type LineName, nameLines } from '../panels/nameLines.ts';
 import type { Box } from '../paper/page.ts';
@@ -68,7 +69,7 @@ function rangeOf({ points, limits, level }: QuantityAgainstLoad): [number, numbe
   const isPositive = points.every(({ figure }) => figure.value >= 0);
   const air = 0.08 * (high - low) || 0.05 * Math.abs(high) || 1;
   // A figure that can't be negative may still have a bar that reaches below zero.
-  return [isPositive ? Math.max(0, low - air) : low - air, high + 1.6 * air];
+  return [isPositive ? Math.max(0, low - air) : low - air, high + 2.2 * air];
 }
 
 function isOutside({ figure }: LoadPoint, limits: readonly LimitLine[]): boolean {
@@ -145,7 +146,8 @@ function nameValues(
   const telling = new Set([points[0], points.at(-1), byValue[0], byValue.at(-1), ...points]);
   for (const point of telling) {
     if (point === undefined) continue;
-    const text = besideLimit(point.figure.value, bounds);
+    const { value: measured, notAbove } = point.figure;
+    const text = notAbove === undefined ? besideLimit(measured, bounds) : `under ${boundText(notAbove)}`;
     const width = textWidth(text, labelPx);
     const [x, y] = [load(point.loadW), value(point.figure.value)];
     const places = [x + 9, x - 9 - width].flatMap((left) =>

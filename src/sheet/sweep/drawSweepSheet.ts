@@ -34,6 +34,8 @@ const bodyBottom = 822;
 /** Of the height that the three plots share. */
 const shares = [0.42, 0.3, 0.28] as const;
 const gap = 32;
+/** Less room than this holds no sentence of how the figures were worked out. */
+const leastMethodHeight = 70;
 
 /**
  * Draws a unit's sweep as one page: voltage, THD and crest factor against the load with their limits, the kind of
@@ -143,7 +145,9 @@ function drawMargin(panel: Panel, unit: BenchUnit, said: string, box: Box): void
   y = drawNotes(panel, 'To say on camera', [said], rest(1));
   const doubts = rankNotices(unit.notices).map(({ message }) => message);
   y = drawNotes(panel, 'What to doubt', doubts, rest(0.65));
-  drawParagraph(panel, 'How it was worked out', sweepMethod(unit), rest(1));
+  const left = rest(1);
+  if (left.height >= leastMethodHeight)
+    drawParagraph(panel, 'How it was worked out', sweepMethod(unit), left);
 }
 
 function subjectOf({ label, nominal, ratedW, points, earlier }: BenchUnit): string {
