@@ -5,6 +5,7 @@ import { withUnit } from '../numbers/withUnit.ts';
 import { cutText } from '../paper/cutText.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
+import { strokePath } from '../paper/strokePath.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 import type { DotColumn, DotRow } from './dotColumn.ts';
 
@@ -40,8 +41,8 @@ export function drawDotColumn(panel: Panel, column: DotColumn, middles: readonly
     const d = (level: number): string =>
       `M${x(level).toFixed(1)} ${(middles[i]! - dotRise - lineReach).toFixed(1)}v${2 * lineReach}`;
     for (const level of levels) {
-      if (level === 0) stroke(panel, d(level), palette.line, 1);
-      else stroke(panel, d(level), palette.idealText, 1.5, '6 3');
+      if (level === 0) strokePath(panel, d(level), { ink: palette.line, widthPx: 1 });
+      else strokePath(panel, d(level), { ink: palette.idealText, widthPx: 1.5, dash: '6 3' });
     }
     drawRow(panel, row, x, middles[i]!, box);
   });
@@ -52,7 +53,7 @@ function drawAxis(panel: Panel, x: ScaleLinear<number, number>, box: Box, unit: 
   const ticks = x.ticks(Math.max(2, Math.min(5, Math.round(box.width / 70))));
   for (const tick of ticks) {
     const at = x(tick).toFixed(1);
-    stroke(panel, `M${at} ${bottom}v5`, palette.line, 1);
+    strokePath(panel, `M${at} ${bottom}v5`, { ink: palette.line, widthPx: 1 });
     const text = significantText(tick, 4);
     const shown = tick === ticks.at(-1) ? withUnit(text, unit) : text;
     writeText(panel, shown, x(tick), bottom + 19, { sizePx: 14, ink: palette.soft, anchor: 'middle' });
@@ -71,7 +72,10 @@ function drawRow(
   const lower = noLoad === null ? dots : dots + offset;
   if (noLoad !== null && fullLoad !== null) {
     const from = `M${x(noLoad.value).toFixed(1)} ${upper.toFixed(1)}`;
-    stroke(panel, `${from}L${x(fullLoad.value).toFixed(1)} ${lower.toFixed(1)}`, palette.bar, 1.6);
+    strokePath(panel, `${from}L${x(fullLoad.value).toFixed(1)} ${lower.toFixed(1)}`, {
+      ink: palette.bar,
+      widthPx: 1.6,
+    });
   }
   if (noLoad !== null) drawDot(panel, noLoad, x, upper, palette.paper);
   if (fullLoad !== null) drawDot(panel, fullLoad, x, lower, palette.wave);
@@ -89,12 +93,10 @@ function drawDot(
   const [left] = x.range() as [number, number];
   // A figure that can't be negative may still have a bar that reaches below the scale's zero.
   const from = Math.max(left, x(value - uncertainty));
-  stroke(
-    panel,
-    `M${from.toFixed(1)} ${y.toFixed(1)}H${x(value + uncertainty).toFixed(1)}`,
-    palette.wave,
-    1.2,
-  );
+  strokePath(panel, `M${from.toFixed(1)} ${y.toFixed(1)}H${x(value + uncertainty).toFixed(1)}`, {
+    ink: palette.wave,
+    widthPx: 1.2,
+  });
   panel
     .append('path')
     .attr(
@@ -104,10 +106,4 @@ function drawDot(
     .attr('fill', fill)
     .attr('stroke', palette.wave)
     .attr('stroke-width', 1.8);
-}
-
-function stroke(panel: Panel, d: string, ink: string, widthPx: number, dash = ''): void {
-  const path = panel.append('path').attr('d', d).attr('fill', 'none').attr('stroke', ink);
-  path.attr('stroke-width', widthPx);
-  if (dash !== '') path.attr('stroke-dasharray', dash);
 }

@@ -1,19 +1,13 @@
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import { palette } from '../paper/palette.ts';
+import { overlaps, type Room } from '../paper/room.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 import type { HarmonicBar } from './harmonicBar.ts';
 
 const sizePx = 14;
 const wanted = 6;
-
-interface Room {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 /**
  * Writes the value above the bars that matter most (outside their limit first, then the largest), as many as
@@ -56,8 +50,4 @@ export function nameBars(
     writeText(panel, text, at, baseline, { sizePx, weight, ink, anchor: 'middle' });
     if (++named === wanted) return;
   }
-}
-
-function overlaps(a: Room, b: Room): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }

@@ -8,6 +8,7 @@ import { extentOf } from '../panels/extentOf.ts';
 import { type LineName, nameLines } from '../panels/nameLines.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
+import { strokePath } from '../paper/strokePath.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import type { Panel } from '../paper/writeText.ts';
 import { type CurveLine, curveLines } from './curveLines.ts';
@@ -22,7 +23,7 @@ const margin = { left: 58, right: 150, top: 46, bottom: 24 } as const;
 const leastReachRatio = 0.06;
 /** Limits farther from nominal than this, for the first milliseconds, would flatten what is measured. */
 const farthestLimitRatio = 0.35;
-const dashes = ['', '9 5', '2 4', '12 4 2 4'] as const;
+const dashes = ['none', '9 5', '2 4', '12 4 2 4'] as const;
 
 /**
  * Urms(1/2) along the record over the curves that it is held against, with a mark at each step and event.
@@ -78,14 +79,18 @@ export function drawEnvelope(
   const names: LineName[] = [];
   if (nominalV !== null) {
     const y = value(nominalV);
-    stroke(panel, `M${plot.x} ${y.toFixed(1)}h${plot.width}`, palette.line, 1, '');
+    strokePath(panel, `M${plot.x} ${y.toFixed(1)}h${plot.width}`, { ink: palette.line, widthPx: 1 });
     names.push({ text: `nominal ${withUnit(significantText(nominalV, 4), 'V')}`, y, ink: palette.soft });
   }
   lines.forEach((curve, i) => {
     for (const corners of curve.lines) {
       const drawn = insideRange(corners, value.domain() as [number, number]);
       if (drawn === null) continue;
-      stroke(panel, pathOf(drawn, time, value), palette.idealText, 1.8, dashes[i % dashes.length]!);
+      strokePath(panel, pathOf(drawn, time, value), {
+        ink: palette.idealText,
+        widthPx: 1.8,
+        dash: dashes[i % dashes.length]!,
+      });
       names.push({ text: curve.name, y: value(drawn.at(-1)![1]), ink: palette.idealText });
     }
   });
@@ -140,14 +145,4 @@ function pathOf(
     ([, v]) => value(v),
   ).digits(1);
   return path(corners.map((corner) => [...corner] as [number, number])) ?? '';
-}
-
-function stroke(panel: Panel, d: string, ink: string, widthPx: number, dash: string): void {
-  const path = panel
-    .append('path')
-    .attr('d', d)
-    .attr('fill', 'none')
-    .attr('stroke', ink)
-    .attr('stroke-width', widthPx);
-  if (dash !== '') path.attr('stroke-dasharray', dash);
 }

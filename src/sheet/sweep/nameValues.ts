@@ -1,0 +1,79 @@
+import type { ScaleLinear } from 'd3';
+import { besideLimit } from '../numbers/besideLimit.ts';
+import { boundText } from '../numbers/boundText.ts';
+import type { Box } from '../paper/page.ts';
+import { palette } from '../paper/palette.ts';
+import { overlaps, type Room } from '../paper/room.ts';
+import { textWidth } from '../paper/textWidth.ts';
+import { type Panel, writeText } from '../paper/writeText.ts';
+import { isOutside } from './isOutside.ts';
+import type { QuantityAgainstLoad } from './quantityAgainstLoad.ts';
+
+const labelPx = 14;
+
+/** Writes values beside their dots, the ends of the sweep and its extremes first, where nothing is in the way. */
+export function nameValues(
+  panel: Panel,
+  { points, limits, level }: QuantityAgainstLoad,
+  load: ScaleLinear<number, number>,
+  value: ScaleLinear<number, number>,
+  plot: Box,
+): void {
+  const bounds = Object.fromEntries(limits.map((limit) => [limit.side, limit.value]));
+  const taken: Room[] = [...limits, ...(level === null ? [] : [level])].map((line) => ({
+    left: plot.x,
+    right: plot.x + plot.width,
+    top: value(line.value) - 2,
+    bottom: value(line.value) + 2,
+  }));
+  for (const { loadW, figure } of points) {
+    const [x, half] = [
+      load(loadW),
+      Math.max(6, Math.abs(value(figure.value + figure.uncertainty) - value(figure.value))),
+    ];
+    taken.push({
+      left: x - 6,
+      right: x + 6,
+      top: value(figure.value) - half,
+      bottom: value(figure.value) + half,
+    });
+  }
+  const corners = points.map(({ loadW, figure }) => [load(loadW), value(figure.value)] as const);
+  const byValue = [...points].sort((a, b) => a.figure.value - b.figure.value);
+  const telling = new Set([points[0], points.at(-1), byValue[0], byValue.at(-1), ...points]);
+  for (const point of telling) {
+    if (point === undefined) continue;
+    const { value: measured, notAbove } = point.figure;
+    const text = notAbove === undefined ? besideLimit(measured, bounds) : `under ${boundText(notAbove)}`;
+    const width = textWidth(text, labelPx);
+    const [x, y] = [load(point.loadW), value(point.figure.value)];
+    const places = [x + 9, x - 9 - width].flatMap((left) =>
+      [y - 6, y + 16].map((baseline) => ({ left, baseline })),
+    );
+    for (const { left, baseline } of places) {
+      const room = { left: left - 1, right: left + width + 1, top: baseline - 11, bottom: baseline + 3 };
+      const isInside =
+        room.left >= plot.x &&
+        room.right <= plot.x + plot.width + 4 &&
+        room.top >= plot.y &&
+        room.bottom <= plot.y + plot.height;
+      if (!isInside || taken.some((other) => overlaps(room, other)) || isCrossed(room, corners)) continue;
+      taken.push(room);
+      const ink = isOutside(point, limits) ? palette.outside : palette.ink;
+      writeText(panel, text, left, baseline, { sizePx: labelPx, ink });
+      break;
+    }
+  }
+}
+
+/** True where the line through the corners, ascending in x, passes through a room. */
+function isCrossed(room: Room, corners: readonly (readonly [x: number, y: number])[]): boolean {
+  return corners.some(([x1, y1], i) => {
+    const [x0, y0] = corners[i - 1] ?? [x1, y1];
+    const from = Math.max(x0, room.left);
+    const to = Math.min(x1, room.right);
+    if (from >= to) return false;
+    const at = (x: number): number => y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
+    return Math.max(at(from), at(to)) > room.top && Math.min(at(from), at(to)) < room.bottom;
+  });
+}
