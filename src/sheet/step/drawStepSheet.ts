@@ -2,6 +2,7 @@ import type { Assay, Dynamics } from '../../verdict/assay.ts';
 import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
 import { rankNotices } from '../answer/rankNotices.ts';
+import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { drawFigureRows } from '../panels/drawFigureRows.ts';
 import { drawFooter } from '../panels/drawFooter.ts';
@@ -69,8 +70,8 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
   });
   const from = (share: number) => ({ ...column, y, height: share * (bodyBottom - y) });
   y = drawNotes(margin, 'Against published curves', curveNotes(chosen), from(0.65));
-  const said = [`Say: ${answer} One capture, not a certificate.`];
-  y = drawNotes(margin, 'On camera', said, from(1));
+  const said = [`${spelledUnits(answer)} One capture, not a certificate.`];
+  y = drawNotes(margin, 'To say on camera', said, from(1));
   drawNotes(
     margin,
     'What to doubt',
