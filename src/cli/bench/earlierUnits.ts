@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-
 import { type BenchUnit, type FailedResult, MeasureError, readEarlier } from '../../index.ts';
 import { failedResult, unreadable } from '../measureFile.ts';
 import { pathFrom } from './pathFrom.ts';

@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-
 import {
   type AssayOptions,
   type BenchPlan,
