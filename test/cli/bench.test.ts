@@ -43,7 +43,8 @@ describe('captures named with their loads', () => {
     expect(regulation.regulationPercent.value).toBe(100 * (noLoad! / fullLoad! - 1));
     expect(stdout).toMatch(/\n {2}load +V +Hz/);
     expect(documentIn('first').units[0]?.points.map(({ loadW }) => loadW.value)).toEqual([0, 300, 600]);
-    expect(readdirSync(join(folder, 'first'))).toContain('bench.json');
+    expect(readdirSync(join(folder, 'first')).sort()).toEqual(['bench.json', 'sweep-unit.svg']);
+    expect(stdout).toContain('  Sheet: first/sweep-unit.svg\n');
   });
 
   test('exit code 1 where a claim fails or can’t be judged', async () => {
@@ -86,6 +87,7 @@ describe('a plan', () => {
     const { code, stdout } = await runCommand(['bench', 'compare.yaml', '--out', 'second'], folder);
     expect(code).toBe(0);
     expect(stdout).toMatch(/\nSide by side +red +red, earlier\n/);
+    expect(existsSync(join(folder, 'second', 'comparison.svg'))).toBe(true);
     const { units, comparison } = documentIn('second');
     expect(units.map(({ earlier }) => earlier)).toEqual([undefined, 'first/bench.json']);
     expect(comparison.every(({ figures }) => figures.length === 2)).toBe(true);

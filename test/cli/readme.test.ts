@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { Command } from 'commander';
 import { expect, test } from 'vitest';
+import { registerBench } from '../../src/cli/bench.ts';
 import { registerMeasure } from '../../src/cli/measure.ts';
 import { registerReport } from '../../src/cli/report.ts';
 import { registerSynth } from '../../src/cli/synth.ts';
@@ -37,7 +38,7 @@ test('the example’s exit code is the one told', async () => {
 
 test('every option named is one of the command', () => {
   const program = new Command();
-  for (const register of [registerMeasure, registerReport, registerSynth]) register(program);
+  for (const register of [registerMeasure, registerReport, registerBench, registerSynth]) register(program);
   const known = program.commands.flatMap(({ options }) => options.map(({ long }) => long));
   const named = [...readme.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);
   expect(named.length).toBeGreaterThan(10);

@@ -20,6 +20,7 @@ import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
+import { writeBenchSheets } from './writeBenchSheets.ts';
 
 export interface BenchFlags {
   readonly out: string;
@@ -52,8 +53,8 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     comparison: compareUnits(units),
     failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
   };
-  const unwritten = await writeResults(document, out);
-  print(document, flags, [...document.failures, ...unwritten]);
+  const { sheets, unwritten } = await writeResults(document, out);
+  print(document, flags, [...document.failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
       ? exitCodes.usage
@@ -62,7 +63,12 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
         : exitCodes.claim;
 }
 
-function print(document: BenchDocument, flags: BenchFlags, failures: readonly FailedResult[]): void {
+function print(
+  document: BenchDocument,
+  flags: BenchFlags,
+  failures: readonly FailedResult[],
+  sheets: Sheets,
+): void {
   for (const failure of failures) process.stderr.write(`${failureLine(failure)}\n`);
   if (flags.json) {
     process.stdout.write(`${JSON.stringify(document, null, 2)}\n`);
@@ -72,22 +78,32 @@ function print(document: BenchDocument, flags: BenchFlags, failures: readonly Fa
   const blocks = [
     ...document.units
       .filter(({ earlier }) => earlier === undefined)
-      .map((unit) => benchLines(unit, { width })),
+      .map((unit) => benchLines(unit, { width, ...sheetOf(unit.name, sheets) })),
     comparisonLines(document),
   ].filter((lines) => lines.length > 0);
   process.stdout.write(`${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`);
 }
 
-/** @returns what could not be written: what was measured still stands. */
-async function writeResults(document: BenchDocument, out: string): Promise<readonly FailedResult[]> {
+type Sheets = ReadonlyMap<string, string>;
+
+function sheetOf(name: string, sheets: Sheets): { readonly sheetPath?: string } {
+  const sheetPath = sheets.get(name);
+  return sheetPath === undefined ? {} : { sheetPath };
+}
+
+/** @returns the sweeps' sheets, and what could not be written: what was measured still stands. */
+async function writeResults(
+  document: BenchDocument,
+  out: string,
+): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
   try {
     await mkdir(out, { recursive: true }).catch((error: unknown) => {
       throw unwritable(out, error);
     });
     await writeWhole(join(out, 'bench.json'), `${JSON.stringify(document, null, 2)}\n`);
-    return [];
+    return { sheets: await writeBenchSheets(document, out), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    return [failedResult(join(out, 'bench.json'), error)];
+    return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };
   }
 }
