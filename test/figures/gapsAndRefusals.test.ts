@@ -100,3 +100,13 @@ test('doubts: few cycles, coarse resolution, low rate, drift, clipping', () => {
     'wave.clipped',
   );
 });
+
+test('a gap of nearly a cycle near the start does not hide the wave behind it', () => {
+  const samples = sine(4.8);
+  const cycle = rate / 50;
+  samples.fill(Number.NaN, Math.round(0.72 * cycle), Math.round(1.68 * cycle));
+  const { figures } = measureWave(inputOf(samples, rate));
+  // The sine goes on behind the gap for three cycles without noise: rounding alone is left.
+  expect(Math.abs(figures.frequencyHz.value! / 50 - 1)).toBeLessThan(1e-9);
+  expect(figures.notices.map(({ code }) => code)).toContain('span.longest');
+});

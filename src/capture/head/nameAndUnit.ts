@@ -18,8 +18,10 @@ const UNIT_BEHIND: readonly RegExp[] = [
 ];
 
 /** Behind an underscore or blank, and a name, only these are units: `time_ms`; `V_a` and `CH1 A` are names. */
-const AMPERES_OF_CURRENT = /^(.*\b(?:current|curr))[_\s](m?a)$/i;
 const UNIT_AFTER_BLANK = /^(.{3,})[_\s]((?:[munpµμk](?:v|a|s))|s|sec|seconds?|v|volts?|amps?|hz)$/i;
+
+/** But an `A` behind a current is no name: `Current_A`. */
+const AMPERES_BEHIND = /^((?:.*[_\s])?(?:current|curr))[_\s](a)$/i;
 
 /**
  * Splits a header cell into the channel's name and its unit.
@@ -28,7 +30,7 @@ const UNIT_AFTER_BLANK = /^(.{3,})[_\s]((?:[munpµμk](?:v|a|s))|s|sec|seconds?|
  */
 export function nameAndUnit(cell: string): NameAndUnit {
   const text = cleanText(cell.replace(/^[#%]+\s*/, ''));
-  for (const pattern of [...UNIT_BEHIND, AMPERES_OF_CURRENT, UNIT_AFTER_BLANK]) {
+  for (const pattern of [...UNIT_BEHIND, AMPERES_BEHIND, UNIT_AFTER_BLANK]) {
     const match = pattern.exec(text);
     const unit = match === null ? null : unitOf(match[2]!);
     if (unit !== null) return { name: match![1]!, unit };

@@ -11,6 +11,40 @@ const commaBoth = body((t, v, a) => `${t.toFixed(4)},${v},${a}`);
 
 const cases: LayoutCase[] = [
   {
+    title: 'a mark of comment before names and units',
+    file: lines(['#Time,Outlet,Load', '#s,V,A', ...commaBoth]),
+    ...time,
+    channels: [
+      ['Outlet', 'V', V],
+      ['Load', 'A', A],
+    ],
+  },
+  {
+    title: 'an A behind a current is its unit',
+    file: lines(['Time_s,Outlet_V,Load_Current_A', ...commaBoth]),
+    ...time,
+    channels: [
+      ['Outlet', 'V', V],
+      ['Load_Current', 'A', A],
+    ],
+  },
+  {
+    title: 'a number of the segment before the time is no channel in volts',
+    file: lines(['Segment,Time (s),Outlet (V)', ...comma.map((row) => `1,${row}`)]),
+    ...time,
+    channels: [
+      ['Segment', '', V.map(() => 1)],
+      ['Outlet', 'V', V],
+    ],
+  },
+  {
+    title: 'records without a header, one under the other',
+    file: lines([...comma, ...comma]),
+    ...time,
+    channels: [['column 2', 'V', V]],
+    notices: ['segments.first', 'time.assumed', 'unit.assumed'],
+  },
+  {
     title: 'units in brackets, round and square',
     file: lines(['Time (s),Outlet [V],Load (A)', ...commaBoth]),
     ...time,

@@ -16,6 +16,34 @@ const interval = (title: string, settings: string[], startS = 0): LayoutCase => 
 });
 
 const cases: LayoutCase[] = [
+  {
+    title: 'volts a division and their unit, in as many cells as there are columns',
+    file: lines([
+      'Vertical Scale,50,V',
+      'Counts per div,25',
+      'Zero level,128',
+      'Sample Interval,2e-4',
+      'Units,counts',
+      'Index,CH1',
+      ...rows().map((i) => `${i},${128 + i}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    // 50 V a division of 25 codes: 2 V a code.
+    channels: [['CH1', 'V', rows().map((i) => 2 * i)]],
+  },
+  {
+    title: 'a setting right above a single column of codes is no name',
+    file: lines([
+      'Sample Rate,5000',
+      'Volts per count,2',
+      'Zero level,128',
+      ...rows().map((i) => `${128 + i}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['column 1', 'V', rows().map((i) => 2 * i)]],
+  },
   interval('an interval with its unit in the next cell', ['Sample Interval,0.2,ms']),
   interval('an interval with its unit in brackets', ['Sampling period (us),200']),
   interval('an interval without a unit is in seconds', ['Sample Interval:,2.0E-04']),
@@ -23,6 +51,8 @@ const cases: LayoutCase[] = [
   interval('a sample rate with its unit', ['Sample Rate: 5.00kSa/s']),
   interval('a sample rate without a unit is in hertz', ['Sample Rate,5000']),
   interval('a sample rate in hertz with a prefix', ['Sampling frequency,5 kHz']),
+  interval('samples per second, in words', ['Samples per second,5000']),
+  interval('a bare word before the rate', ['Sampling: 5 kSa/s']),
   interval('a start beside the interval', ['X increment,2e-4', 'X origin,-7.2e-3'], -0.0072),
   interval('a trigger at a sample', ['Sample Interval,2e-4,s', 'Trigger Point,36,Samples'], -0.0072),
   {

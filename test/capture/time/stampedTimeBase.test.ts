@@ -80,3 +80,11 @@ test('stampedTimeBase(stamps, …) refuses a time that stands still, or none', (
     );
   }
 });
+
+test('coarse stamps cut towards zero give the mean interval, though the cut turns over at zero', () => {
+  const cut = stamps(2000, (row) => Math.trunc(((row - 500) * 0.00004) / 0.0001) / 10_000);
+  const { intervalS, isCoarse } = stampedTimeBase(cut, 0.0001, lineOfRow);
+  // One tick over the 1999 intervals of the record.
+  expect(Math.abs(intervalS - 0.00004)).toBeLessThan(0.0001 / 1999);
+  expect(isCoarse).toBe(true);
+});
