@@ -6,6 +6,7 @@ import { palette } from '../paper/palette.ts';
 import { strokePath } from '../paper/strokePath.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import type { Panel } from '../paper/writeText.ts';
+import { halfBarOf, heightOf } from './heightOf.ts';
 import { isOutside } from './isOutside.ts';
 import { nameValues } from './nameValues.ts';
 import type { LimitLine, LoadPoint, QuantityAgainstLoad } from './quantityAgainstLoad.ts';
@@ -54,7 +55,7 @@ export function drawQuantity(
   nameLines(panel, names, plot, plotMargin.right);
 
   const joined = points.map(
-    ({ loadW, figure }) => `${load(loadW).toFixed(1)} ${value(figure.value).toFixed(1)}`,
+    ({ loadW, figure }) => `${load(loadW).toFixed(1)} ${value(heightOf(figure)).toFixed(1)}`,
   );
   if (joined.length > 1) strokePath(panel, `M${joined.join('L')}`, { ink: palette.bar, widthPx: 1.4 });
   for (const point of points) drawPoint(panel, point, limits, load, value);
@@ -64,18 +65,24 @@ export function drawQuantity(
 /** The points with their bars, the limits and the level, with air around. */
 function rangeOf({ points, limits, level }: QuantityAgainstLoad): [number, number] {
   const shown = [
-    ...points.flatMap(({ figure: { value, uncertainty } }) => [value - uncertainty, value + uncertainty]),
+    ...points.flatMap(({ figure }) => [
+      heightOf(figure) - halfBarOf(figure),
+      heightOf(figure) + halfBarOf(figure),
+    ]),
     ...limits.map(({ value }) => value),
     ...(level === null ? [] : [level.value]),
   ];
   const [low, high] = [Math.min(...shown), Math.max(...shown)];
-  const isPositive = points.every(({ figure }) => figure.value >= 0);
+  const isPositive = points.every(({ figure }) => heightOf(figure) >= 0);
   const air = 0.08 * (high - low) || 0.05 * Math.abs(high) || 1;
   // A figure that can't be negative may still have a bar that reaches below zero.
   return [isPositive ? Math.max(0, low - air) : low - air, high + 2.2 * air];
 }
 
-/** A dot, filled below the rated load and hollow above it; a square in an ink of its own outside a limit. */
+/**
+ * A dot, filled below the rated load and hollow above it; a square in an ink of its own outside a limit; a triangle
+ * that points down where only a bound is known.
+ */
 function drawPoint(
   panel: Panel,
   point: LoadPoint,
@@ -86,22 +93,34 @@ function drawPoint(
   const { loadW, figure, scatter, overload } = point;
   const outside = isOutside(point, limits);
   const ink = outside ? palette.outside : palette.wave;
-  const [x, y] = [load(loadW), value(figure.value)];
+  const [x, y] = [load(loadW), value(heightOf(figure))];
   const [base] = value.range() as [number, number];
   const bar = (half: number, widthPx: number): void => {
     const from = Math.min(base, value(figure.value - half));
     const d = `M${x.toFixed(1)} ${from.toFixed(1)}V${value(figure.value + half).toFixed(1)}`;
     strokePath(panel, d, { ink, widthPx });
   };
-  if (figure.uncertainty > 0) bar(figure.uncertainty, 1.2);
-  if (scatter !== null && scatter > 0) bar(scatter, 4);
-  const shape = outside
-    ? `M${(x - radius).toFixed(1)} ${(y - radius).toFixed(1)}h${2 * radius}v${2 * radius}h${-2 * radius}z`
-    : `M${(x - radius).toFixed(1)} ${y.toFixed(1)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`;
+  const isBound = figure.notAbove !== undefined;
+  if (halfBarOf(figure) > 0) bar(halfBarOf(figure), 1.2);
+  if (scatter !== null && scatter > 0 && !isBound) bar(scatter, 4);
+  const shape = isBound ? triangle(x, y) : outside ? square(x, y) : circle(x, y);
   panel
     .append('path')
     .attr('d', shape)
     .attr('fill', overload ? palette.paper : ink)
     .attr('stroke', ink)
     .attr('stroke-width', 1.8);
+}
+
+function circle(x: number, y: number): string {
+  return `M${(x - radius).toFixed(1)} ${y.toFixed(1)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`;
+}
+
+function square(x: number, y: number): string {
+  return `M${(x - radius).toFixed(1)} ${(y - radius).toFixed(1)}h${2 * radius}v${2 * radius}h${-2 * radius}z`;
+}
+
+/** Its flat top on the bound. */
+function triangle(x: number, y: number): string {
+  return `M${(x - radius).toFixed(1)} ${y.toFixed(1)}h${2 * radius}l${-radius} ${2 * radius}z`;
 }

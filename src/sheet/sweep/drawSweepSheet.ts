@@ -13,7 +13,6 @@ import { drawCautions } from '../panels/drawCautions.ts';
 import { drawClaims } from '../panels/drawClaims.ts';
 import { drawLargeFigure } from '../panels/drawLargeFigure.ts';
 import { drawNotes } from '../panels/drawNotes.ts';
-import { drawParagraph } from '../panels/drawParagraph.ts';
 import { drawRows } from '../panels/drawRows.ts';
 import { drawTitle } from '../panels/drawTitle.ts';
 import { openSheet } from '../paper/openSheet.ts';
@@ -146,8 +145,7 @@ function drawMargin(panel: Panel, unit: BenchUnit, said: string, box: Box): void
   const doubts = rankNotices(unit.notices).map(({ message }) => message);
   y = drawNotes(panel, 'What to doubt', doubts, rest(0.65));
   const left = rest(1);
-  if (left.height >= leastMethodHeight)
-    drawParagraph(panel, 'How it was worked out', sweepMethod(unit), left);
+  if (left.height >= leastMethodHeight) drawNotes(panel, 'How it was worked out', sweepMethod(unit), left);
 }
 
 function subjectOf({ label, nominal, ratedW, points, earlier }: BenchUnit): string {
@@ -159,7 +157,7 @@ function subjectOf({ label, nominal, ratedW, points, earlier }: BenchUnit): stri
           `${withUnit(significantText(nominal.voltageV, 4), 'V')} ${withUnit(significantText(nominal.frequencyHz, 4), 'Hz')} nominal`,
         ]),
     ratedW === null ? 'rated load not told' : `rated ${watts(ratedW)}`,
-    points.length === 1 ? 'one capture' : `${points.length} captures`,
+    points.length === 1 ? 'one capture' : `a sweep of ${points.length} captures`,
     ...(earlier === undefined ? [] : ['from an earlier document']),
   ];
   return parts.join(' · ');

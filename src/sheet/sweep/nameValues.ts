@@ -6,6 +6,7 @@ import { palette } from '../paper/palette.ts';
 import { overlaps, type Room } from '../paper/room.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { halfBarOf, heightOf } from './heightOf.ts';
 import { isOutside } from './isOutside.ts';
 import type { QuantityAgainstLoad } from './quantityAgainstLoad.ts';
 
@@ -29,24 +30,24 @@ export function nameValues(
   for (const { loadW, figure } of points) {
     const [x, half] = [
       load(loadW),
-      Math.max(6, Math.abs(value(figure.value + figure.uncertainty) - value(figure.value))),
+      Math.max(6, Math.abs(value(heightOf(figure) + halfBarOf(figure)) - value(heightOf(figure)))),
     ];
     taken.push({
       left: x - 6,
       right: x + 6,
-      top: value(figure.value) - half,
-      bottom: value(figure.value) + half,
+      top: value(heightOf(figure)) - half,
+      bottom: value(heightOf(figure)) + half,
     });
   }
-  const corners = points.map(({ loadW, figure }) => [load(loadW), value(figure.value)] as const);
-  const byValue = [...points].sort((a, b) => a.figure.value - b.figure.value);
+  const corners = points.map(({ loadW, figure }) => [load(loadW), value(heightOf(figure))] as const);
+  const byValue = [...points].sort((a, b) => heightOf(a.figure) - heightOf(b.figure));
   const telling = new Set([points[0], points.at(-1), byValue[0], byValue.at(-1), ...points]);
   for (const point of telling) {
     if (point === undefined) continue;
     const { value: measured, notAbove } = point.figure;
     const text = notAbove === undefined ? besideLimit(measured, bounds) : `under ${boundText(notAbove)}`;
     const width = textWidth(text, labelPx);
-    const [x, y] = [load(point.loadW), value(point.figure.value)];
+    const [x, y] = [load(point.loadW), value(heightOf(point.figure))];
     const places = [x + 9, x - 9 - width].flatMap((left) =>
       [y - 6, y + 16].map((baseline) => ({ left, baseline })),
     );

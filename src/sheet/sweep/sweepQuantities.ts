@@ -28,7 +28,7 @@ export function sweepQuantities(unit: BenchUnit): readonly QuantityAgainstLoad[]
     },
     {
       name: 'THD',
-      aside: '% of the fundamental; bars: about 95 % sure',
+      aside: '% of the fundamental; bars: about 95 % sure; triangle: at most that',
       unit: '%',
       points: pointsOf(unit, 'thdPercent'),
       limits: [...claimed(unit, 'thdPercent', '%'), ...referenceThd(unit)],

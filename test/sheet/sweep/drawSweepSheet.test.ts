@@ -79,6 +79,21 @@ describe('drawSweepSheet', () => {
     expect(squares.map((path) => path.getAttribute('fill'))).toEqual(['#a3380e', '#fdfcf8']);
   });
 
+  it('marks a mere bound with a triangle that points down from it, without a bar', () => {
+    const unit = benchUnit([0, 600, 1200]);
+    const bound = { value: 0.06, uncertainty: 0.25, notAbove: 0.3811 };
+    const points = unit.points.map((point, i) => (i === 1 ? { ...point, thdPercent: bound } : point));
+    const drawing = drawSweepSheet(document, { ...unit, points });
+    const paths = (svg: Element): string[] =>
+      [...svg.querySelectorAll('path')].map((path) => path.getAttribute('d') ?? '');
+    const triangles = paths(drawing).filter((d) => /h9l-4\.5 9z$/.test(d));
+    expect(triangles).toHaveLength(1);
+    expect(texts(drawing)).toContain('under 0.39');
+    // One bar less than where each is a value.
+    const bars = (svg: Element): number => paths(svg).filter((d) => /^M[\d.]+ [\d.]+V/.test(d)).length;
+    expect(bars(drawing)).toBe(bars(drawSweepSheet(document, unit)) - 1);
+  });
+
   it('shows how many captures its list leaves out', () => {
     expect(drawn('thirty points')).toContain('name and SHA-256 of each; 18 more in the bench document');
   });

@@ -1,5 +1,6 @@
 import type { Figure } from '../../../base/figure.ts';
 import type { BenchPoint, BenchUnit } from '../../../bench/benchDocument.ts';
+import { boundText } from '../../numbers/boundText.ts';
 import { figureParts } from '../../numbers/figureParts.ts';
 import { significantText } from '../../numbers/significantText.ts';
 import { alignColumns } from '../alignColumns.ts';
@@ -48,6 +49,6 @@ function volts(figure: Figure, scatterV: number | null): string {
 /** A value to the place of its uncertainty, which the table leaves out for want of room. */
 function number(figure: Figure): string {
   if (figure.value === null) return '–';
-  if (figure.notAbove !== undefined) return `< ${significantText(figure.notAbove, 2)}`;
+  if (figure.notAbove !== undefined) return `< ${boundText(figure.notAbove)}`;
   return figureParts(figure).value;
 }

@@ -99,6 +99,12 @@ test('the table keeps volts to what scatters, marks overload, and puts no number
   expect(rows[3]).toMatch(/^ {2}unknown /);
 });
 
+test('a bound in the table is rounded up, as on the sheet: rounded down it would be none', () => {
+  const bound = { value: 0.06, uncertainty: 0.25, notAbove: 0.3811 };
+  const rows = benchLines({ ...unit, points: [{ ...point(300, 120), thdPercent: bound }] });
+  expect(rows.at(-1)).toContain('< 0.39');
+});
+
 test('a name from a plan can’t reach the terminal’s controls', () => {
   expect(benchLines({ ...unit, label: 'red\u001b[31m' }).join('')).not.toContain('\u001b');
 });
