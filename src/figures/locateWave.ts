@@ -83,8 +83,9 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
   const { samples, startS } = input;
   const present = samples.filter((x) => !Number.isNaN(x));
   if (none === 'constant') return { samples, startS, omega: null, aperiodic: 'constant', split: false };
-  // Neighbours as unlike as strangers: noise, alone or on a direct voltage. A slow or single event is neither.
-  if (none === 'no period' && squaredDifference(present)[1]! > 0.5) {
+  // Neighbours as unlike as strangers: noise, alone or on a direct voltage, though some swing of about the record's
+  // length always shows in it. A slow or single event is neither.
+  if (none !== 'too coarse' && squaredDifference(present)[1]! > 0.5) {
     const { mean, standardDeviation } = moments(present);
     const aperiodic = Math.abs(mean) > 3 * standardDeviation ? 'constant' : 'noise';
     return { samples, startS, omega: null, aperiodic, split: false };

@@ -80,6 +80,20 @@ test('DC and noise have no wave: mean and RMS stand, figures of a period give th
   expect(measureWave(inputOf(new Float64Array(100).fill(5), rate)).aperiodic).toBe('constant');
 });
 
+test('short records of noise are noise, whatever swing of their own length they happen to hold', () => {
+  const normal = gaussianNumbers(randomNumbers(8));
+  for (let i = 0; i < 100; i++) {
+    const record = Float64Array.from({ length: 400 }, () => normal());
+    expect(measureWave(inputOf(record, rate)).aperiodic).toBe('noise');
+  }
+});
+
+test('a wave of 1.1 cycles under heavy noise is still a wave too short, no noise', () => {
+  const normal = gaussianNumbers(randomNumbers(9));
+  const record = sine(1.1).map((x) => x + 0.3 * Math.max(...sine(1.1)) * normal());
+  expect(() => measureWave(inputOf(record, rate))).toThrow(/too short/);
+});
+
 test('an AC-coupled channel has no measurable mean', () => {
   const { figures } = measureWave({ ...inputOf(sine(4), rate), acCoupled: true });
   expect(figures.mean.value).toBeNull();
