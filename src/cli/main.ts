@@ -1,15 +1,13 @@
 #!/usr/bin/env node
-import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { registerBench } from './bench.ts';
 import { exitCodes } from './exitCodes.ts';
 import { registerLimits } from './limits.ts';
 import { registerMeasure } from './measure.ts';
+import { version } from './program.ts';
 import { registerReport } from './report.ts';
 import { registerSelfcheck } from './selfcheck.ts';
 import { registerSynth } from './synth.ts';
-
-const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
 
 const cautions = `
 Start here:

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import {
   type Assay,
@@ -11,6 +10,7 @@ import {
   MeasureError,
   readCapture,
 } from '../index.ts';
+import { digest } from './digest.ts';
 import type { Found } from './findCaptures.ts';
 import { systemReason } from './systemReason.ts';
 
@@ -20,20 +20,22 @@ export interface MeasureFileOptions extends AssayOptions {
 }
 
 /** One capture's results, or the line that says why there are none. */
-export type FileOutcome = { readonly assays: readonly Assay[] } | { readonly failed: FailedResult };
+export type FileOutcome =
+  | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
+  | { readonly failed: FailedResult };
 
 /** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
 export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
     const bytes = await readBytes(file);
-    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const sha256 = digest(bytes);
     const { sampleRateHz } = options;
     const read = (from: Uint8Array): Capture =>
       readCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
     const { capture, current } = await withCurrent(read(bytes), options.current, read);
     const own = current === undefined ? options : { ...options, current };
-    return { assays: assayCapture(capture, { file, sha256 }, own) };
+    return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
     return { failed: failedResult(file, problem) };

@@ -2,12 +2,13 @@ import type { Command } from 'commander';
 import { findCaptures } from './findCaptures.ts';
 import { addMeasureOptions, claimWords, type MeasureFlags } from './measureOptions.ts';
 import { refuseMeterForMany } from './refuseMeterForMany.ts';
+import { sheetWriter } from './report/sheetWriter.ts';
 import { runCaptures } from './runCaptures.ts';
-import { sheetWriter } from './sheetWriter.ts';
 
 interface ReportFlags extends MeasureFlags {
   readonly out: string;
   readonly png?: boolean;
+  readonly force?: boolean;
 }
 
 const after = `
@@ -30,16 +31,17 @@ export function registerReport(program: Command): void {
   )
     .option('--out <folder>', 'where the sheets go', 'reports')
     .option('--png', 'also a picture of 1920 × 1080')
+    .option('--force', 'replace files that are no earlier result of the same capture')
     .addHelpText('after', after)
     .action(async (captures: string[], flags: ReportFlags, command: Command) => {
       const found = await findCaptures(captures);
       refuseMeterForMany(found, flags, command);
       const files = found.map(({ file }) => file);
-      const { out, png = false, voltage } = flags;
+      const { out, png = false, force = false, voltage } = flags;
       await runCaptures(
         found,
         flags,
-        sheetWriter(files, { out, png, byChannel: voltage?.toLowerCase() === 'all' }),
+        sheetWriter(files, { out, png, force, byChannel: voltage?.toLowerCase() === 'all' }),
       );
     });
 }

@@ -5,6 +5,7 @@ import {
   budgetLines,
   type FailedResult,
   failureLine,
+  jsonText,
   MeasureError,
   type MeasureResult,
   windowLines,
@@ -13,6 +14,7 @@ import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
 import { failedResult, measureFile } from './measureFile.ts';
 import { type MeasureFlags, measureFileOptions } from './measureOptions.ts';
+import type { WriteSheet } from './report/sheetWriter.ts';
 
 /**
  * Measures captures, prints what was found, and sets the exit code.
@@ -22,7 +24,7 @@ import { type MeasureFlags, measureFileOptions } from './measureOptions.ts';
 export async function runCaptures(
   found: readonly Found[],
   flags: MeasureFlags,
-  writeSheet?: (assay: Assay) => Promise<string>,
+  writeSheet?: WriteSheet,
 ): Promise<void> {
   const options = measureFileOptions(flags);
   const results: (MeasureResult | FailedResult)[] = [];
@@ -43,7 +45,7 @@ export async function runCaptures(
       results.push(assay.result);
       let sheetPath: string | undefined;
       try {
-        sheetPath = await writeSheet?.(assay);
+        sheetPath = await writeSheet?.(assay, outcome.options);
       } catch (problem) {
         // What was measured still stands.
         if (!(problem instanceof MeasureError)) throw problem;
@@ -53,7 +55,7 @@ export async function runCaptures(
     }
   }
   if (flags.json) {
-    process.stdout.write(`${JSON.stringify({ schema: 'sineassay/measure@1', results }, null, 2)}\n`);
+    process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);
   }
   process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
 }

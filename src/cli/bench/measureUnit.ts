@@ -3,18 +3,23 @@ import {
   type AssayOptions,
   type BenchPlan,
   type CaptureOptions,
+  type CarriedCapture,
+  carryOptions,
   type FailedResult,
   type MeasuredUnit,
   MeasureError,
   outletClaims,
   type PlannedUnit,
 } from '../../index.ts';
-import { failedResult, measureFile } from '../measureFile.ts';
+import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
+import type { WriteSheet } from '../report/sheetWriter.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';
 
 export interface UnitRun {
   readonly measured: MeasuredUnit;
+  /** What each was measured with. */
+  readonly captures: readonly CarriedCapture[];
   readonly failures: readonly FailedResult[];
 }
 
@@ -24,7 +29,7 @@ export interface UnitRunOptions {
   readonly rule: BenchPlan['rule'];
   readonly instruments: InstrumentFiles['instruments'];
   /** Writes the sheet of one capture and says where; absent: none is wanted. */
-  readonly writeSheet?: (assay: Assay) => Promise<string>;
+  readonly writeSheet?: WriteSheet;
 }
 
 type PlannedCapture = PlannedUnit['transfers'][number];
@@ -35,6 +40,7 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
   const { name, label, claims, energy } = unit;
   const { rule, writeSheet } = run;
   const failures: FailedResult[] = [];
+  const used: CarriedCapture[] = [];
   const asked = outletClaims(claims);
 
   /** Those that could be measured, each with what was planned of it. */
@@ -53,16 +59,17 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
         continue;
       }
       const assay = outcome.assays[0]!;
-      const sheet = await written(assay);
+      const sheet = await written(assay, outcome.options);
+      used.push({ file, sha256: assay.result.sha256, options: carryOptions(outcome.options) });
       measured.push({ capture, done: sheet === undefined ? { assay } : { assay, sheet } });
     }
     return measured;
   };
 
   /** Where the sheet was written; undefined where none is wanted, or it could not be: the result still stands. */
-  const written = async (assay: Assay): Promise<string | undefined> => {
+  const written = async (assay: Assay, options: MeasureFileOptions): Promise<string | undefined> => {
     try {
-      return await writeSheet?.(assay);
+      return await writeSheet?.(assay, options);
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       failures.push(failedResult(assay.result.file, error));
@@ -88,7 +95,7 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
       ...(note === undefined ? {} : { note }),
     })),
   };
-  return { measured, failures };
+  return { measured, captures: used, failures };
 }
 
 /** What a plan says of one capture. @returns null where its instrument file could not be read. */

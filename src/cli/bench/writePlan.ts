@@ -2,7 +2,7 @@ import { stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { MeasureError, planText } from '../../index.ts';
 import { findCaptures } from '../findCaptures.ts';
-import { writeWhole } from '../writeWhole.ts';
+import { writeWhole } from '../writing/writeWhole.ts';
 
 /**
  * Writes plan.yaml into a folder, filled with the captures found there.

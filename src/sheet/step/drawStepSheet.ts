@@ -15,6 +15,7 @@ import { chosenCurves } from './chosenCurves.ts';
 import { curveNotes } from './curveNotes.ts';
 import { drawEnvelope } from './drawEnvelope.ts';
 import { drawInstant } from './drawInstant.ts';
+import { periodOf } from './periodOf.ts';
 import { stepFigureRows } from './stepFigureRows.ts';
 import { stepQuestion, stepSentence } from './stepSentences.ts';
 import { stepSubject } from './stepSubject.ts';
@@ -58,8 +59,7 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
     chosen.filter(({ curve }) => curve.quantity === 'RMS voltage'),
     { ...left, y: bodyY, height: lowerY - bodyY - 40 },
   );
-  const frequency = result.voltage?.frequencyHz.value ?? result.nominal?.frequencyHz ?? 50;
-  drawInstant(panel(), dynamics, 1 / frequency, { ...left, y: lowerY, height: bodyBottom - lowerY });
+  drawInstant(panel(), dynamics, periodOf(result), { ...left, y: lowerY, height: bodyBottom - lowerY });
 
   const column = { x: page.columnX(2), width: page.columnWidth };
   const margin = panel();
