@@ -27,6 +27,7 @@ export { terminalText } from './sheet/answer/terminalText.ts';
 export { windowLines } from './sheet/answer/windowLines.ts';
 export { captureEvidence, carryOptions } from './sheet/evidence/captureEvidence.ts';
 export type { CarriedCapture, Evidence } from './sheet/evidence/evidence.ts';
+export type { Press } from './sheet/evidence/press.ts';
 export { sealedSheet } from './sheet/evidence/sealedSheet.ts';
 export { jsonText } from './sheet/jsonText.ts';
 export { type ShapeName, waveNamed } from './signal/synthesis/waveNamed.ts';

@@ -1,7 +1,6 @@
 import { type BenchDocument, type CarriedCapture, type Evidence, sealedSheet } from '../../index.ts';
-import { digest } from '../digest.ts';
 import { version } from '../program.ts';
-import { emptyDocument } from '../report/emptyDocument.ts';
+import { openPress } from '../report/openPress.ts';
 
 export interface BenchSheetOptions {
   /** By the name of the unit, what its captures were measured with. */
@@ -20,8 +19,8 @@ export async function writeBenchSheets(
   bench: BenchDocument,
   { captures, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
-  const document = await emptyDocument();
-  const draw = (evidence: Evidence): string => sealedSheet(document, evidence, digest);
+  const press = await openPress();
+  const draw = (evidence: Evidence): string => sealedSheet(press, evidence);
   const common = { schema: 'sineassay/sheet@1', program: version } as const;
   const paths = new Map<string, string>();
   const taken = new Set<string>();

@@ -1,12 +1,11 @@
 import { join } from 'node:path';
-import { type Assay, captureEvidence, sealedSheet } from '../../index.ts';
-import { digest } from '../digest.ts';
+import { type Assay, captureEvidence, type Press, sealedSheet } from '../../index.ts';
 import type { MeasureFileOptions } from '../measureFile.ts';
 import { version } from '../program.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownOutput } from '../writing/ownOutput.ts';
 import { writeOutput } from '../writing/writeOutput.ts';
-import { emptyDocument } from './emptyDocument.ts';
+import { openPress } from './openPress.ts';
 import { sheetNames } from './sheetNames.ts';
 
 export interface SheetWriterOptions {
@@ -35,19 +34,19 @@ export function sheetWriter(
 ): WriteSheet {
   const names = sheetNames(files);
   const taken = new Set<string>();
-  let document: Document | null = null;
+  let opened: Press | null = null;
   return async (assay, options) => {
     const { file, sha256, voltage, current } = assay.result;
     const channel = (voltage ?? current)?.channel ?? '';
     const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
     const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
-    document ??= await emptyDocument();
-    const drawOn = document;
+    opened ??= await openPress();
+    const press = opened;
     await makeFolder(out);
     const write = (ending: string, content: string | Uint8Array): Promise<void> =>
       writeOutput(`${path}${ending}`, content, { isOwn: ownOutput([sha256]), force });
     const sheet = async (picture: 'wave' | 'changes', ending: string): Promise<void> => {
-      const svg = sealedSheet(drawOn, captureEvidence(assay, picture, options, version), digest);
+      const svg = sealedSheet(press, captureEvidence(assay, picture, options, version));
       await write(`${ending}.svg`, svg);
       if (png) await write(`${ending}.png`, await picturePng(svg, sha256));
     };

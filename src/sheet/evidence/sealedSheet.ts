@@ -2,9 +2,7 @@ import { jsonText } from '../jsonText.ts';
 import { escapedBetweenTags } from '../paper/escaped.ts';
 import { drawPicture } from './drawPicture.ts';
 import type { Evidence } from './evidence.ts';
-
-/** SHA-256 of a text's UTF-8 bytes, lower-case hexadecimal: Node and browsers each have their own. */
-export type Digest = (text: string) => string;
+import type { Press } from './press.ts';
 
 /** Evidence with the digests that tie it to its sheet. */
 export type SealedEvidence<E extends Evidence = Evidence> = E & {
@@ -21,10 +19,9 @@ export const evidenceClose = '</metadata>\n';
 /**
  * A sheet as the text of one self-contained SVG file, with all that it was drawn from inside it as data.
  *
- * @param document - a browser's, or jsdom's.
  * @returns well-formed XML; the same evidence gives the same text.
  */
-export function sealedSheet(document: Document, evidence: Evidence, sha256: Digest): string {
+export function sealedSheet({ document, sha256 }: Press, evidence: Evidence): string {
   const picture = drawPicture(document, evidence);
   const sealed: SealedEvidence = {
     ...evidence,
