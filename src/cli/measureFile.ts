@@ -17,6 +17,8 @@ import { systemReason } from './systemReason.ts';
 export interface MeasureFileOptions extends AssayOptions {
   /** For a file without a time of its own. */
   readonly sampleRateHz?: number;
+  /** False: `current` names a channel of the capture, and never a file. Default true. */
+  readonly joinsFiles?: boolean;
 }
 
 /** One capture's results, or the line that says why there are none. */
@@ -33,7 +35,7 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
     const { sampleRateHz } = options;
     const read = (from: Uint8Array): Capture =>
       readCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
-    const { capture, current } = await withCurrent(read(bytes), options.current, read);
+    const { capture, current } = await withCurrent(read(bytes), options, read);
     const own = current === undefined ? options : { ...options, current };
     return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
@@ -45,10 +47,10 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
 /** The current may stand in an export of its own: `FILE` or `FILE:NAME` where the capture has no such channel. */
 async function withCurrent(
   capture: Capture,
-  wanted: string | undefined,
+  { current: wanted, joinsFiles = true }: MeasureFileOptions,
   read: (bytes: Uint8Array) => Capture,
 ): Promise<{ readonly capture: Capture; readonly current: string | undefined }> {
-  if (wanted === undefined || capture.channels.some(({ name }) => name === wanted))
+  if (wanted === undefined || !joinsFiles || capture.channels.some(({ name }) => name === wanted))
     return { capture, current: wanted };
   const { file, channel } = fileAndChannel(wanted);
   const isFile = await stat(file).then(
