@@ -9,7 +9,7 @@ import {
   joinCurrent,
   MeasureError,
   readCapture,
-} from '../index.ts';
+} from '../entry/measuring.ts';
 import { digest } from './digest.ts';
 import type { Found } from './findCaptures.ts';
 import { systemReason } from './systemReason.ts';

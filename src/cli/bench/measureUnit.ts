@@ -1,16 +1,7 @@
-import {
-  type Assay,
-  type AssayOptions,
-  type BenchPlan,
-  type CaptureOptions,
-  type CarriedCapture,
-  carryOptions,
-  type FailedResult,
-  type MeasuredUnit,
-  MeasureError,
-  outletClaims,
-  type PlannedUnit,
-} from '../../index.ts';
+import { type MeasuredUnit, outletClaims } from '../../entry/benching.ts';
+import { type CarriedCapture, carryOptions } from '../../entry/evidence.ts';
+import { type Assay, type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import type { WriteSheet } from '../report/sheetWriter.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';

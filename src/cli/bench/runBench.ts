@@ -5,11 +5,8 @@ import {
   benchUnit,
   compareUnits,
   comparisonLines,
-  type FailedResult,
-  failureLine,
-  jsonText,
-  MeasureError,
-} from '../../index.ts';
+} from '../../entry/benching.ts';
+import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
 import { sheetWriter } from '../report/sheetWriter.ts';

@@ -1,4 +1,5 @@
-import { type BenchDocument, type CarriedCapture, type Evidence, sealedSheet } from '../../index.ts';
+import type { BenchDocument } from '../../entry/benching.ts';
+import type { CarriedCapture, Evidence } from '../../entry/evidence.ts';
 import { version } from '../program.ts';
 import { openPress } from '../report/openPress.ts';
 
@@ -19,6 +20,8 @@ export async function writeBenchSheets(
   bench: BenchDocument,
   { captures, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
+  // d3 takes half a second to load: only when a sheet is drawn.
+  const { sealedSheet } = await import('../../entry/drawing.ts');
   const press = await openPress();
   const draw = (evidence: Evidence): string => sealedSheet(press, evidence);
   const common = { schema: 'sineassay/sheet@1', program: version } as const;

@@ -1,4 +1,4 @@
-import type { Press } from '../../index.ts';
+import type { Press } from '../../entry/evidence.ts';
 import { digest } from '../digest.ts';
 
 /** What it takes to make a sheet. jsdom takes half a second to load: only when something is drawn. */

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
-import { type Assay, captureEvidence, type Press, sealedSheet } from '../../index.ts';
+import { captureEvidence, type Press } from '../../entry/evidence.ts';
+import type { Assay } from '../../entry/measuring.ts';
 import type { MeasureFileOptions } from '../measureFile.ts';
 import { version } from '../program.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
@@ -42,6 +43,7 @@ export function sheetWriter(
     const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
     opened ??= await openPress();
     const press = opened;
+    const { sealedSheet } = await import('../../entry/drawing.ts');
     await makeFolder(out);
     const write = (ending: string, content: string | Uint8Array): Promise<void> =>
       writeOutput(`${path}${ending}`, content, { isOwn: ownOutput([sha256]), force });

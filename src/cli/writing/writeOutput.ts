@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { MeasureError } from '../../index.ts';
+import { MeasureError } from '../../entry/grammar.ts';
 import type { OwnTest } from './ownOutput.ts';
 import { unwritable } from './unwritable.ts';
 import { writeWhole } from './writeWhole.ts';
