@@ -1,5 +1,5 @@
 import { type MeasuredUnit, outletClaims } from '../../entry/benching.ts';
-import { type CarriedCapture, carryOptions } from '../../entry/evidence.ts';
+import { type CarriedCapture, type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
 import { type Assay, type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
@@ -9,8 +9,8 @@ import { pathFrom } from './pathFrom.ts';
 
 export interface UnitRun {
   readonly measured: MeasuredUnit;
-  /** What each was measured with. */
-  readonly captures: readonly CarriedCapture[];
+  /** What was told of it, with the captures that could be measured. */
+  readonly told: CarriedUnit;
   readonly failures: readonly FailedResult[];
 }
 
@@ -24,14 +24,13 @@ export interface UnitRunOptions {
 }
 
 type PlannedCapture = PlannedUnit['transfers'][number];
-type MeasuredOne = { readonly assay: Assay; readonly sheet?: string };
+type MeasuredOne = { readonly assay: Assay; readonly sheet?: string; readonly carried: CarriedCapture };
 
 /** Measures all captures of a unit; one that can't be read is a failure beside the others. */
 export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promise<UnitRun> {
   const { name, label, claims, energy } = unit;
   const { rule, writeSheet } = run;
   const failures: FailedResult[] = [];
-  const used: CarriedCapture[] = [];
   const asked = outletClaims(claims);
 
   /** Those that could be measured, each with what was planned of it. */
@@ -51,8 +50,8 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
       }
       const assay = outcome.assays[0]!;
       const sheet = await written(assay, outcome.options);
-      used.push({ file, sha256: assay.result.sha256, options: carryOptions(outcome.options) });
-      measured.push({ capture, done: sheet === undefined ? { assay } : { assay, sheet } });
+      const carried = { file, sha256: assay.result.sha256, options: carryOptions(outcome.options) };
+      measured.push({ capture, done: { assay, carried, ...(sheet === undefined ? {} : { sheet }) } });
     }
     return measured;
   };
@@ -76,17 +75,25 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
   const transfers = await measureAll(unit.transfers, () => ({ claims: asked.transfers }));
   const measured = {
     ...{ name, label, claims, rule, energy },
-    sweep: sweep.map(({ capture: { told }, done: { assay, ...sheet } }) => ({
+    sweep: sweep.map(({ capture: { told }, done: { assay, sheet } }) => ({
       ...{ result: assay.result, budgets: assay.budgets, told },
-      ...sheet,
+      ...(sheet === undefined ? {} : { sheet }),
     })),
     steps: steps.map(({ capture: { told }, done }) => ({ result: done.assay.result, told })),
-    transfers: transfers.map(({ capture: { note }, done }) => ({
-      result: done.assay.result,
-      ...(note === undefined ? {} : { note }),
-    })),
+    transfers: transfers.map(({ capture, done }) => ({ result: done.assay.result, ...noteOf(capture) })),
   };
-  return { measured, captures: used, failures };
+  const told = {
+    ...{ name, label, rule, energy },
+    claims: claims.map(({ text }) => text),
+    sweep: sweep.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
+    steps: steps.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
+    transfers: transfers.map(({ capture, done }) => ({ ...done.carried, ...noteOf(capture) })),
+  };
+  return { measured, told, failures };
+}
+
+function noteOf({ note }: { readonly note?: string }): { readonly note?: string } {
+  return note === undefined ? {} : { note };
 }
 
 /** What a plan says of one capture. @returns null where its instrument file could not be read. */

@@ -6,6 +6,7 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
+import { carriedCaptures } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
@@ -53,8 +54,8 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     comparison: compareUnits(units),
     failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
   };
-  const captures = new Map(runs.map(({ measured, captures }) => [measured.name, captures]));
-  const { sheets, unwritten } = await writeResults(document, captures, { out, force });
+  const told = runs.map((run) => run.told);
+  const { sheets, unwritten } = await writeResults(document, told, { out, force });
   print(document, flags, [...document.failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
@@ -95,10 +96,10 @@ function sheetOf(name: string, sheets: Sheets): { readonly sheetPath?: string } 
 /** @returns the sweeps' sheets, and what could not be written: what was measured still stands. */
 async function writeResults(
   document: BenchDocument,
-  captures: BenchSheetOptions['captures'],
+  told: BenchSheetOptions['told'],
   { out, force }: { readonly out: string; readonly force: boolean },
 ): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
-  const isOwn = ownBenchOutput([...captures.values()].flat().map(({ sha256 }) => sha256));
+  const isOwn = ownBenchOutput(carriedCaptures({ told }).map(({ sha256 }) => sha256));
   const write = async (name: string, content: string): Promise<string> => {
     const path = join(out, name);
     await writeOutput(path, content, { isOwn, force });
@@ -107,7 +108,7 @@ async function writeResults(
   try {
     await makeFolder(out);
     await write('bench.json', `${jsonText(document, 2)}\n`);
-    return { sheets: await writeBenchSheets(document, { captures, write }), unwritten: [] };
+    return { sheets: await writeBenchSheets(document, { told, write }), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
     return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };

@@ -1,11 +1,11 @@
 import type { BenchDocument } from '../../entry/benching.ts';
-import type { CarriedCapture, Evidence } from '../../entry/evidence.ts';
+import type { CarriedUnit, Evidence } from '../../entry/evidence.ts';
 import { version } from '../program.ts';
 import { openPress } from '../report/openPress.ts';
 
 export interface BenchSheetOptions {
-  /** By the name of the unit, what its captures were measured with. */
-  readonly captures: ReadonlyMap<string, readonly CarriedCapture[]>;
+  /** What was told of today's units. */
+  readonly told: readonly CarriedUnit[];
   /** Writes a file of the folder of results and gives its path. */
   readonly write: (name: string, content: string) => Promise<string>;
 }
@@ -18,7 +18,7 @@ export interface BenchSheetOptions {
  */
 export async function writeBenchSheets(
   bench: BenchDocument,
-  { captures, write }: BenchSheetOptions,
+  { told, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
   // d3 takes half a second to load: only when a sheet is drawn.
   const { sealedSheet } = await import('../../entry/drawing.ts');
@@ -32,18 +32,12 @@ export async function writeBenchSheets(
     const safe = `sweep-${unit.name.replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_').slice(0, 100)}`;
     const name = taken.has(safe.toLowerCase()) ? `${safe}-${taken.size + 1}` : safe;
     taken.add(name.toLowerCase());
-    const evidence = {
-      ...common,
-      picture: 'sweep' as const,
-      captures: captures.get(unit.name) ?? [],
-      result: unit,
-    };
+    const own = told.filter((one) => one.name === unit.name) as [CarriedUnit];
+    const evidence = { ...common, picture: 'sweep' as const, told: own, result: unit };
     paths.set(unit.name, await write(`${name}.svg`, draw(evidence)));
   }
   if (bench.units.length > 1) {
-    const all = [...captures.values()].flat();
-    const evidence = { ...common, picture: 'comparison' as const, captures: all, result: bench };
-    await write('comparison.svg', draw(evidence));
+    await write('comparison.svg', draw({ ...common, picture: 'comparison', told, result: bench }));
   }
   return paths;
 }

@@ -1,4 +1,5 @@
 import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
+import type { MeasuredCapture, MeasuredStep, MeasuredUnit } from '../../bench/measuredUnit.ts';
 import type { ReadCaptureOptions } from '../../capture/readCapture.ts';
 import type { Assay, Dynamics } from '../../verdict/assay.ts';
 import type { AssayOptions } from '../../verdict/assaying/assayOptions.ts';
@@ -30,14 +31,16 @@ export interface CaptureEvidence extends Carried {
 /** Of several captures of one unit. */
 export interface SweepEvidence extends Carried {
   readonly picture: 'sweep';
-  readonly captures: readonly CarriedCapture[];
+  /** What was told of it. */
+  readonly told: readonly [CarriedUnit];
   readonly result: BenchUnit;
 }
 
 /** Of several units. */
 export interface ComparisonEvidence extends Carried {
   readonly picture: 'comparison';
-  readonly captures: readonly CarriedCapture[];
+  /** What was told of each unit of today; earlier ones come with their results alone. */
+  readonly told: readonly CarriedUnit[];
   readonly result: BenchDocument;
 }
 
@@ -46,6 +49,14 @@ export interface CarriedCapture {
   readonly file: string;
   readonly sha256: string;
   readonly options: CarriedOptions;
+}
+
+/** What was told of a unit, with the captures that stand behind its results; claims as they were worded. */
+export interface CarriedUnit extends Pick<MeasuredUnit, 'name' | 'label' | 'rule' | 'energy'> {
+  readonly claims: readonly string[];
+  readonly sweep: readonly (CarriedCapture & Pick<MeasuredCapture, 'told'>)[];
+  readonly steps: readonly (CarriedCapture & Pick<MeasuredStep, 'told'>)[];
+  readonly transfers: readonly (CarriedCapture & { readonly note?: string })[];
 }
 
 /** What was told of a capture; claims as they were worded. */

@@ -1,25 +1,21 @@
 import type { Notice } from '../../base/notice.ts';
-import type { BenchPoint, BenchUnit } from '../../bench/benchDocument.ts';
-import { benchPoint } from '../../bench/sweep/benchPoint.ts';
-import { clippingOnset } from '../../bench/sweep/clippingOnset.ts';
-import { droop } from '../../bench/sweep/droop.ts';
-import { rangeExit } from '../../bench/sweep/rangeExit.ts';
-import { regulation } from '../../bench/sweep/regulation.ts';
-import { rmsBudget } from '../../bench/sweep/rmsBudget.ts';
+import type { BenchUnit } from '../../bench/benchDocument.ts';
+import { benchUnit } from '../../bench/benchUnit.ts';
+import { parseUnitClaim } from '../../bench/claims/parseUnitClaim.ts';
+import { compareUnits } from '../../bench/compareUnits.ts';
+import type { MeasuredUnit } from '../../bench/measuredUnit.ts';
 import type { Assay } from '../../verdict/assay.ts';
-import type { ComparisonEvidence, SweepEvidence } from '../evidence/evidence.ts';
+import type { CarriedUnit, ComparisonEvidence, SweepEvidence } from '../evidence/evidence.ts';
 import { jsonText } from '../jsonText.ts';
 import { figureFault } from './recheckCapture.ts';
+import { shown } from './shown.ts';
 import { valueDifferences } from './valueDifferences.ts';
 
-/** Where captures and their sheets lie is no part of the result. */
-const ignored = ['file', 'sheet'];
-
 /**
- * Holds a sheet of several captures against those that are given, measured again, and what it derives from its
- * points (regulation, droop, the loads at which something sets in) against those points.
+ * Holds a sheet of several captures against them, measured again: every value of each unit whose captures are all
+ * there, and the rows that compare the units.
  *
- * @param again - assays of captures of the sheet; those that are not given are not checked.
+ * @param again - assays of captures of the sheet.
  * @returns what differs, each in a sentence; empty where nothing does.
  */
 export function recheckBench(
@@ -28,48 +24,64 @@ export function recheckBench(
 ): readonly Notice[] {
   const units = evidence.picture === 'sweep' ? [evidence.result] : evidence.result.units;
   const bySha256 = new Map(again.map((assay) => [assay.result.sha256, assay]));
-  return units.flatMap((unit) => [
-    ...derivedFaults(unit),
-    ...unit.points.flatMap((point) => pointFaults(unit, point, bySha256.get(point.sha256))),
-  ]);
+  return [
+    ...evidence.told.flatMap((told) => unitFaults(told, units, bySha256)),
+    ...(evidence.picture === 'comparison' ? comparisonFaults(evidence) : []),
+  ];
 }
 
-function derivedFaults(unit: BenchUnit): readonly Notice[] {
-  const { points, leavesRange } = unit;
-  const clipping = clippingOnset(points);
-  const derived = {
-    regulation: regulation(points),
-    droop: droop(points, clipping.betweenW?.[1] ?? null),
-    clipping,
-    leavesRange: rangeExit(points, leavesRange.range),
-  };
-  const { regulation: carriedRegulation, droop: carriedDroop, clipping: carriedClipping } = unit;
-  const carried = {
-    regulation: carriedRegulation,
-    droop: carriedDroop,
-    clipping: carriedClipping,
-    leavesRange,
-  };
-  return valueDifferences(carried, JSON.parse(jsonText(derived))).map(({ path, before, after }) => {
-    const { message } = figureFault({ path: `${unit.name}.${path}`, before, after });
-    return { code: 'figure.derived', message: message.replace('the capture gives', 'its points give') };
-  });
+type Assays = ReadonlyMap<string, Assay>;
+
+function unitFaults(told: CarriedUnit, units: readonly BenchUnit[], assays: Assays): readonly Notice[] {
+  const captures = [...told.sweep, ...told.steps, ...told.transfers];
+  const missing = captures.filter(({ sha256 }) => !assays.has(sha256));
+  // None at all: the sheet is checked against itself, or another unit's captures were given.
+  if (missing.length === captures.length) return [];
+  if (missing.length > 0) {
+    const names = missing.map(({ file }) => file).join(', ');
+    const message = `${told.name}: not all of its captures are there to measure it again; missing: ${names}.`;
+    return [{ code: 'capture.missing', message }];
+  }
+  const carried = units.find(({ name, earlier }) => name === told.name && earlier === undefined);
+  const measured = benchUnit(measuredUnit(told, assays));
+  return valueDifferences(withoutPlaces(carried), withoutPlaces(JSON.parse(jsonText(measured)))).map(
+    ({ path, ...values }) => figureFault({ path: `${told.name}.${path}`, ...values }),
+  );
 }
 
-function pointFaults(unit: BenchUnit, point: BenchPoint, assay: Assay | undefined): readonly Notice[] {
-  if (assay === undefined) return [];
-  const { battery, note, loadW, loadFrom } = point;
-  const again = benchPoint({
-    result: assay.result,
-    told: {
-      loadW: loadFrom === 'told' ? loadW.value : null,
-      ...(battery === undefined ? {} : { battery }),
-      ...(note === undefined ? {} : { note }),
-    },
-    budget: rmsBudget(assay),
-    ratedW: unit.ratedW,
-  });
-  return valueDifferences(point, JSON.parse(jsonText(again)), ignored).map(({ path, ...values }) =>
-    figureFault({ path: `${unit.name}, ${point.file}: ${path}`, ...values }),
+function measuredUnit(told: CarriedUnit, assays: Assays): MeasuredUnit {
+  const assayOf = ({ file, sha256 }: { readonly file: string; readonly sha256: string }): Assay => {
+    const assay = assays.get(sha256)!;
+    return { ...assay, result: { ...assay.result, file } };
+  };
+  const { name, label, rule, energy, claims, sweep, steps, transfers } = told;
+  return {
+    ...{ name, label, rule, energy },
+    claims: claims.map(parseUnitClaim),
+    sweep: sweep.map((capture) => {
+      const { result, budgets } = assayOf(capture);
+      return { result, budgets, told: capture.told };
+    }),
+    steps: steps.map((capture) => ({ result: assayOf(capture).result, told: capture.told })),
+    transfers: transfers.map((capture) => ({
+      result: assayOf(capture).result,
+      ...(capture.note === undefined ? {} : { note: capture.note }),
+    })),
+  };
+}
+
+/** Where the captures' own sheets were written is no result. */
+function withoutPlaces(unit: BenchUnit | undefined): unknown {
+  if (unit === undefined) return undefined;
+  return { ...unit, points: unit.points.map(({ sheet: _, ...point }) => point) };
+}
+
+function comparisonFaults({ result }: ComparisonEvidence): readonly Notice[] {
+  const { units, comparison } = result;
+  return valueDifferences(comparison, JSON.parse(jsonText(compareUnits(units)))).map(
+    ({ path, before, after }) => ({
+      code: 'figure.derived',
+      message: `comparison.${path}: the sheet carries ${shown(before)}, its units give ${shown(after)}.`,
+    }),
   );
 }

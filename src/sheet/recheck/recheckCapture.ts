@@ -28,11 +28,21 @@ export function recheckCapture(evidence: CaptureEvidence, again: readonly Assay[
   });
   return [
     ...(isOther ? [otherCapture(result.sha256, assay.result.sha256)] : []),
-    ...valueDifferences(result, plain(assay.result), ignored).map(figureFault),
+    ...[...valueDifferences(result, plain(assay.result), ignored)]
+      .sort((a, b) => rankOf(a) - rankOf(b))
+      .map(figureFault),
     ...['method', 'trace', 'dynamics'].flatMap((part) =>
       partFault(part as keyof typeof carried, carried, measured),
     ),
   ];
+}
+
+/** What a reader looks at first comes first. */
+const firstKeys = ['waveform', 'voltage', 'current', 'power', 'claims', 'steps', 'events'];
+
+function rankOf({ path }: ValueDifference): number {
+  const rank = firstKeys.indexOf(path.split('.')[0] ?? '');
+  return rank < 0 ? firstKeys.length : rank;
 }
 
 function otherCapture(wanted: string, given: string): Notice {
