@@ -5,4 +5,5 @@ export { carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
 export type { CarriedCapture, CarriedOptions, CarriedUnit, Evidence } from '../sheet/evidence/evidence.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
+export type { Face } from '../sheet/evidence/typeface.ts';
 export type { RecheckDocument } from '../sheet/recheck/recheckDocument.ts';

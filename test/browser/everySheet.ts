@@ -16,6 +16,7 @@ import {
 const press = {
   document: new JSDOM().window.document,
   sha256: (text: string): string => createHash('sha256').update(text).digest('hex'),
+  typeface: [],
 };
 
 /** Every text on a sheet that comes from a capture or a person. */

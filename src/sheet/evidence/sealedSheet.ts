@@ -1,6 +1,6 @@
 import { jsonText } from '../jsonText.ts';
 import { escapedBetweenTags } from '../paper/escaped.ts';
-import { drawPicture } from './drawPicture.ts';
+import { descriptionEnd, drawPicture } from './drawPicture.ts';
 import type { Evidence } from './evidence.ts';
 import type { Digest, Press } from './press.ts';
 
@@ -21,11 +21,11 @@ export interface Seal {
  *
  * @returns well-formed XML; the same evidence gives the same text.
  */
-export function sealedSheet({ document, sha256 }: Press, evidence: Evidence): string {
+export function sealedSheet(press: Press, evidence: Evidence): string {
   // Drawn from what a reader will find, so that it can be drawn again from that.
-  const picture = drawPicture(document, JSON.parse(jsonText(evidence)) as Evidence);
-  const sealed = { ...evidence, ...sealOf(evidence, picture, sha256) };
-  const at = picture.indexOf('</desc>\n') + '</desc>\n'.length;
+  const picture = drawPicture(press, JSON.parse(jsonText(evidence)) as Evidence);
+  const sealed = { ...evidence, ...sealOf(evidence, picture, press.sha256) };
+  const at = picture.indexOf(descriptionEnd) + descriptionEnd.length;
   const data = escapedBetweenTags(jsonText(sealed));
   return `${picture.slice(0, at)}<metadata id="evidence">${data}</metadata>\n${picture.slice(at)}`;
 }

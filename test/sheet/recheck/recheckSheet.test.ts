@@ -15,6 +15,7 @@ const version = '9.9.9';
 const press = {
   document: new JSDOM().window.document,
   sha256: (text: string) => createHash('sha256').update(text).digest('hex'),
+  typeface: [],
 };
 const common = { schema: 'sineassay/sheet@1', program: version, told: [] } as const;
 
