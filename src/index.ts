@@ -4,6 +4,7 @@
  */
 export * from './entry/benching.ts';
 export * from './entry/checking.ts';
+export * from './entry/comparing.ts';
 export * from './entry/drawing.ts';
 export * from './entry/evidence.ts';
 export * from './entry/grammar.ts';

@@ -1,4 +1,5 @@
-import { type Command, Option } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
+import type { CardTheme } from '../entry/evidence.ts';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
 import type { ReportFlags } from './report/reportCaptures.ts';
 
@@ -17,16 +18,19 @@ export function defineReport(command: Command): void {
   addMeasureOptions(command.argument('[capture...]', 'files, folders or patterns', ['captures']))
     .option('--out <folder>', 'where the sheets go', 'reports')
     .option('--png', 'also a picture of 1920 × 1080')
-    .addOption(
-      new Option(
-        '--card [theme]',
-        'also a card for a video: one message, 1920 × 1080, light or dark',
-      ).choices(['light', 'dark']),
-    )
+    .option('--card [theme]', 'also a card for a video: one message, 1920 × 1080, light or dark', cardTheme)
     .option('--force', 'replace files that are no earlier result of the same capture')
     .addHelpText('after', after)
     .action(async (captures: string[], flags: ReportFlags) => {
       const { reportCaptures } = await import('./report/reportCaptures.ts');
       await reportCaptures(captures, flags, command);
     });
+}
+
+/** A capture may stand where the theme would: then it is said how to tell them apart. */
+function cardTheme(text: string): CardTheme {
+  if (text === 'light' || text === 'dark') return text;
+  throw new InvalidArgumentError(
+    'It is light or dark. A capture stands before --card, or after --card light.',
+  );
 }

@@ -6,7 +6,7 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
-import { carriedCaptures } from '../../entry/evidence.ts';
+import { capturesOfUnits } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
@@ -105,7 +105,7 @@ async function writeResults(
   told: BenchSheetOptions['told'],
   { out, force }: { readonly out: string; readonly force: boolean },
 ): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
-  const isOwn = ownBenchOutput(carriedCaptures({ told }).map(({ sha256 }) => sha256));
+  const isOwn = ownBenchOutput(capturesOfUnits(told).map(({ sha256 }) => sha256));
   const write = async (name: string, content: string): Promise<string> => {
     const path = join(out, name);
     await writeOutput(path, content, { isOwn, force });

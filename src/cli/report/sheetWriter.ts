@@ -7,6 +7,7 @@ import { makeFolder } from '../writing/makeFolder.ts';
 import { ownOutput } from '../writing/ownOutput.ts';
 import { writeOutput } from '../writing/writeOutput.ts';
 import { openPress } from './openPress.ts';
+import { picturePng } from './picturePng.ts';
 import { sheetNames } from './sheetNames.ts';
 
 export interface SheetWriterOptions {
@@ -52,7 +53,7 @@ export function sheetWriter(
     const sheet = async (picture: 'wave' | 'changes', ending: string): Promise<void> => {
       const svg = sealedSheet(press, captureEvidence(assay, picture, options, version));
       await write(`${ending}.svg`, svg);
-      if (png) await write(`${ending}.png`, await picturePng(svg, sha256));
+      if (png) await write(`${ending}.png`, await picturePng(svg, [sha256]));
     };
     await sheet('wave', '');
     // What changes along the record has a sheet of its own beside it.
@@ -60,16 +61,10 @@ export function sheetWriter(
     if (card !== null) {
       const svg = sealedSheet(press, cardEvidence(assay, card, options, version));
       await write('-card.svg', svg);
-      await write('-card.png', await picturePng(svg, sha256));
+      await write('-card.png', await picturePng(svg, [sha256]));
     }
     return `${path}.svg`;
   };
-}
-
-async function picturePng(svg: string, sha256: string): Promise<Uint8Array> {
-  const { renderPng } = await import('./renderPng.ts');
-  const { pngWithText } = await import('./pngWithText.ts');
-  return pngWithText(renderPng(svg), 'Source', `sineassay: capture with SHA-256 ${sha256}`);
 }
 
 /** The name, with a number where it is taken already. */
