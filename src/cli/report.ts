@@ -1,12 +1,14 @@
 import type { Command } from 'commander';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
+import { addFormatOptions } from './report/formatOptions.ts';
 import type { ReportFlags } from './report/reportCaptures.ts';
 
 const after = `
 Example:
   sineassay report evening/ --label "Inverter A" --claim "pure sine" --png
   writes one sheet a capture into the folder reports: reports/NAME.svg, and with
-  --png also reports/NAME.png.
+  --png also reports/NAME.png. reports/index.html shows every sheet of the folder,
+  those of earlier runs too: open it in a browser.
 
 Without a capture it takes the folder captures.
 
@@ -14,9 +16,12 @@ ${claimWords}`;
 
 /** Makes a command `report`: the answer, and a sheet for each capture. */
 export function defineReport(command: Command): void {
-  addMeasureOptions(command.argument('[capture...]', 'files, folders or patterns', ['captures']))
+  const measuring = addMeasureOptions(
+    command.argument('[capture...]', 'files, folders or patterns', ['captures']),
+  )
     .option('--out <folder>', 'where the sheets go', 'reports')
-    .option('--png', 'also a picture of 1920 × 1080')
+    .option('--png', 'also a picture of 1920 × 1080');
+  addFormatOptions(measuring, 'NAME')
     .option('--force', 'replace files that are no earlier result of the same capture')
     .addHelpText('after', after)
     .action(async (captures: string[], flags: ReportFlags) => {

@@ -1,12 +1,15 @@
 import type { Command } from 'commander';
+import type { MeasureResult } from '../../entry/measuring.ts';
 import { findCaptures } from '../findCaptures.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
 import { refuseMeterForMany } from '../refuseMeterForMany.ts';
 import { runCaptures } from '../runCaptures.ts';
+import { finishRun } from './finishRun.ts';
+import { type FormatFlags, formatsOf } from './formatOptions.ts';
 import { sheetWriter } from './sheetWriter.ts';
 
 /** The flags of `report` as commander hands them over. */
-export interface ReportFlags extends MeasureFlags {
+export interface ReportFlags extends MeasureFlags, FormatFlags {
   readonly out: string;
   readonly png?: boolean;
   readonly force?: boolean;
@@ -22,10 +25,14 @@ export async function reportCaptures(
   refuseMeterForMany(found, flags, command);
   const files = found.map(({ file }) => file);
   const { out, png = false, force = false, voltage } = flags;
-  await runCaptures(
+  const formats = formatsOf(flags);
+  const byChannel = voltage?.toLowerCase() === 'all';
+  const results = await runCaptures(
     found,
     flags,
     command,
-    sheetWriter(files, { out, png, force, byChannel: voltage?.toLowerCase() === 'all' }),
+    sheetWriter(files, { out, png, formats, force, byChannel }),
   );
+  const measured = results.filter((result): result is MeasureResult => !('error' in result));
+  await finishRun(measured, { out, formats, force });
 }

@@ -47,6 +47,39 @@ footer strong{color:var(--ink)}
 .data thead [aria-sort] button{color:var(--ink);font-weight:600}
 .data thead [aria-sort=ascending] button::after{content:'↑';opacity:1}
 .data thead [aria-sort=descending] button::after{content:'↓';opacity:1}
+.data+.data,p+.data,.data+h3,.plain+.data,.picture+.data,.data+.plain{margin-top:24px}
+.picture+section,.links+section{margin-top:40px}
+.arrange{display:flex;flex-wrap:wrap;gap:12px 24px;align-items:end;margin-top:24px}
+.arrange label{display:grid;gap:2px;font-size:.875rem;color:var(--soft)}
+.arrange .check{display:flex;align-items:center;gap:8px;min-height:36px}
+.arrange input,.arrange select{font:1rem/1.25 inherit;font-family:inherit;color:var(--ink);background:transparent;border:1px solid var(--soft);border-radius:0;padding:6px 8px;min-height:36px;max-width:100%}
+.arrange option{background:var(--paper);color:var(--ink)}
+.arrange [type=checkbox]{width:20px;height:20px;min-height:0;margin:0;padding:0;accent-color:var(--wave)}
+.arrange p{flex-basis:100%;font-size:.875rem}
+.entries{list-style:none}
+.entry{display:grid;grid-template-columns:224px minmax(0,1fr) minmax(15rem,19rem);gap:8px 32px;padding:20px 0;align-items:start}
+.entry+.entry{border-top:1px solid var(--line)}
+.entry h3{font-size:1.0625rem}
+.entry p{margin-top:4px}
+.entry .links{margin-top:4px}
+.load{font-weight:400;color:var(--soft);margin-left:.5em}
+.file{font-size:.875rem;color:var(--soft)}
+.figures>div{display:flex;justify-content:space-between;gap:16px;padding:2px 0 3px}
+.figures>div+div{border-top:1px solid color-mix(in srgb,var(--line) 45%,transparent)}
+.figures dt{color:var(--soft)}
+.figures dd{text-align:right;white-space:nowrap}
+.thumb{display:block;max-width:100%;height:auto}
+.thumb path{fill:none;stroke-linejoin:round}
+.thumb .axis{stroke:var(--line)}
+.thumb .ideal{stroke:var(--ideal);stroke-width:2.5}
+.thumb .wave{stroke:var(--wave);stroke-width:1.5}
+.thumb .dot{fill:var(--wave)}
+@media (max-width:68rem){
+.entry{grid-template-columns:160px minmax(0,1fr);gap:8px 24px}
+.entry .figures{grid-column:2}
+.figures{display:grid;grid-template-columns:repeat(auto-fill,minmax(13rem,1fr));gap:0 24px}
+.figures>div+div{border-top:0}
+}
 @media (max-width:52rem){
 body{padding:24px 16px 32px}
 h1{font-size:1.5rem;line-height:2rem}
@@ -63,7 +96,15 @@ main>section,.columns section+section{margin-top:32px}
 .stacks tbody tr+tr>*{border:0}
 .stacks tbody th::before,.stacks tbody td::before{content:attr(data-label);color:var(--soft);font-size:.875rem;font-weight:400}
 }
+@media (max-width:34rem){
+.entry{grid-template-columns:minmax(0,1fr)}
+.entry .figures{grid-column:1}
+.arrange label{flex-basis:100%}
+}
 @media print{
+.arrange{display:none}
+.entry{padding:10px 0;grid-template-columns:150px minmax(0,1fr) 15rem;gap:4px 20px}
+.entry .figures{grid-column:auto;display:block}
 body{max-width:none;padding:0;font-size:10.5pt}
 a{color:inherit;text-decoration:none}
 tr,figure,.entry{break-inside:avoid}

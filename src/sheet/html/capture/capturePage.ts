@@ -8,7 +8,7 @@ import { rankNotices } from '../../answer/rankNotices.ts';
 import { shortText } from '../../answer/shortText.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import type { CaptureEvidence } from '../../evidence/evidence.ts';
-import type { Press } from '../../evidence/press.ts';
+import type { OpenedSheet } from '../../evidence/readEvidence.ts';
 import { subjectLine } from '../../panels/subjectLine.ts';
 import { html, type Markup } from '../html.ts';
 import { htmlPage, type PagePress } from '../htmlPage.ts';
@@ -26,16 +26,18 @@ import { listSection } from './listSection.ts';
  * All that a capture's sheets carry as one page: the answer, the sheets, and every figure, claim, finding, harmonic
  * and doubt as tables that can be sorted and copied.
  *
- * @param evidence - of each sheet of the capture, that of the wave first. What is from a capture in it is cleaned
- *   and escaped here.
+ * @param sheets - of the capture, as this run drew them, that of the wave first. What is from a capture in their
+ *   evidence is cleaned and escaped here.
  * @param files - what lies beside the page.
  */
 export function capturePage(
-  press: Press & PagePress,
-  evidence: readonly [CaptureEvidence, ...CaptureEvidence[]],
+  press: PagePress,
+  sheets: readonly (Pick<OpenedSheet, 'picture'> & { readonly evidence: CaptureEvidence })[],
   files: readonly LinkedFile[],
 ): string {
-  const { result, method, program } = cleanTexts(evidence[0]);
+  const [first] = sheets;
+  if (first === undefined) throw new RangeError('A page of a capture needs its sheet');
+  const { result, method, program } = cleanTexts(first.evidence);
   const answer = answerSentence(result);
   const question = questionSentence(result);
   const name = fileName(result.file);
@@ -50,7 +52,7 @@ export function capturePage(
 <p class="soft">${subjectLine(result)}</p>
 ${isInvented(result) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
 <main>
-${evidence.map((sheet) => inlinePicture(press.document, sheet))}${linkList(files)}${courseSection(result)}<div class="columns">
+${sheets.map(inlinePicture)}${linkList(files)}${courseSection(result)}<div class="columns">
 <div>${figuresSection(result)}</div>
 <div>
 ${claimsSection(result.claims)}${listSection(

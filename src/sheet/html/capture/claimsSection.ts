@@ -4,11 +4,25 @@ import { dataTable } from '../dataTable.ts';
 import { html, type Markup } from '../html.ts';
 import { outcomeMark } from '../outcomeMark.ts';
 
-/** Claims as a table: what was claimed, what was found, how it stands; nothing where there is none. */
+/** Claims under a heading; nothing where there is none. */
 export function claimsSection(claims: readonly ClaimResult[]): Markup {
   if (claims.length === 0) return html``;
-  const table = dataTable({
-    caption: 'How sure: that the claim is met',
+  return html`<section><h2>Claims</h2>${claimsTable(claims, 'How sure: that the claim is met')}</section>
+`;
+}
+
+/**
+ * Claims as a table: what was claimed, what was found, how it stands.
+ *
+ * @param at - where it was found, after the value: ` at 600 W`.
+ */
+export function claimsTable<T extends ClaimResult>(
+  claims: readonly T[],
+  caption: string,
+  at: (claim: T) => string = () => '',
+): Markup {
+  return dataTable({
+    caption,
     columns: [
       { heading: 'Claim' },
       { heading: 'Found' },
@@ -17,13 +31,11 @@ export function claimsSection(claims: readonly ClaimResult[]): Markup {
     ],
     rows: claims.map((claim) => [
       claim.text,
-      claim.value === claim.text ? '' : claimValueText(claim).value,
+      claim.value === claim.text ? '' : `${claimValueText(claim).value}${at(claim)}`,
       outcomeMark(claim.outcome),
       { shown: sureText(claim.probability), sort: claim.probability },
     ]),
   });
-  return html`<section><h2>Claims</h2>${table}</section>
-`;
 }
 
 /** A probability is never shown as certain. */

@@ -5,6 +5,7 @@ import { answerSentence } from '../../answer/answerSentence.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
 import { claimsVerdict } from '../../answer/claimsVerdict.ts';
 import { fileName } from '../../answer/fileName.ts';
+import { headlineFigures } from '../../answer/headlineFigures.ts';
 import { mainFigures } from '../../answer/mainFigures.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
@@ -89,14 +90,7 @@ function ofCapture(evidence: CaptureEvidence): GalleryEntry {
     figures:
       changes !== null
         ? stepFigureRows(changes).slice(0, 4)
-        : figures === null
-          ? []
-          : [
-              [figures.unit === 'V' ? 'RMS voltage' : 'RMS current', figureText(figures.rms, figures.unit)],
-              ['Frequency', figureText(figures.frequencyHz, 'Hz')],
-              ['Crest factor', figureText(figures.crestFactor, '')],
-              ['THD', figureText(figures.thdPercent, '%')],
-            ],
+        : headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
     order: {
       load: loadW(result.load),
       rms: valueIn(figures?.rms),

@@ -16,7 +16,7 @@ export interface UnreadSheet {
 export interface Gallery {
   /** Version of the program. */
   readonly program: string;
-  /** In the order shown. */
+  /** In the order shown. Nothing in their evidence is believed. */
   readonly sheets: readonly ListedSheet[];
   readonly unread: readonly UnreadSheet[];
   /** What belongs to no single sheet: the table of figures, the page of a bench test. */
@@ -30,9 +30,10 @@ export interface Gallery {
  * @param gallery - what is from captures and file names in it is cleaned and escaped here.
  */
 export function galleryPage(press: PagePress, gallery: Gallery): string {
-  const { program, sheets, unread, others } = gallery;
-  const benches = sheets.filter(({ evidence }) => !isOfCapture(evidence.picture));
-  const captures = sheets.filter(({ evidence }) => isOfCapture(evidence.picture));
+  const { program, others } = gallery;
+  const { items: sheets, unread } = itemsOf(gallery);
+  const benches = sheets.filter(({ isOfCapture }) => !isOfCapture);
+  const captures = sheets.filter(({ isOfCapture }) => isOfCapture);
   const count = `${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`;
   return htmlPage(press, {
     title: `${count} of measurements`,
@@ -56,22 +57,42 @@ ${list('Bench tests', benches)}${list('Captures', captures)}${unreadSection(unre
   });
 }
 
-function isOfCapture(picture: ListedSheet['evidence']['picture']): boolean {
-  return picture === 'wave' || picture === 'changes';
+interface Item {
+  readonly isOfCapture: boolean;
+  readonly markup: Markup;
 }
 
-function list(heading: string, sheets: readonly ListedSheet[]): Markup {
+/** What can be listed. Sheets are anybody's data, read in outline: one that breaks off here is told with the unread. */
+function itemsOf({ sheets, unread }: Gallery): {
+  readonly items: readonly Item[];
+  readonly unread: readonly UnreadSheet[];
+} {
+  const items: Item[] = [];
+  const broken: UnreadSheet[] = [];
+  for (const sheet of sheets) {
+    const { picture } = sheet.evidence;
+    try {
+      items.push({ isOfCapture: picture === 'wave' || picture === 'changes', markup: galleryItem(sheet) });
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      broken.push({ name: sheet.name, reason: `its data can’t be shown (${shortText(reason, 200)})` });
+    }
+  }
+  return { items, unread: [...unread, ...broken] };
+}
+
+function list(heading: string, sheets: readonly Item[]): Markup {
   if (sheets.length === 0) return html``;
   return html`<section class="sheets"><h2>${heading}</h2>
 <ul class="entries">
-${sheets.map(galleryItem)}</ul>
+${sheets.map(({ markup }) => markup)}</ul>
 </section>
 `;
 }
 
 function unreadSection(unread: readonly UnreadSheet[]): Markup {
   if (unread.length === 0) return html``;
-  return html`<section><h2>Could not be read back</h2>
+  return html`<section class="unread"><h2>Not listed</h2>
 <ul class="plain">
 ${unread.map(({ name, reason }) => html`<li>${shortText(cleanText(name), 90)}: <span class="soft">${cleanText(reason)}</span></li>\n`)}</ul>
 </section>
