@@ -1,8 +1,9 @@
-import type { Figure } from '../../base/figure.ts';
+import type { MeasuredFigure } from '../../base/figure.ts';
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { claimsVerdict } from '../answer/claimsVerdict.ts';
 import { figureRows } from '../answer/figureRows.ts';
 import { fileName } from '../answer/fileName.ts';
+import { mainFigures } from '../answer/mainFigures.ts';
 import type { NamedFigure } from '../answer/namedFigure.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { inputRows, powerRows } from '../answer/powerRows.ts';
@@ -26,7 +27,8 @@ const quantities: Readonly<Record<string, (result: MeasureResult) => readonly Na
 
 /**
  * Results as a table, a row each, headings first: what was measured, how its claims stand, then every figure that
- * one of them has, with its uncertainty in the column after it, unrounded; by whom and from which bytes last.
+ * one of them has, unrounded, with its uncertainty in the column after it and, where one lies below what the
+ * instrument can resolve, what it is at most; by whom and from which bytes last.
  *
  * @param told - texts are cleaned here; what a spreadsheet takes for a formula is for the writer to disarm.
  * @param program - version of the program.
@@ -44,6 +46,7 @@ export function figuresTable(told: readonly MeasureResult[], program: string): T
     ...Object.entries(quantities).flatMap(([quantity, figuresOf]) =>
       figureColumns(quantity, results, figuresOf),
     ),
+    { heading: 'THD to order', cell: (result) => mainFigures(result)?.thdOrders ?? null },
     { heading: 'doubts', cell: ({ notices }) => notices.length },
     { heading: 'sha256', cell: ({ sha256 }) => sha256 },
     { heading: 'measured with', cell: () => `sineassay ${program}` },
@@ -59,22 +62,34 @@ function figureColumns(
   results: readonly MeasureResult[],
   figuresOf: (result: MeasureResult) => readonly NamedFigure[],
 ): Column[] {
-  const units = new Map(results.flatMap(figuresOf).map(([name, , unit]) => [name, unit]));
+  const figures = results.flatMap(figuresOf);
+  const units = new Map(figures.map(([name, , unit]) => [nameOf(name), unit]));
   return [...units].flatMap(([name, unit]): Column[] => {
-    const figureOf = (result: MeasureResult): Figure | undefined =>
-      figuresOf(result).find(([other]) => other === name)?.[1];
-    const inUnit = unit === '' ? '' : ` (${unit})`;
-    return [
-      { heading: `${quantity} ${name}${inUnit}`, cell: (result) => figureOf(result)?.value ?? null },
-      {
-        heading: `${quantity} ${name} uncertainty${inUnit}`,
-        cell: (result) => {
-          const figure = figureOf(result);
-          return figure === undefined || figure.value === null ? null : figure.uncertainty;
-        },
+    const figureOf = (result: MeasureResult): MeasuredFigure | undefined => {
+      const figure = figuresOf(result).find(([other]) => nameOf(other) === name)?.[1];
+      return figure === undefined || figure.value === null ? undefined : figure;
+    };
+    const column = (what: string, cell: (figure: MeasuredFigure) => TableCell): Column => ({
+      heading: `${quantity} ${name}${what}${unit === '' ? '' : ` (${unit})`}`,
+      cell: (result) => {
+        const figure = figureOf(result);
+        return figure === undefined ? null : cell(figure);
       },
+    });
+    const isBound = figures.some(
+      ([other, figure]) => nameOf(other) === name && figure.value !== null && figure.notAbove !== undefined,
+    );
+    return [
+      column('', ({ value }) => value),
+      column(' uncertainty', ({ uncertainty }) => uncertainty),
+      ...(isBound ? [column(' not above', ({ notAbove = null }) => notAbove)] : []),
     ];
   });
+}
+
+/** The order that distortion counts to differs from capture to capture: it has a column of its own. */
+function nameOf(name: string): string {
+  return name.replace(/, to order \d+$/, '');
 }
 
 function claimsCell({ claims }: MeasureResult): string | null {

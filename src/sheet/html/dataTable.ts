@@ -14,14 +14,20 @@ export interface DataTable {
   readonly columns: readonly DataColumn[];
   /** The first cell of each heads its row. */
   readonly rows: readonly (readonly DataCell[])[];
+  /** True: a row becomes a block on a narrow screen; default: where there are more than four columns. */
+  readonly stacks?: boolean;
 }
 
-/** More columns than a narrow screen holds: each row becomes a block there, its cells named. */
+/** More than a narrow screen holds. */
 const mostColumns = 4;
 
 /** A table that `sortTables` makes sortable, and that reads as a plain one without. */
-export function dataTable({ caption, columns, rows }: DataTable): Markup {
-  const stacks = columns.length > mostColumns;
+export function dataTable({
+  caption,
+  columns,
+  rows,
+  stacks = columns.length > mostColumns,
+}: DataTable): Markup {
   // Roles in words, since a browser drops those of a table that is laid out in another way.
   return html`<table class="data${stacks && ' stacks'}" role="table">
 <caption>${caption}</caption>

@@ -37,7 +37,7 @@ footer strong{color:var(--ink)}
 .data caption{text-align:left;color:var(--soft);font-size:.875rem;padding-bottom:4px}
 .data th,.data td{padding:3px 16px 4px 0;text-align:left;vertical-align:baseline;font-weight:400}
 .data tr>:last-child{padding-right:0}
-.data .number{text-align:right}
+.data .number{text-align:right;overflow-wrap:normal}
 .data thead th{font-size:.875rem;color:var(--soft);border-bottom:1px solid var(--line);vertical-align:bottom}
 .data tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--line) 45%,transparent)}
 .data small{display:inline}
@@ -48,11 +48,11 @@ footer strong{color:var(--ink)}
 .data thead [aria-sort=ascending] button::after{content:'↑';opacity:1}
 .data thead [aria-sort=descending] button::after{content:'↓';opacity:1}
 .data+.data,p+.data,.data+h3,.plain+.data,.picture+.data,.data+.plain{margin-top:24px}
-.picture+section,.links+section{margin-top:40px}
+.picture+.links,header+main>.links{margin-top:12px}
 .arrange{display:flex;flex-wrap:wrap;gap:12px 24px;align-items:end;margin-top:24px}
 .arrange label{display:grid;gap:2px;font-size:.875rem;color:var(--soft)}
 .arrange .check{display:flex;align-items:center;gap:8px;min-height:36px}
-.arrange input,.arrange select{font:1rem/1.25 inherit;font-family:inherit;color:var(--ink);background:transparent;border:1px solid var(--soft);border-radius:0;padding:6px 8px;min-height:36px;max-width:100%}
+.arrange input,.arrange select{font-family:inherit;font-size:1rem;line-height:1.25;color:var(--ink);background:transparent;border:1px solid var(--soft);border-radius:0;padding:6px 8px;min-height:36px;max-width:100%}
 .arrange option{background:var(--paper);color:var(--ink)}
 .arrange [type=checkbox]{width:20px;height:20px;min-height:0;margin:0;padding:0;accent-color:var(--wave)}
 .arrange p{flex-basis:100%;font-size:.875rem}
@@ -86,14 +86,14 @@ h1{font-size:1.5rem;line-height:2rem}
 .columns{grid-template-columns:minmax(0,1fr);margin-top:32px}
 main>section,.columns section+section{margin-top:32px}
 .data th,.data td{padding-right:10px}
-.stacks,.stacks tbody{display:block}
+.stacks,.stacks caption,.stacks tbody{display:block}
 .stacks thead tr{display:flex;flex-wrap:wrap;gap:0 16px}
 .stacks thead th{border:0}
 .stacks thead{display:block;border-bottom:1px solid var(--line)}
 .stacks tbody tr{display:block;padding:8px 0}
 .stacks tbody tr+tr{border-top:1px solid var(--line)}
-.stacks tbody tr>*{display:grid;grid-template-columns:7.5rem minmax(0,1fr);padding:0;text-align:left}
-.stacks tbody tr+tr>*{border:0}
+.stacks.data tbody tr>*{display:grid;grid-template-columns:8.5rem minmax(0,1fr);padding:0;text-align:left}
+.stacks.data tbody tr+tr>*{border:0}
 .stacks tbody th::before,.stacks tbody td::before{content:attr(data-label);color:var(--soft);font-size:.875rem;font-weight:400}
 }
 @media (max-width:34rem){

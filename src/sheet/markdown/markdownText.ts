@@ -2,7 +2,7 @@ import { cleanText } from '../cleanText.ts';
 
 /** What means something in Markdown or in the HTML that it may hold; the last two at the start of a line. */
 const special =
-  /[&<>|\\`*[\]~#@$^{}]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])|:(?=\S)|(?<=www)\.|^[-+=]|(?<=^\d+)[.)]/giu;
+  /[&<>|\\`*[\]~#@$^{}]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])|:(?=\S)|(?<=www)\.|^[-+=]|(?<=^\d+)[.)](?=\s|$)/giu;
 
 /**
  * Text made harmless in a line or a table cell of Markdown: it reads as it is and never becomes markup, a link, a

@@ -9,6 +9,7 @@ import { html, type Markup } from '../html.ts';
 export function comparisonTable({ units, comparison }: BenchDocument): Markup {
   if (comparison.length === 0) return html``;
   const table = dataTable({
+    stacks: true,
     caption: '± reads: about 95 % sure that the true value lies within',
     columns: [
       { heading: 'Quantity' },

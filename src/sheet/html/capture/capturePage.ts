@@ -52,7 +52,7 @@ export function capturePage(
 <p class="soft">${subjectLine(result)}</p>
 ${isInvented(result) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
 <main>
-${sheets.map(inlinePicture)}${linkList(files)}${courseSection(result)}<div class="columns">
+${sheets.map(inlinePicture)}${linkList(files)}<div class="columns">
 <div>${figuresSection(result)}</div>
 <div>
 ${claimsSection(result.claims)}${listSection(
@@ -60,7 +60,7 @@ ${claimsSection(result.claims)}${listSection(
   rankNotices(result.notices).map(({ message }) => message),
 )}${listSection('Kind of wave', [result.waveform.kind, ...result.waveform.reasons])}${result.loadKind !== undefined && listSection('Kind of load', [result.loadKind.kind, ...result.loadKind.reasons])}${listSection('How it was measured', [...method, ...captureLines(result)])}${captureSection(result)}</div>
 </div>
-${findingsSection(result.findings)}${harmonicsSection(result)}</main>`,
+${courseSection(result)}${findingsSection(result.findings)}${harmonicsSection(result)}</main>`,
   });
 }
 

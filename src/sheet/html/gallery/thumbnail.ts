@@ -1,5 +1,6 @@
 import { extent, scaleLinear } from 'd3';
 import { assayOf } from '../../evidence/assayOf.ts';
+import { columnExtremes } from '../../evidence/columnExtremes.ts';
 import type { CaptureEvidence, Evidence, SweepEvidence } from '../../evidence/evidence.ts';
 import { tracePath } from '../../panels/tracePath.ts';
 import { html, type Markup } from '../html.ts';
@@ -40,11 +41,14 @@ function wave(evidence: CaptureEvidence): Markup {
     ends(height, true),
   );
   const time = scaleLinear([trace.timeS[0] ?? 0, trace.timeS.at(-1) ?? 1], ends(width));
-  const path = (samples: Float64Array): string =>
-    tracePath(
-      trace.timeS.map((t) => time(t)),
-      samples.map((v) => value(v)),
+  const path = (samples: Float64Array): string => {
+    // A column for two pixels: a page may hold hundreds of these.
+    const kept = columnExtremes(trace.timeS, [samples], width / 2);
+    return tracePath(
+      Float64Array.from(kept, (i) => time(trace.timeS[i]!)),
+      Float64Array.from(kept, (i) => value(samples[i]!)),
     );
+  };
   return html`<path class="axis" d="M0 ${value(0).toFixed(1)}H${width}"/>${
     isPeriodic && html`<path class="ideal" d="${path(trace.ideal)}"/>`
   }<path class="wave" d="${path(trace.wave)}"/>`;
