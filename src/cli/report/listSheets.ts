@@ -36,7 +36,7 @@ async function fileNames(folder: string): Promise<readonly string[]> {
       .map(({ name }) => name)
       .sort((a, b) => byName.compare(stemOf(a), stemOf(b)) || (a < b ? -1 : 1));
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return [];
     throw new MeasureError('file.unreadable', `${folder} could not be listed.`, {
       received: systemReason(error),
     });

@@ -1,6 +1,7 @@
 import type { BenchDocument, BenchUnit } from '../../../bench/benchDocument.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
 import { isInventedUnit } from '../../answer/bench/isInventedUnit.ts';
+import { fileName } from '../../answer/fileName.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
 import type { OpenedSheet } from '../../evidence/readEvidence.ts';
@@ -65,6 +66,6 @@ function sweepOf(
 function failures({ failures: failed }: BenchDocument): Markup {
   if (failed.length === 0) return html``;
   return html`<section><h2>Could not be measured</h2><ul class="plain">
-${failed.map(({ file, error }) => html`<li>${file}: ${error.message}</li>\n`)}</ul></section>
+${failed.map(({ file, error }) => html`<li>${fileName(file)}: ${error.message}</li>\n`)}</ul></section>
 `;
 }

@@ -2,6 +2,9 @@ import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from '../../../b
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
 import { unitFigures } from '../../answer/bench/unitFigures.ts';
 import { fileName } from '../../answer/fileName.ts';
+import { cleanTexts } from '../../cleanTexts.ts';
+import { carriedCaptures } from '../../evidence/carriedCaptures.ts';
+import type { CarriedCapture } from '../../evidence/evidence.ts';
 import type { OpenedSheet } from '../../evidence/readEvidence.ts';
 import { decimalText } from '../../numbers/decimalText.ts';
 import { figureText } from '../../numbers/figureText.ts';
@@ -40,7 +43,7 @@ ${says && html`<p>${benchSpoken(unit)[0]}</p>\n`}${sheet !== undefined && inline
   html`<h3>Doubts</h3><ul class="plain">
 ${notices.map(({ message }) => html`<li>${message}</li>\n`)}</ul>
 `
-}${points.length > 0 && digestTable(points)}</section>
+}${sheet !== undefined && 'told' in sheet.evidence && digestTable(cleanTexts(carriedCaptures(sheet.evidence)), points)}</section>
 `;
 }
 
@@ -98,16 +101,19 @@ function changesTable(steps: readonly BenchStep[], transfers: readonly BenchTran
   });
 }
 
-/** By which a reader can check the page. */
-function digestTable(points: readonly BenchPoint[]): Markup {
+/** By which a reader can check the page; a capture that has a sheet of its own leads to it. */
+function digestTable(captures: readonly CarriedCapture[], points: readonly BenchPoint[]): Markup {
+  const sheets = new Map(points.map(({ sha256, sheet }) => [sha256, sheet]));
   return dataTable({
     caption: 'Captures and their SHA-256',
     columns: [{ heading: 'Capture' }, { heading: 'SHA-256' }],
-    rows: points.map(({ file, sha256, sheet }) => [
-      sheet === undefined
-        ? fileName(file)
-        : html`<a href="${fileLink(fileName(sheet))}">${fileName(file)}</a>`,
-      html`<small>${sha256}</small>`,
-    ]),
+    rows: captures.map(({ file, sha256 }) => {
+      const sheet = sheets.get(sha256);
+      const name = fileName(file);
+      return [
+        sheet === undefined ? name : html`<a href="${fileLink(fileName(sheet))}">${name}</a>`,
+        html`<small>${sha256}</small>`,
+      ];
+    }),
   });
 }
