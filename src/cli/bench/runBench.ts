@@ -40,7 +40,14 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   );
   const { out, force = false } = flags;
   const formats = formatsOf(flags);
-  const writeSheet = sheetWriter([...new Set(files)], { out, png: false, formats, byChannel: false, force });
+  const writeSheet = sheetWriter([...new Set(files)], {
+    out,
+    png: false,
+    card: null,
+    formats,
+    byChannel: false,
+    force,
+  });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {

@@ -43,7 +43,7 @@ async function fileNames(folder: string): Promise<readonly string[]> {
   }
 }
 
-/** A card carries nothing of its own: it belongs to its sheet. */
+/** A card belongs to its sheet, and is listed itself only where that is missing. */
 function isSheetName(name: string, there: ReadonlySet<string>): boolean {
   return (
     name.endsWith('.svg') && !(name.endsWith('-card.svg') && there.has(name.replace(/-card\.svg$/, '.svg')))

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import type { CardTheme } from '../../entry/evidence.ts';
 import type { MeasureResult } from '../../entry/measuring.ts';
 import { findCaptures } from '../findCaptures.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
@@ -12,6 +13,8 @@ import { sheetWriter } from './sheetWriter.ts';
 export interface ReportFlags extends MeasureFlags, FormatFlags {
   readonly out: string;
   readonly png?: boolean;
+  /** True: light, as it is without a theme. */
+  readonly card?: CardTheme | true;
   readonly force?: boolean;
 }
 
@@ -25,13 +28,14 @@ export async function reportCaptures(
   refuseMeterForMany(found, flags, command);
   const files = found.map(({ file }) => file);
   const { out, png = false, force = false, voltage } = flags;
+  const card = flags.card === true ? 'light' : (flags.card ?? null);
   const formats = formatsOf(flags);
   const byChannel = voltage?.toLowerCase() === 'all';
   const results = await runCaptures(
     found,
     flags,
     command,
-    sheetWriter(files, { out, png, formats, force, byChannel }),
+    sheetWriter(files, { out, png, card, formats, force, byChannel }),
   );
   const measured = results.filter((result): result is MeasureResult => !('error' in result));
   await finishRun(measured, { out, formats, force });

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { captureEvidence, type Press } from '../../entry/evidence.ts';
+import { type CardTheme, captureEvidence, cardEvidence, type Press } from '../../entry/evidence.ts';
 import type { Assay } from '../../entry/measuring.ts';
 import type { MeasureFileOptions } from '../measureFile.ts';
 import { version } from '../program.ts';
@@ -15,6 +15,8 @@ export interface SheetWriterOptions {
   readonly out: string;
   /** True: a picture beside each. */
   readonly png: boolean;
+  /** A card beside each; null: none. */
+  readonly card: CardTheme | null;
   /** What else lies beside each. */
   readonly formats: Formats;
   /** True: each channel has a sheet of its own, named after it. */
@@ -34,7 +36,7 @@ export type WriteSheet = (assay: Assay, options: MeasureFileOptions) => Promise<
  */
 export function sheetWriter(
   files: readonly string[],
-  { out, png, formats, byChannel, force }: SheetWriterOptions,
+  { out, png, card, formats, byChannel, force }: SheetWriterOptions,
 ): WriteSheet {
   const names = sheetNames(files);
   // Two pages have names of their own.
@@ -62,9 +64,14 @@ export function sheetWriter(
     await sheet('wave', '');
     // What changes along the record has a sheet of its own beside it.
     if (assay.dynamics !== null) await sheet('changes', '-changes');
+    if (card !== null) {
+      const svg = sealedSheet(press, cardEvidence(assay, card, options, version));
+      await write('-card.svg', svg);
+      await write('-card.png', await picturePng(svg, sha256));
+    }
     if (formats.html || formats.markdown) {
       const { writePages } = await import('./writePages.ts');
-      await writePages({ name, svgs, png, formats, write });
+      await writePages({ name, svgs, png, card: card !== null, formats, write });
     }
     return `${path}.svg`;
   };

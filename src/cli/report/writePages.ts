@@ -11,13 +11,15 @@ export interface CapturePages {
   readonly svgs: readonly string[];
   /** True: each sheet has a picture beside it. */
   readonly png: boolean;
+  /** True: a card lies beside them, and its picture. */
+  readonly card: boolean;
   readonly formats: Formats;
   /** Writes a file whose name ends so. */
   readonly write: (ending: string, content: string) => Promise<void>;
 }
 
 /** Writes what a capture's sheets say as text to paste and as a page. @throws MeasureError as `write` does. */
-export async function writePages({ name, svgs, png, formats, write }: CapturePages): Promise<void> {
+export async function writePages({ name, svgs, png, card, formats, write }: CapturePages): Promise<void> {
   const sheets = svgs
     .map(readEvidence)
     .flatMap(({ evidence, picture }) =>
@@ -30,6 +32,7 @@ export async function writePages({ name, svgs, png, formats, write }: CapturePag
     const endings = svgs.flatMap((_, i) => ['', '-changes'].slice(i, i + 1));
     const files = [
       ...endings.flatMap((ending) => [`${name}${ending}.svg`, ...(png ? [`${name}${ending}.png`] : [])]),
+      ...(card ? [`${name}-card.svg`, `${name}-card.png`] : []),
       ...(formats.markdown ? [`${name}.md`] : []),
       ...(formats.gallery ? ['index.html'] : []),
     ];

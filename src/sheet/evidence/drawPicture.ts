@@ -1,17 +1,30 @@
+import { drawCard } from '../card/drawCard.ts';
 import { comparisonSvg } from '../comparisonSvg.ts';
+import { svgText } from '../paper/svgText.ts';
 import { sheetSvg } from '../sheetSvg.ts';
 import { stepSvg } from '../stepSvg.ts';
 import { sweepSvg } from '../sweepSvg.ts';
 import { assayOf } from './assayOf.ts';
 import type { Evidence } from './evidence.ts';
+import type { Press } from './press.ts';
+import { typefaceStyle } from './typeface.ts';
 
 /**
- * The picture of what a sheet carries, as the text of an SVG file; the same evidence gives the same text.
+ * The picture of what a sheet carries, as the text of an SVG file with its typeface inside; the same evidence gives
+ * the same text.
  *
- * @param document - a browser's, or jsdom's.
  * @throws RangeError where a sheet of changes carries none.
  */
-export function drawPicture(document: Document, evidence: Evidence): string {
+export function drawPicture({ document, typeface }: Press, evidence: Evidence): string {
+  const svg = drawn(document, evidence);
+  const at = svg.indexOf(descriptionEnd) + descriptionEnd.length;
+  return svg.slice(0, at) + typefaceStyle(svg, typeface) + svg.slice(at);
+}
+
+/** The last that a sheet says before it draws. */
+export const descriptionEnd = '</desc>\n';
+
+function drawn(document: Document, evidence: Evidence): string {
   switch (evidence.picture) {
     case 'wave':
       return sheetSvg(document, assayOf(evidence));
@@ -20,6 +33,8 @@ export function drawPicture(document: Document, evidence: Evidence): string {
       if (dynamics === null) throw new RangeError('A sheet of changes needs changes');
       return stepSvg(document, { ...assay, dynamics });
     }
+    case 'card':
+      return svgText(drawCard(document, assayOf(evidence), evidence.theme));
     case 'sweep':
       return sweepSvg(document, evidence.result);
     case 'comparison':

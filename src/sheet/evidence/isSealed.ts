@@ -1,6 +1,6 @@
 import type { Digest } from './press.ts';
 import type { OpenedSheet } from './readEvidence.ts';
-import { sealOf } from './sealedSheet.ts';
+import { sealOf } from './sealOf.ts';
 
 /** Whether data and picture of a sheet are as they were written; `recheckSheet` says what isn't. */
 export function isSealed({ evidence: sealed, picture }: OpenedSheet, sha256: Digest): boolean {

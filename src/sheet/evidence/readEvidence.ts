@@ -1,6 +1,6 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Evidence } from './evidence.ts';
-import type { SealedEvidence } from './sealedSheet.ts';
+import type { SealedEvidence } from './sealOf.ts';
 
 /** A sheet taken apart. */
 export interface OpenedSheet {
@@ -13,6 +13,7 @@ const element = /<metadata\b[^>]*\bid="evidence"[^>]*>([\s\S]*?)<\/metadata>\n?/
 const pictures: readonly string[] = [
   'wave',
   'changes',
+  'card',
   'sweep',
   'comparison',
 ] satisfies Evidence['picture'][];

@@ -1,15 +1,12 @@
 import { caution, noCertificate } from '../cautions.ts';
 import { cleanText } from '../cleanText.ts';
-import type { Digest } from '../evidence/press.ts';
+import type { Press } from '../evidence/press.ts';
+import type { Face } from '../evidence/typeface.ts';
 import { html, Markup } from './html.ts';
 import { pageStyle } from './pageStyle.ts';
 
 /** What it takes to make a page, handed in. */
-export interface PagePress {
-  readonly sha256: Digest;
-  /** `@font-face` rules with the typeface inside them. */
-  readonly typeface: string;
-}
+export type PagePress = Pick<Press, 'sha256' | 'typeface'>;
 
 export interface HtmlPageOptions {
   readonly title: string;
@@ -29,7 +26,7 @@ export interface HtmlPageOptions {
  * @returns the same text for the same page.
  */
 export function htmlPage({ sha256, typeface }: PagePress, options: HtmlPageOptions): string {
-  const style = `${typeface}\n${pageStyle}`;
+  const style = `${fontRules(options.main.text, typeface)}\n${pageStyle}`;
   const script = `(${options.script.toString()})(document);`;
   const policy = [
     "default-src 'none'",
@@ -62,6 +59,15 @@ ${options.main}
 </body>
 </html>
 `.text;
+}
+
+/** The faces that hold a letter of the text, in either weight. */
+function fontRules(text: string, faces: readonly Face[]): string {
+  const points = [...new Set(text)].map((character) => character.codePointAt(0) ?? 0);
+  return faces
+    .filter(({ covers }) => points.some((point) => covers.some(([from, to]) => from <= point && point <= to)))
+    .map(({ rule }) => rule)
+    .join('\n');
 }
 
 /** A digest as a content policy names it: base64 of its bytes. */

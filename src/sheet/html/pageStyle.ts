@@ -1,5 +1,5 @@
+import { darkPalette, type Inks } from '../paper/darkPalette.ts';
 import { palette } from '../paper/palette.ts';
-import { darkPalette } from './darkPalette.ts';
 
 /** Every page's style sheet: the sheet's typeface, inks and even margins, on lines of 24 px. */
 export const pageStyle: string = `
@@ -114,7 +114,7 @@ h2,h3{break-after:avoid}
 }
 `;
 
-function inks(of: Readonly<Record<keyof typeof palette, string>>): string {
+function inks(of: Inks): string {
   return Object.entries(of)
     .map(([name, ink]) => `--${name}:${ink};`)
     .join('');

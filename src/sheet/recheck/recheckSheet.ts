@@ -3,7 +3,7 @@ import { drawPicture } from '../evidence/drawPicture.ts';
 import type { Evidence } from '../evidence/evidence.ts';
 import type { Press } from '../evidence/press.ts';
 import type { OpenedSheet } from '../evidence/readEvidence.ts';
-import { sealOf } from '../evidence/sealedSheet.ts';
+import { sealOf } from '../evidence/sealOf.ts';
 import { textFaults } from './textFaults.ts';
 
 /**
@@ -32,17 +32,17 @@ export function recheckSheet(
       message: 'What it carries beside the result was changed after it was written.',
     });
   }
-  if (evidence.program === program) faults.push(...pictureFaults(press.document, evidence, picture));
+  if (evidence.program === program) faults.push(...pictureFaults(press, evidence, picture));
   if (faults.length === 0 && seal.pictureSha256 !== pictureSha256) {
     faults.push({ code: 'picture.digest', message: 'The picture was changed after it was drawn.' });
   }
   return faults;
 }
 
-function pictureFaults(document: Document, evidence: Evidence, picture: string): readonly Notice[] {
+function pictureFaults(press: Press, evidence: Evidence, picture: string): readonly Notice[] {
   let drawn: string;
   try {
-    drawn = drawPicture(document, evidence);
+    drawn = drawPicture(press, evidence);
   } catch (error) {
     // Somebody's data, with whatever was done to them: what they stumble over here is theirs.
     const reason = error instanceof Error ? error.message : String(error);

@@ -10,7 +10,7 @@ import { mainFigures } from '../../answer/mainFigures.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
 import { assayOf } from '../../evidence/assayOf.ts';
-import type { CaptureEvidence, Evidence } from '../../evidence/evidence.ts';
+import type { CaptureEvidence, CardEvidence, Evidence } from '../../evidence/evidence.ts';
 import { figureText } from '../../numbers/figureText.ts';
 import { stepFigureRows } from '../../step/stepFigureRows.ts';
 import { stepSentence } from '../../step/stepSentences.ts';
@@ -42,6 +42,7 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
   switch (clean.picture) {
     case 'wave':
     case 'changes':
+    case 'card':
       return ofCapture(clean);
     case 'sweep': {
       const { result } = clean;
@@ -75,7 +76,7 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
 
 const noOrder = { load: null, rms: null, frequency: null, crest: null, thd: null } as const;
 
-function ofCapture(evidence: CaptureEvidence): GalleryEntry {
+function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
   const { result, picture } = evidence;
   const figures = mainFigures(result);
   const { dynamics } = assayOf(evidence);

@@ -72,7 +72,10 @@ function itemsOf({ sheets, unread }: Gallery): {
   for (const sheet of sheets) {
     const { picture } = sheet.evidence;
     try {
-      items.push({ isOfCapture: picture === 'wave' || picture === 'changes', markup: galleryItem(sheet) });
+      items.push({
+        isOfCapture: picture !== 'sweep' && picture !== 'comparison',
+        markup: galleryItem(sheet),
+      });
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       broken.push({ name: sheet.name, reason: `its data can’t be shown (${shortText(reason, 200)})` });

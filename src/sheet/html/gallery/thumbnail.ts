@@ -1,7 +1,7 @@
 import { extent, scaleLinear } from 'd3';
 import { assayOf } from '../../evidence/assayOf.ts';
 import { columnExtremes } from '../../evidence/columnExtremes.ts';
-import type { CaptureEvidence, Evidence, SweepEvidence } from '../../evidence/evidence.ts';
+import type { Evidence, OneCapture, SweepEvidence } from '../../evidence/evidence.ts';
 import { tracePath } from '../../panels/tracePath.ts';
 import { html, type Markup } from '../html.ts';
 
@@ -21,6 +21,7 @@ export function thumbnail(evidence: Evidence): Markup {
 function drawingOf(evidence: Evidence): Markup | null {
   switch (evidence.picture) {
     case 'wave':
+    case 'card':
       return wave(evidence);
     case 'changes':
       return envelope(evidence);
@@ -33,7 +34,7 @@ function drawingOf(evidence: Evidence): Markup | null {
   }
 }
 
-function wave(evidence: CaptureEvidence): Markup {
+function wave(evidence: OneCapture): Markup {
   const { trace, result } = assayOf(evidence);
   const isPeriodic = (result.voltage ?? result.current)?.frequencyHz.value != null;
   const value = scaleLinear(
@@ -54,7 +55,7 @@ function wave(evidence: CaptureEvidence): Markup {
   }<path class="wave" d="${path(trace.wave)}"/>`;
 }
 
-function envelope(evidence: CaptureEvidence): Markup | null {
+function envelope(evidence: OneCapture): Markup | null {
   const { dynamics, result } = assayOf(evidence);
   if (dynamics === null) return null;
   const { timeS, rmsHalfCycle } = dynamics;
