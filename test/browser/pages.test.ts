@@ -135,6 +135,8 @@ describe('the gallery', () => {
   test('is found in by text, kind and outcome, by keyboard alone', async () => {
     const { page } = await opened('index');
     const all = await shown(page);
+    const at = all.indexOf('a-red-step-on.svg');
+    expect(all[at + 1]).toBe('a-red-step-on-changes.svg');
     await page.keyboard.press('Tab');
     while ((await page.evaluate(() => document.activeElement?.getAttribute('name'))) !== 'text') {
       await page.keyboard.press('Tab');

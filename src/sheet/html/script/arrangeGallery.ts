@@ -14,6 +14,8 @@ export function arrangeGallery(document: Document): void {
   const kindsOf = (entry: HTMLElement): string[] => (entry.dataset.kinds ?? '').split('|').filter(Boolean);
   const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
   const words = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+  // Without the ending, so that what belongs to a capture follows it.
+  const stem = ({ dataset }: HTMLElement): string => (dataset.file ?? '').replace(/\.svg$/, '');
   const texts = new Map(entries.map((entry) => [entry, plain(entry.textContent ?? '')]));
 
   const offer = (name: string, values: readonly string[]): void => {
@@ -46,7 +48,7 @@ export function arrangeGallery(document: Document): void {
     for (const section of document.querySelectorAll<HTMLElement>('.sheets')) {
       const own = entries.filter((entry) => section.contains(entry));
       own.sort((a, b) => {
-        const byFile = words.compare(a.dataset.file ?? '', b.dataset.file ?? '');
+        const byFile = words.compare(stem(a), stem(b));
         if (key === '') return way * byFile;
         const [x, y] = [a.dataset[key], b.dataset[key]];
         // What has no value comes last either way.
