@@ -7,8 +7,8 @@ const after = `
 Example:
   sineassay report evening/ --label "Inverter A" --claim "pure sine" --png
   writes one sheet a capture into the folder reports: reports/NAME.svg, and with
-  --png also reports/NAME.png. reports/index.html shows every sheet of the folder,
-  those of earlier runs too: open it in a browser.
+  --png also reports/NAME.png. reports/index.html, for a browser,
+  shows every sheet of the folder, those of earlier runs too.
 
 Without a capture it takes the folder captures.
 
