@@ -9,5 +9,6 @@ export * from './entry/drawing.ts';
 export * from './entry/evidence.ts';
 export * from './entry/grammar.ts';
 export * from './entry/measuring.ts';
+export * from './entry/pages.ts';
 export * from './entry/plans.ts';
 export * from './entry/synthesis.ts';

@@ -22,13 +22,14 @@ import type { WriteSheet } from './report/sheetWriter.ts';
  * Measures captures, prints what was found, and sets the exit code.
  *
  * @param writeSheet - writes the sheet of a result and says where; absent: none is wanted.
+ * @returns the results, those that failed among them.
  */
 export async function runCaptures(
   found: readonly Found[],
   flags: MeasureFlags,
   command: Command,
   writeSheet?: WriteSheet,
-): Promise<void> {
+): Promise<readonly (MeasureResult | FailedResult)[]> {
   const options = await measureFileOptions(flags, command);
   const results: (MeasureResult | FailedResult)[] = [];
   let failures = 0;
@@ -61,6 +62,7 @@ export async function runCaptures(
     process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);
   }
   process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
+  return results;
 }
 
 function printAnswer(

@@ -10,6 +10,7 @@ export type {
   Evidence,
   OneCapture,
 } from '../sheet/evidence/evidence.ts';
+export { isSealed } from '../sheet/evidence/isSealed.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';

@@ -1,6 +1,6 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Evidence } from './evidence.ts';
-import type { SealedEvidence } from './sealedSheet.ts';
+import type { SealedEvidence } from './sealOf.ts';
 
 /** A sheet taken apart. */
 export interface OpenedSheet {
