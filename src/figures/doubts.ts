@@ -1,6 +1,5 @@
 import type { Notice } from '../base/notice.ts';
-import { moments } from '../signal/moments.ts';
-import { cycleGains } from './cycleGains.ts';
+import { extremes } from '../signal/extremes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 
 /**
@@ -25,20 +24,25 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
 function clippedNotice(record: PeriodicRecord): Notice | null {
   const { samples, stepSize, periodic } = record;
   if (periodic.levels.length > 0) return null;
-  const { max, min, count } = moments(samples);
+  const { max, min, count } = extremes(samples);
   const step = stepSize ?? (max - min) / 256;
-  const cut = (end: number, inward: number): boolean => {
-    let last = 0;
-    let next = 0;
-    for (const x of samples) {
-      const codes = Math.round((end - x) / (inward * step));
-      if (codes === 0) last++;
-      else if (codes === 1) next++;
+  // Samples on the highest code and the one below it, on the lowest and the one above.
+  const [high, low] = [max / step, min / step];
+  let [topmost, belowTop, lowest, aboveLowest] = [0, 0, 0, 0];
+  for (let n = 0; n < samples.length; n++) {
+    const place = samples[n]! / step;
+    if (high - place < 1.5) {
+      if (high - place < 0.5) topmost++;
+      else belowTop++;
     }
-    // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
-    return last > 0.04 * count && last > 6 * next;
-  };
-  const [top, bottom] = [cut(max, 1), cut(min, -1)];
+    if (place - low < 1.5) {
+      if (place - low < 0.5) lowest++;
+      else aboveLowest++;
+    }
+  }
+  // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
+  const isCut = (last: number, next: number): boolean => last > 0.04 * count && last > 6 * next;
+  const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
   if (!top && !bottom) return null;
   const where = top && bottom ? 'Top and bottom are' : top ? 'The top is' : 'The bottom is';
   return {
@@ -50,7 +54,7 @@ function clippedNotice(record: PeriodicRecord): Notice | null {
 /** Fewer than 64 levels between the extremes. */
 function coarseNotice({ samples, stepSize, periodic }: PeriodicRecord): Notice | null {
   if (stepSize === null || periodic.levels.length > 0) return null;
-  const { max, min } = moments(samples);
+  const { max, min } = extremes(samples);
   const levels = Math.round((max - min) / stepSize) + 1;
   if (levels >= 64) return null;
   return {
@@ -95,7 +99,7 @@ function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): Notice | null
 
 /** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
 function driftNotice(record: PeriodicRecord): Notice | null {
-  const gains = cycleGains(record);
+  const { gains } = record.periodic;
   if (gains.length < 3) return null;
   const spread = Math.max(...gains) - Math.min(...gains);
   const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));

@@ -1,6 +1,6 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow } from '../harmonicGroups/cyclesPerWindow.ts';
 import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
