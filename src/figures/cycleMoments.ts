@@ -24,47 +24,45 @@ const RUN = 2 ** 12;
  */
 export function cycleMoments(samples: Float64Array, fit: HarmonicFit, weights: CycleWeights): CycleMoments {
   let [mean, square, rectified] = [0, 0, 0];
-  overResidual(samples, fit, (left, from) => {
+  const { length } = samples;
+  const { residual } = fit;
+  const { at, flat, ramp } = weights;
+  const room = new Float64Array(RUN);
+  for (let from = 0; from < length; from += RUN) {
+    const left = residual.stretch(from, Math.min(length, from + RUN), room);
     for (let i = 0; i < left.length; i++) {
-      const residual = left[i]!;
-      if (Number.isNaN(residual)) continue;
-      const sample = samples[from + i]!;
-      const series = sample - residual;
-      const weight = weights.at(from + i);
+      const apart = left[i]!;
+      if (Number.isNaN(apart)) continue;
+      const n = from + i;
+      const sample = samples[n]!;
+      const series = sample - apart;
+      const weight = n < ramp || n >= length - ramp ? at(n) : flat;
       mean += weight * (sample - series);
       square += weight * (sample * sample - series * series);
       rectified += weight * (Math.abs(sample) - Math.abs(series));
     }
-  });
+  }
   mean += fit.mean;
   square += fit.mean ** 2;
   for (let k = 0; k < fit.cosine.length; k++) square += (fit.cosine[k]! ** 2 + fit.sine[k]! ** 2) / 2;
   let acRectified = 0;
-  overResidual(samples, fit, (left, from) => {
+  for (let from = 0; from < length; from += RUN) {
+    const left = residual.stretch(from, Math.min(length, from + RUN), room);
     for (let i = 0; i < left.length; i++) {
-      const residual = left[i]!;
-      if (Number.isNaN(residual)) continue;
-      const above = samples[from + i]! - mean;
-      acRectified += weights.at(from + i) * (Math.abs(above) - Math.abs(above - residual));
+      const apart = left[i]!;
+      if (Number.isNaN(apart)) continue;
+      const n = from + i;
+      const above = samples[n]! - mean;
+      const weight = n < ramp || n >= length - ramp ? at(n) : flat;
+      acRectified += weight * (Math.abs(above) - Math.abs(above - apart));
     }
-  });
+  }
   return {
     mean,
     square,
     rectified: rectified + rectifiedSeries(fit, 0),
     acRectified: acRectified + rectifiedSeries(fit, mean),
   };
-}
-
-function overResidual(
-  samples: Float64Array,
-  { residual }: HarmonicFit,
-  use: (left: Float64Array, from: number) => void,
-): void {
-  const room = new Float64Array(RUN);
-  for (let from = 0; from < samples.length; from += RUN) {
-    use(residual.stretch(from, Math.min(samples.length, from + RUN), room), from);
-  }
 }
 
 /** Mean of |series − level| over a cycle: 4096 points leave an error of 1e-7 where it has kinks. */

@@ -4,6 +4,9 @@ export interface CycleWeights {
   readonly length: number;
   /** Of sample n, 0 ≤ n < N. */
   readonly at: (n: number) => number;
+  /** Of every sample but the first and last `ramp`. */
+  readonly flat: number;
+  readonly ramp: number;
   /** Sample count that the noise of a weighted mean averages over: 1 / Σ w². */
   readonly averagedSamples: number;
 }
@@ -39,7 +42,7 @@ export function wholeCycleWeights(length: number, periodSamples: number): CycleW
     const fromEnd = Math.min(n, length - 1 - n);
     return fromEnd < ramp ? rise[fromEnd]! : flat;
   };
-  return { length, at, averagedSamples: (sum * sum) / squares };
+  return { length, at, flat, ramp, averagedSamples: (sum * sum) / squares };
 }
 
 /** Mean over the sample's own interval [n, n+1] of the ramp that reaches 1 at `surplus`. */

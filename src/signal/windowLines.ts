@@ -89,7 +89,9 @@ function linesOf(
 function insideWindow(residual: Residual, from: number, to: number): Float64Array {
   const first = Math.floor(from + 1e-9);
   const end = Math.min(residual.length, Math.ceil(to - 1e-9));
-  const inside = Float64Array.from(residual.stretch(first, end));
+  const inside = new Float64Array(end - first);
+  const held = residual.stretch(first, end, inside);
+  if (held.buffer !== inside.buffer) inside.set(held);
   for (let i = 0; i < inside.length; i++) if (Number.isNaN(inside[i]!)) inside[i] = 0;
   for (const i of new Set([0, inside.length - 1])) {
     inside[i]! *= Math.min(first + i + 1, to) - Math.max(first + i, from);

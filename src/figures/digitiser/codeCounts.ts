@@ -1,8 +1,9 @@
+import { extremes } from '../../signal/extremes.ts';
 import type { Residual } from '../../signal/residual.ts';
 
 /** How often each code of a digitiser occurs between the lowest and the highest seen. */
 export interface CodeCounts {
-  /** Shape L ≥ 1: samples on code i; the first and the last are not 0. */
+  /** Shape L ≥ 1: samples on code i; in a long record, of those in its middle. */
   readonly observed: Uint32Array;
   /** Shape L: samples that the model puts into the middle half of code i's cell. */
   readonly expected: Uint32Array;
@@ -10,6 +11,8 @@ export interface CodeCounts {
 
 /** Samples of the residual that are worked out at once. */
 const RUN = 2 ** 12;
+/** Samples counted, from the middle of the record. */
+const MOST_SAMPLES = 2 ** 18;
 /** More codes than any converter has. */
 const MOST_CODES = 2 ** 20;
 
@@ -24,22 +27,19 @@ const MOST_CODES = 2 ** 20;
  * locked to the sample clock would ask for one code for ever and get its neighbour.
  */
 export function codeCounts(samples: Float64Array, residual: Residual, stepSize: number): CodeCounts | null {
-  let [lowest, highest, count] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
-  for (const x of samples) {
-    if (Number.isNaN(x)) continue;
-    if (x < lowest) lowest = x;
-    if (x > highest) highest = x;
-    count++;
-  }
+  const { min: lowest, max: highest, count } = extremes(samples);
   const codes = Math.round((highest - lowest) / stepSize) + 1;
-  if (!(count > 0 && codes <= MOST_CODES)) return null;
+  if (codes > MOST_CODES) return null;
   const observed = new Uint32Array(codes);
   const expected = new Uint32Array(codes);
   let offGrid = 0;
   const perStep = 1 / stepSize;
   const room = new Float64Array(RUN);
-  for (let from = 0; from < samples.length; from += RUN) {
-    const left = residual.stretch(from, Math.min(samples.length, from + RUN), room);
+  // What piles up or is missing shows in some hundred thousand samples as well as in all.
+  const used = Math.min(samples.length, MOST_SAMPLES);
+  const first = (samples.length - used) >> 1;
+  for (let from = first; from < first + used; from += RUN) {
+    const left = residual.stretch(from, Math.min(first + used, from + RUN), room);
     for (let i = 0; i < left.length; i++) {
       const place = (samples[from + i]! - lowest) * perStep;
       if (Number.isNaN(place)) continue;
@@ -52,5 +52,5 @@ export function codeCounts(samples: Float64Array, residual: Residual, stepSize: 
     }
   }
   // Values on no grid stand a quarter of a step off in the mean; printed digits move them by less than a tenth.
-  return offGrid > 0.1 * count ? null : { observed, expected };
+  return offGrid > 0.1 * Math.min(count, used) ? null : { observed, expected };
 }
