@@ -1,5 +1,6 @@
 import { MeasureError } from '../base/measureError.ts';
 import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
+import { LONG_RECORD } from '../signal/longRecord.ts';
 import { moments } from '../signal/moments.ts';
 import { squaredDifference } from '../signal/squaredDifference.ts';
 import { roughFundamental } from '../signal/tracking/roughFundamental.ts';
@@ -46,21 +47,18 @@ function fundamentalOf(
   samples: Float64Array,
   roughOmega: number | undefined,
 ): ReturnType<typeof findFundamental> {
-  if (roughOmega !== undefined && samples.length >= TOLD_RECORD) {
+  if (roughOmega !== undefined && samples.length >= LONG_RECORD) {
     const told = findFundamental(samples, roughOmega);
     if (!('none' in told)) return told;
   }
   const seen = findFundamental(samples);
-  if (!('none' in seen) || seen.none === 'constant' || samples.length < LONG_RECORD) return seen;
+  if (!('none' in seen) || seen.none === 'constant' || samples.length < AVERAGED_RECORD) return seen;
   const rough = roughFundamental(samples);
   return rough === null ? seen : findFundamental(samples, rough);
 }
 
-/** Samples from which a look at the whole record takes longer than one that is told where. */
-const TOLD_RECORD = 2 ** 18;
-
 /** Samples over which the first look averages several into one. */
-const LONG_RECORD = 20_000;
+const AVERAGED_RECORD = 20_000;
 
 /** Of the record: a gap longer than this may hide what repeats on either side of it. */
 const LONG_GAP = 0.02;

@@ -1,7 +1,6 @@
+import { LONG_RECORD } from './longRecord.ts';
 import { median } from './median.ts';
 
-/** Samples from which a record is looked at in places. */
-const LONG_RECORD = 2 ** 18;
 /** A prime, so that the places fall on all phases of a wave. */
 const LOOKS = 37;
 const LOOK_SAMPLES = 2 ** 10;
@@ -14,7 +13,7 @@ const LOOK_SAMPLES = 2 ** 10;
  *
  * @param samples - shape N; NaN marks a missing sample; N ≥ 3. Not changed.
  * @returns standard deviation in the unit of the samples, ≥ 0; 0 where the record rests on single codes.
- * @remarks A record of more than 2¹⁸ samples is looked at in 37 places, which leaves under 1 % of chance in the median.
+ * @remarks A record of more than LONG_RECORD samples is looked at in 37 places, which leaves under 1 % of chance in the median.
  * Low for noise that is correlated from sample to sample, high for fewer than about 50 samples a cycle.
  */
 export function differenceNoise(samples: Float64Array): number {

@@ -2,6 +2,7 @@ import { blockMeans } from './blockMeans.ts';
 import { firstPeriod } from './firstPeriod.ts';
 import { fitHarmonics } from './fitHarmonics.ts';
 import type { HarmonicFit } from './harmonicFit.ts';
+import { LONG_RECORD } from './longRecord.ts';
 import { moments } from './moments.ts';
 
 export interface Fundamental {
@@ -25,8 +26,6 @@ export type NoFundamental =
 /** A record below this many periods is refused. A record of N samples covers N intervals. */
 export const MINIMUM_CYCLES = 1.3;
 
-/** Samples from which a record is looked at through the means of its blocks. */
-const LONG_RECORD = 2 ** 18;
 /** Samples a cycle that are enough to look at. */
 const LOOK_SAMPLES = 128;
 

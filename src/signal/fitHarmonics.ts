@@ -1,11 +1,9 @@
 import { type CholeskyFactor, choleskyFactor } from './choleskyFactor.ts';
 import { fitFolded } from './folding/fitFolded.ts';
 import { fitOfState, type HarmonicFit } from './harmonicFit.ts';
+import { LONG_RECORD } from './longRecord.ts';
 import { normalEquations, projections } from './normalEquations.ts';
 import { storedResidual } from './residual.ts';
-
-/** Samples from which a record is long: its sums are then taken over one folded cycle. */
-const LONG_RECORD = 2 ** 18;
 
 export interface FitOptions {
   /** Orders fitted, K ≥ 1; K·omega must stay under π. */
@@ -14,7 +12,7 @@ export interface FitOptions {
   readonly omega: number;
   /** Gauss-Newton steps at most. Default 20. */
   readonly iterations?: number;
-  /** True: by folded sums, which are faster on some ten thousand samples or more. Default: from 2¹⁸ samples up. */
+  /** True: by folded sums, which are faster on some ten thousand samples or more. Default: for a long record. */
   readonly folded?: boolean;
   /** Hold `omega` as given, because another channel told it. Default false. */
   readonly frequencyKnown?: boolean;

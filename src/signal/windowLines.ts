@@ -37,6 +37,7 @@ export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): read
   const length = (2 * Math.PI * cycles) / fit.omega;
   // A record of exactly so many windows must not lose the last one to rounding.
   const held = Math.floor(fit.residual.length / length + 1e-6);
+  const room = new Float64Array(Math.ceil(length) + 1);
   // Windows are a sample longer or shorter, by where they start.
   const readers = new Map<number, LineReader>();
   const read: LineReader = (samples) => {
@@ -45,7 +46,7 @@ export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): read
     return known(samples);
   };
   return Array.from({ length: Math.min(held, options.windows ?? held) }, (_, index) =>
-    linesOf(fit, cycles, count, index * length, length, read),
+    linesOf(fit, cycles, count, index * length, length, read, room),
   );
 }
 
@@ -58,10 +59,11 @@ function linesOf(
   from: number,
   length: number,
   read: LineReader,
+  room: Float64Array,
 ): WindowLines {
   const spacing = fit.omega / cycles;
   const first = Math.floor(from + 1e-9);
-  const { re, im } = read(insideWindow(fit.residual, from, from + length));
+  const { re, im } = read(insideWindow(fit.residual, from, from + length, room));
   // The fit counts its phases from the record's centre.
   const back = first - (fit.residual.length - 1) / 2;
   const squares = new Float64Array(count);
@@ -86,10 +88,10 @@ function linesOf(
 }
 
 /** The residual from ⌊from⌋ on, each sample by the part of its interval [n, n + 1) that the window holds. */
-function insideWindow(residual: Residual, from: number, to: number): Float64Array {
+function insideWindow(residual: Residual, from: number, to: number, room: Float64Array): Float64Array {
   const first = Math.floor(from + 1e-9);
   const end = Math.min(residual.length, Math.ceil(to - 1e-9));
-  const inside = new Float64Array(end - first);
+  const inside = room.subarray(0, end - first);
   const held = residual.stretch(first, end, inside);
   if (held.buffer !== inside.buffer) inside.set(held);
   for (let i = 0; i < inside.length; i++) if (Number.isNaN(inside[i]!)) inside[i] = 0;

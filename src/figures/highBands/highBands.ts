@@ -1,6 +1,7 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import { LONG_RECORD } from '../../signal/longRecord.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow } from '../harmonicGroups/cyclesPerWindow.ts';
 import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
@@ -12,8 +13,7 @@ import type { Ripple } from './ripple.ts';
 
 /** Samples a window takes at most, unless a single cycle is longer. */
 const LONGEST_WINDOW = 2 ** 20;
-/** Samples from which a record is long: its windows hold no more than LONG_RECORD_WINDOW. */
-const LONG_RECORD = 2 ** 18;
+/** The same of a long record. */
 const LONG_RECORD_WINDOW = 2 ** 16;
 /** Samples taken over all windows, about: a steady ripple needs no more. */
 const SAMPLES_USED = 2 ** 18;
@@ -50,7 +50,7 @@ export interface HighBands {
  * @returns null where half the sample rate does not pass 2 kHz or the record is shorter than a cycle.
  * @remarks A window is rectangular, as the standard has it: a tone half-way between two lines in the middle of a
  * band of 200 Hz leaves 1 % of its power outside it. Long fast records are read over their first quarter
- * million samples, from 2¹⁸ samples up in windows of 2¹⁶ samples at most.
+ * million samples, from LONG_RECORD samples up in windows of 2¹⁶ samples at most.
  * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
  */
 export function highBands(input: HighBandsInput): HighBands | null {

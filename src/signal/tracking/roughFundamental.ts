@@ -1,10 +1,10 @@
 import { blockMeans } from '../blockMeans.ts';
 import { findFundamental } from '../findFundamental.ts';
+import { LONG_RECORD } from '../longRecord.ts';
 
 /** Enough for 250 cycles of 80 samples; a longer stretch is averaged down to it for this look. */
 const LOOK_LENGTH = 20_000;
 /** Of a long record a shorter look is enough, as it may be looked at in shorter stretches. */
-const LONG_RECORD = 2 ** 18;
 const LONG_LOOK_LENGTH = 8192;
 /** The shortest stretch looked at is a thirty-second of the record. */
 const HALVINGS = 5;
