@@ -10,6 +10,7 @@ import { carriedCaptures } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
+import { progressLine } from '../progress/progressLine.ts';
 import { sheetWriter } from '../report/sheetWriter.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownBenchOutput } from '../writing/ownOutput.ts';
@@ -24,6 +25,7 @@ import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts'
 export interface BenchFlags {
   readonly out: string;
   readonly json?: boolean;
+  readonly quiet?: boolean;
   /** Replace what is there, whosesoever it is. */
   readonly force?: boolean;
   /** A sheet of each capture too. */
@@ -44,13 +46,21 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     byChannel: false,
     force,
   });
+  const progress = progressLine(files.length, { quiet: flags.quiet });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {
     runs.push(
-      await measureUnit(unit, { folder, rule, instruments, ...(flags.sheets ? { writeSheet } : {}) }),
+      await measureUnit(unit, {
+        folder,
+        rule,
+        instruments,
+        progress,
+        ...(flags.sheets ? { writeSheet } : {}),
+      }),
     );
   }
+  progress.clear();
   const earlier = await earlierUnits(plan.earlier, folder);
   const today = runs.map(({ measured }) => benchUnit(measured));
   const units = [...today, ...earlier.units];
