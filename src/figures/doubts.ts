@@ -1,6 +1,7 @@
 import type { Notice } from '../base/notice.ts';
 import { extremes } from '../signal/extremes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
+import { outliers } from './outliers.ts';
 
 /**
  * What to doubt about a measured wave, and what to set on the scope to do better.
@@ -10,6 +11,7 @@ import type { PeriodicRecord } from './measuredWave.ts';
  */
 export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
   return [
+    outlierNotice(record),
     clippedNotice(record),
     coarseNotice(record),
     fewCyclesNotice(record),
@@ -18,6 +20,19 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
     driftNotice(record),
     acCoupledNotice(record),
   ].filter((notice) => notice !== null);
+}
+
+/** Single values that no wave explains: a damaged cell, or a disturbance shorter than three samples. */
+function outlierNotice(record: PeriodicRecord): Notice | null {
+  const [first, ...more] = outliers(record);
+  if (first === undefined) return null;
+  const atS = record.startS + first.sample * record.intervalS;
+  const value = Number(first.value.toPrecision(4));
+  const others = more.length === 0 ? '' : `, and ${more.length} more`;
+  return {
+    code: 'value.outlier',
+    message: `A single value of ${value} at ${Number(atS.toPrecision(6))} s stands far off the wave${others}: if the file is damaged there, save it again; extremes and noise hold it.`,
+  };
 }
 
 /** A top cut dead flat: far more samples on the last code than on the one before it. */
