@@ -13,8 +13,8 @@ const LOOK_SAMPLES = 2 ** 10;
  *
  * @param samples - shape N; NaN marks a missing sample; N ≥ 3. Not changed.
  * @returns standard deviation in the unit of the samples, ≥ 0; 0 where the record rests on single codes.
- * @remarks A record of more than LONG_RECORD samples is looked at in 37 places, which leaves under 1 % of chance in the median.
- * Low for noise that is correlated from sample to sample, high for fewer than about 50 samples a cycle.
+ * @remarks Low for noise that is correlated from sample to sample, high for fewer than about 50 samples a cycle.
+ * A record of more than LONG_RECORD samples is looked at in 37 places, which leaves under 1 % of chance.
  */
 export function differenceNoise(samples: Float64Array): number {
   const sizes: number[] = [];

@@ -46,21 +46,25 @@ export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): read
     return known(samples);
   };
   return Array.from({ length: Math.min(held, options.windows ?? held) }, (_, index) =>
-    linesOf(fit, cycles, count, index * length, length, read, room),
+    linesOf({ fit, cycles, count, length, read, room }, index * length),
   );
 }
 
 type LineReader = ReturnType<typeof lineReader>;
 
-function linesOf(
-  fit: HarmonicFit,
-  cycles: number,
-  count: number,
-  from: number,
-  length: number,
-  read: LineReader,
-  room: Float64Array,
-): WindowLines {
+/** What all windows of a record share. */
+interface WindowReading {
+  readonly fit: HarmonicFit;
+  readonly cycles: number;
+  readonly count: number;
+  /** Of a window, in samples, not rounded. */
+  readonly length: number;
+  readonly read: LineReader;
+  /** For the samples of a window. */
+  readonly room: Float64Array;
+}
+
+function linesOf({ fit, cycles, count, length, read, room }: WindowReading, from: number): WindowLines {
   const spacing = fit.omega / cycles;
   const first = Math.floor(from + 1e-9);
   const { re, im } = read(insideWindow(fit.residual, from, from + length, room));
