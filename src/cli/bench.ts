@@ -47,6 +47,7 @@ export function defineBench(command: Command): void {
   addFormatOptions(sheets, 'bench')
     .option('--out <folder>', 'where bench.json and the sheets go', 'reports')
     .option('--json', 'print the JSON document instead of text')
+    .option('--quiet', 'no progress on the terminal')
     .addHelpText('after', after)
     .action(async (words: string[], flags: BenchCommandFlags) => {
       const { benchCaptures } = await import('./bench/benchCaptures.ts');

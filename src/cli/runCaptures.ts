@@ -16,6 +16,7 @@ import type { Found } from './findCaptures.ts';
 import { failedResult, measureFile } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
 import type { MeasureFlags } from './measureOptions.ts';
+import { progressLine } from './progress/progressLine.ts';
 import type { WriteSheet } from './report/sheetWriter.ts';
 
 /**
@@ -34,11 +35,14 @@ export async function runCaptures(
   const results: (MeasureResult | FailedResult)[] = [];
   let failures = 0;
   let answers = 0;
+  const progress = progressLine(found.length, { quiet: flags.quiet });
   const fail = (failed: FailedResult): void => {
     failures++;
+    progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
   for (const capture of found) {
+    progress.begin(capture.file);
     const outcome = await measureFile(capture, options);
     if ('failed' in outcome) {
       results.push(outcome.failed);
@@ -55,6 +59,7 @@ export async function runCaptures(
         if (!(problem instanceof MeasureError)) throw problem;
         fail(failedResult(capture.file, problem));
       }
+      progress.clear();
       if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
     }
   }

@@ -10,6 +10,7 @@ import { capturesOfUnits } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
+import { progressLine } from '../progress/progressLine.ts';
 import { finishRun } from '../report/finishRun.ts';
 import { type FormatFlags, type Formats, formatsOf } from '../report/formatOptions.ts';
 import { sheetWriter } from '../report/sheetWriter.ts';
@@ -26,6 +27,7 @@ import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts'
 export interface BenchFlags extends FormatFlags {
   readonly out: string;
   readonly json?: boolean;
+  readonly quiet?: boolean;
   /** Replace what is there, whosesoever it is. */
   readonly force?: boolean;
   /** A sheet of each capture too. */
@@ -48,13 +50,21 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     byChannel: false,
     force,
   });
+  const progress = progressLine(files.length, { quiet: flags.quiet });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {
     runs.push(
-      await measureUnit(unit, { folder, rule, instruments, ...(flags.sheets ? { writeSheet } : {}) }),
+      await measureUnit(unit, {
+        folder,
+        rule,
+        instruments,
+        progress,
+        ...(flags.sheets ? { writeSheet } : {}),
+      }),
     );
   }
+  progress.clear();
   const earlier = await earlierUnits(plan.earlier, folder);
   const today = runs.map(({ measured }) => benchUnit(measured));
   const units = [...today, ...earlier.units];
