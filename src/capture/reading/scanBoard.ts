@@ -1,0 +1,35 @@
+import { chunkCount } from '../../bytes/scanning/scanPlan.ts';
+import type { ChunkPlan } from './chunkReader.ts';
+
+/** What threads that read one file share: who reads what, and where its rows go. Plain data over shared memory. */
+export interface ScanBoard {
+  /** The next chunk that nobody has taken; how many threads have failed. */
+  readonly counters: Int32Array;
+  /** For each chunk the row that it starts with, once all before it are read; −1 until then. One more for the end. */
+  readonly rowsBefore: Int32Array;
+  /** One array for each of the table's columns; null where a column is not kept. */
+  readonly columns: readonly (Float64Array | null)[];
+  /** Rows that the columns hold. */
+  readonly capacity: number;
+}
+
+export const NEXT_CHUNK = 0;
+export const FAILURES = 1;
+
+/**
+ * @param capacity - rows that there is room for, those of the tail among them. Room takes memory only where rows
+ * are written.
+ */
+export function scanBoard(plan: ChunkPlan, capacity: number): ScanBoard {
+  const chunks = chunkCount(plan.scan);
+  const rowsBefore = new Int32Array(new SharedArrayBuffer(4 * (chunks + 1))).fill(-1);
+  rowsBefore[0] = 0;
+  return {
+    counters: new Int32Array(new SharedArrayBuffer(8)),
+    rowsBefore,
+    columns: plan.uses.map((use) =>
+      use === 'kept' ? new Float64Array(new SharedArrayBuffer(8 * capacity)) : null,
+    ),
+    capacity,
+  };
+}
