@@ -1,41 +1,11 @@
-/** The core of Sineassay: from the bytes of a capture to its answer, its document and its sheet. */
-export { MeasureError } from './base/measureError.ts';
-export type { BenchDocument, BenchUnit } from './bench/benchDocument.ts';
-export { benchUnit } from './bench/benchUnit.ts';
-export { outletClaims } from './bench/claims/outletClaims.ts';
-export { compareUnits } from './bench/compareUnits.ts';
-export type { MeasuredUnit } from './bench/measuredUnit.ts';
-export type { BenchPlan, CaptureOptions, PlannedUnit } from './bench/plan/benchPlan.ts';
-export { planText } from './bench/plan/planText.ts';
-export { planOf, readPlan } from './bench/plan/readPlan.ts';
-export { readEarlier } from './bench/readEarlier.ts';
-export type { Capture, Channel } from './capture/capture.ts';
-export { fileAndChannel } from './capture/joining/fileAndChannel.ts';
-export { joinCurrent } from './capture/joining/joinCurrent.ts';
-export { readCapture } from './capture/readCapture.ts';
-export { captureLayouts, type LayoutName } from './capture/writing/captureLayouts.ts';
-export { readInstrument } from './figures/uncertainty/readInstrument.ts';
-export { allLines } from './sheet/answer/allLines.ts';
-export { answerLines } from './sheet/answer/answerLines.ts';
-export { benchLines } from './sheet/answer/bench/benchLines.ts';
-export { comparisonLines } from './sheet/answer/bench/comparisonLines.ts';
-export { budgetLines } from './sheet/answer/budgetLines.ts';
-export { failureLine } from './sheet/answer/failureLine.ts';
-export { limitLines } from './sheet/answer/limitLines.ts';
-export { selfcheckLine } from './sheet/answer/selfcheckLine.ts';
-export { terminalText } from './sheet/answer/terminalText.ts';
-export { windowLines } from './sheet/answer/windowLines.ts';
-export { comparisonSvg } from './sheet/comparisonSvg.ts';
-export { sheetSvg } from './sheet/sheetSvg.ts';
-export { stepSvg } from './sheet/stepSvg.ts';
-export { sweepSvg } from './sheet/sweepSvg.ts';
-export { type ShapeName, waveNamed } from './signal/synthesis/waveNamed.ts';
-export type { Assay } from './verdict/assay.ts';
-export { assayCapture } from './verdict/assayCapture.ts';
-export type { AssayOptions, CaptureSource } from './verdict/assaying/assayOptions.ts';
-export { parseClaim } from './verdict/claims/parseClaim.ts';
-export { limitTables } from './verdict/limits/limitTables.ts';
-export type { FailedResult, MeasureDocument, MeasureResult } from './verdict/measureDocument.ts';
-export { parseNominal } from './verdict/nominal/parseNominal.ts';
-export { selfcheck } from './verdict/selfcheck/selfcheck.ts';
-export { type Synthesis, type SynthesisOptions, synthesise } from './verdict/synthetic/synthesise.ts';
+/**
+ * The core of Sineassay: from the bytes of a capture to its answer, its document and its sheet. What needs only a
+ * part of it imports that entry, and so loads neither the rest nor the packages of the rest.
+ */
+export * from './entry/benching.ts';
+export * from './entry/checking.ts';
+export * from './entry/drawing.ts';
+export * from './entry/grammar.ts';
+export * from './entry/measuring.ts';
+export * from './entry/plans.ts';
+export * from './entry/synthesis.ts';

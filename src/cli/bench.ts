@@ -1,26 +1,6 @@
 import { type Command, Option } from 'commander';
-import { failureLine, MeasureError } from '../index.ts';
-import { type NamedPlan, planInFile, planOfPairs, type SweepFlags } from './bench/namedPlan.ts';
-import { type BenchFlags, runBench } from './bench/runBench.ts';
-import { writePlan } from './bench/writePlan.ts';
-import { exitCodes } from './exitCodes.ts';
-import { failedResult } from './measureFile.ts';
+import type { BenchCommandFlags } from './bench/benchCaptures.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
-
-type Flags = BenchFlags & SweepFlags & { readonly init?: string; readonly force?: boolean };
-
-/** What a plan states itself, so that these belong to pairs alone. */
-const SWEEP_FLAGS = [
-  'claim',
-  'label',
-  'nominal',
-  'voltage',
-  'current',
-  'scale',
-  'instrument',
-  'rule',
-  'earlier',
-] as const satisfies readonly (keyof SweepFlags)[];
 
 const after = `
 Examples:
@@ -42,11 +22,9 @@ Exit code:
 
 Safety: mains voltage can kill. Switch off before you change a load or a probe.`;
 
-/** Adds `bench`: several captures of one or more units as one test. */
-export function registerBench(program: Command): void {
-  program
-    .command('bench')
-    .description('a whole bench test: voltage and wave over rising loads, steps, claims, units side by side')
+/** Makes a command `bench`: several captures of one or more units as one test. */
+export function defineBench(command: Command): void {
+  command
     .argument('[plan...]', 'a plan (.yaml), or captures as load=file')
     .option('--init <folder>', 'write a plan filled with the captures found there, and stop')
     .option('--force', 'with --init: write over a plan that is there')
@@ -68,45 +46,10 @@ export function registerBench(program: Command): void {
     .option('--out <folder>', 'where bench.json and the sheets go', 'reports')
     .option('--json', 'print the JSON document instead of text')
     .addHelpText('after', after)
-    .action(async (words: string[], flags: Flags, command: Command) => {
-      const refuse = (message: string): never =>
-        command.error(`error: ${message}`, { exitCode: exitCodes.usage });
-      const subject = flags.init ?? words.find((word) => !word.includes('=')) ?? 'load=file';
-      try {
-        if (flags.init !== undefined) {
-          if (words.length > 0) refuse('--init takes a folder and nothing else');
-          const { path, count } = await writePlan(flags.init, flags.force ?? false);
-          const captures = count === 1 ? '1 capture' : `${count} captures`;
-          process.stdout.write(
-            `${path}: ${captures}. Fill in what you know, then: sineassay bench ${path}\n`,
-          );
-          return;
-        }
-        await runBench(await planNamed(words, flags, refuse), flags);
-      } catch (error) {
-        if (!(error instanceof MeasureError)) throw error;
-        process.stderr.write(`${failureLine(failedResult(subject, error))}\n`);
-        process.exitCode = exitCodes.usage;
-      }
+    .action(async (words: string[], flags: BenchCommandFlags) => {
+      const { benchCaptures } = await import('./bench/benchCaptures.ts');
+      await benchCaptures(words, flags, command);
     });
-}
-
-/** A plan's file, or pairs: never both. */
-async function planNamed(
-  words: readonly string[],
-  flags: Flags,
-  refuse: (message: string) => never,
-): Promise<NamedPlan> {
-  const [first] = words;
-  if (first === undefined) refuse('name a plan, or captures as load=file, such as 300W=heater.csv');
-  const own = Object.fromEntries(
-    SWEEP_FLAGS.flatMap((key) => (flags[key] === undefined ? [] : [[key, flags[key]]])),
-  ) as SweepFlags;
-  if (words.every((word) => /^[^=]+=./.test(word))) return planOfPairs(words, own);
-  if (words.length > 1) refuse('name one plan, or nothing but captures as load=file');
-  const [flag] = Object.keys(own);
-  if (flag !== undefined) refuse(`--${flag} goes with load=file; a plan states it itself`);
-  return planInFile(first);
 }
 
 function collected(text: string, before: readonly string[] | undefined): readonly string[] {

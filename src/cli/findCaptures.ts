@@ -1,7 +1,6 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { glob, isDynamicPattern } from 'tinyglobby';
-import { MeasureError } from '../index.ts';
+import { MeasureError } from '../entry/grammar.ts';
 
 /** A file to read, or why an argument names none. */
 export type Found = { readonly file: string; readonly error?: MeasureError };
@@ -28,7 +27,10 @@ export async function findCaptures(named: readonly string[]): Promise<readonly F
 
 async function findOne(named: string): Promise<readonly Found[]> {
   const stats = await stat(named).catch(() => null);
-  if (stats?.isDirectory()) {
+  if (stats !== null && !stats.isDirectory()) return [{ file: named }];
+  // Loaded only where something is looked for.
+  const { glob, isDynamicPattern } = await import('tinyglobby');
+  if (stats !== null) {
     const files = await glob(ENDINGS, { cwd: named, caseSensitiveMatch: false });
     if (files.length > 0) return inOrder(files).map((file) => ({ file: join(named, file) }));
     return [
@@ -41,7 +43,6 @@ async function findOne(named: string): Promise<readonly Found[]> {
       ),
     ];
   }
-  if (stats !== null) return [{ file: named }];
   if (isDynamicPattern(named)) {
     const files = await glob(named.replaceAll('\\', '/'));
     if (files.length > 0) return inOrder(files).map((file) => ({ file }));

@@ -1,5 +1,4 @@
 import type { Command } from 'commander';
-import { limitLines, limitTables } from '../index.ts';
 
 const after = `
 Example:
@@ -9,13 +8,10 @@ Every value says where it is from: a public page; or memory, quoted without the
 text at hand, so that it informs and never judges. They are reference limits: a
 capture of a second is not a week of statistics.`;
 
-/** Adds `limits`: the limit tables with source, edition and provenance. */
-export function registerLimits(program: Command): void {
-  program
-    .command('limits')
-    .description('print the reference limits with their source, edition and provenance')
-    .addHelpText('after', after)
-    .action(() => {
-      process.stdout.write(`${limitLines(limitTables()).join('\n')}\n`);
-    });
+/** Makes a command `limits`: the limit tables with source, edition and provenance. */
+export function defineLimits(command: Command): void {
+  command.addHelpText('after', after).action(async () => {
+    const { limitLines, limitTables } = await import('../entry/checking.ts');
+    process.stdout.write(`${limitLines(limitTables()).join('\n')}\n`);
+  });
 }

@@ -1,8 +1,5 @@
 import type { Command } from 'commander';
-import { findCaptures } from './findCaptures.ts';
 import { addMeasureOptions, claimWords, type MeasureFlags } from './measureOptions.ts';
-import { refuseMeterForMany } from './refuseMeterForMany.ts';
-import { runCaptures } from './runCaptures.ts';
 
 const after = `
 A capture is a file, a folder (all captures under it) or a pattern such as
@@ -19,18 +16,12 @@ Exit code:
   2  wrong words, or a file that could not be measured (the others still are)
   3  a defect of ours`;
 
-/** Adds `measure`: the answer in at most fourteen lines a capture. */
-export function registerMeasure(program: Command): void {
-  addMeasureOptions(
-    program
-      .command('measure')
-      .description('say what the wave is: kind, volts, hertz, crest factor, distortion, and how sure')
-      .argument('<capture...>', 'files, folders or patterns'),
-  )
+/** Makes a command `measure`: the answer in at most fourteen lines a capture. */
+export function defineMeasure(command: Command): void {
+  addMeasureOptions(command.argument('<capture...>', 'files, folders or patterns'))
     .addHelpText('after', after)
-    .action(async (captures: string[], flags: MeasureFlags, command: Command) => {
-      const found = await findCaptures(captures);
-      refuseMeterForMany(found, flags, command);
-      await runCaptures(found, flags);
+    .action(async (captures: string[], flags: MeasureFlags) => {
+      const { measureCaptures } = await import('./measureCaptures.ts');
+      await measureCaptures(captures, flags, command);
     });
 }

@@ -10,7 +10,7 @@ import {
   joinCurrent,
   MeasureError,
   readCapture,
-} from '../index.ts';
+} from '../entry/measuring.ts';
 import type { Found } from './findCaptures.ts';
 import { systemReason } from './systemReason.ts';
 

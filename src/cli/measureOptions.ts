@@ -1,14 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import {
-  type AssayOptions,
-  failureLine,
-  MeasureError,
-  parseClaim,
-  parseNominal,
-  readInstrument,
-} from '../index.ts';
-import { failedResult, type MeasureFileOptions, unreadable } from './measureFile.ts';
+import { MeasureError, parseClaim, parseNominal } from '../entry/grammar.ts';
+import type { AssayOptions } from '../entry/measuring.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 
 type Scale = NonNullable<AssayOptions['scales']>[number];
@@ -30,7 +22,8 @@ export interface MeasureFlags {
   readonly sampleRate?: number;
   readonly meter?: number;
   readonly meterDc?: boolean;
-  readonly instrument?: NonNullable<AssayOptions['instrument']>;
+  /** A file. */
+  readonly instrument?: string;
   readonly rule: 'guarded' | 'simple';
   readonly orders: number;
   readonly sineThd: number;
@@ -78,7 +71,7 @@ export function addMeasureOptions(command: Command): Command {
     .option('--sample-rate <hertz>', 'samples a second, for a file that has no time', positive)
     .option('--meter <volts>', "a multimeter's reading taken at the same time, for one capture", positive)
     .option('--meter-dc', 'that meter counts DC in (most handheld meters do not)')
-    .option('--instrument <file>', 'what is known of scope and probe, as YAML, see below', instrument)
+    .option('--instrument <file>', 'what is known of scope and probe, as YAML, see below')
     .addOption(
       new Option('--rule <name>', 'guarded: a guard band of one uncertainty; simple: none')
         .choices(['guarded', 'simple'])
@@ -90,30 +83,6 @@ export function addMeasureOptions(command: Command): Command {
     .option('--windows', 'list each window of 10 or 12 cycles (IEC 61000-4-7)')
     .option('--budget', 'print how each uncertainty is made up')
     .option('--json', 'print one JSON document instead of text');
-}
-
-export function measureFileOptions(flags: MeasureFlags): MeasureFileOptions {
-  return {
-    claims: flags.claim ?? [],
-    scales: flags.scale ?? [],
-    inverted: flags.invert ?? [],
-    rule: flags.rule,
-    orders: flags.orders,
-    sineThdPercent: flags.sineThd,
-    perWindow: flags.windows ?? false,
-    ...(flags.label === undefined ? {} : { label: flags.label }),
-    ...(flags.load === undefined ? {} : { load: flags.load }),
-    ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
-    ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
-    ...(flags.current === undefined ? {} : { current: flags.current }),
-    ...(flags.dcInput === undefined ? {} : { directInput: flags.dcInput }),
-    ...(flags.skew === undefined ? {} : { skews: flags.skew }),
-    ...(flags.instrument === undefined ? {} : { instrument: flags.instrument }),
-    ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
-    ...(flags.meter === undefined
-      ? {}
-      : { meter: { readingV: flags.meter, dcCoupled: flags.meterDc ?? false } }),
-  };
 }
 
 function collect<T>(parse: (text: string) => T): (text: string, before: readonly T[] | undefined) => T[] {
@@ -130,15 +99,6 @@ function grammar<T>(parse: (text: string) => T): (text: string) => T {
       throw new InvalidArgumentError(`${error.message} ${error.detail.advice ?? ''}`);
     }
   };
-}
-
-function instrument(file: string): NonNullable<AssayOptions['instrument']> {
-  try {
-    return readInstrument(readFileSync(file, 'utf8'));
-  } catch (error) {
-    const known = error instanceof MeasureError ? error : unreadable(error);
-    throw new InvalidArgumentError(failureLine(failedResult(file, known)));
-  }
 }
 
 function positive(text: string): number {

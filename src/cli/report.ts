@@ -1,14 +1,6 @@
 import type { Command } from 'commander';
-import { findCaptures } from './findCaptures.ts';
-import { addMeasureOptions, claimWords, type MeasureFlags } from './measureOptions.ts';
-import { refuseMeterForMany } from './refuseMeterForMany.ts';
-import { runCaptures } from './runCaptures.ts';
-import { sheetWriter } from './sheetWriter.ts';
-
-interface ReportFlags extends MeasureFlags {
-  readonly out: string;
-  readonly png?: boolean;
-}
+import { addMeasureOptions, claimWords } from './measureOptions.ts';
+import type { ReportFlags } from './reportCaptures.ts';
 
 const after = `
 Example:
@@ -20,26 +12,14 @@ Without a capture it takes the folder captures.
 
 ${claimWords}`;
 
-/** Adds `report`: the answer, and a sheet for each capture. */
-export function registerReport(program: Command): void {
-  addMeasureOptions(
-    program
-      .command('report')
-      .description('measure, and draw a sheet for each capture: its wave, figures and limits on one page')
-      .argument('[capture...]', 'files, folders or patterns', ['captures']),
-  )
+/** Makes a command `report`: the answer, and a sheet for each capture. */
+export function defineReport(command: Command): void {
+  addMeasureOptions(command.argument('[capture...]', 'files, folders or patterns', ['captures']))
     .option('--out <folder>', 'where the sheets go', 'reports')
     .option('--png', 'also a picture of 1920 × 1080')
     .addHelpText('after', after)
-    .action(async (captures: string[], flags: ReportFlags, command: Command) => {
-      const found = await findCaptures(captures);
-      refuseMeterForMany(found, flags, command);
-      const files = found.map(({ file }) => file);
-      const { out, png = false, voltage } = flags;
-      await runCaptures(
-        found,
-        flags,
-        sheetWriter(files, { out, png, byChannel: voltage?.toLowerCase() === 'all' }),
-      );
+    .action(async (captures: string[], flags: ReportFlags) => {
+      const { reportCaptures } = await import('./reportCaptures.ts');
+      await reportCaptures(captures, flags, command);
     });
 }

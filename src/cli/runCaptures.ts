@@ -1,3 +1,4 @@
+import type { Command } from 'commander';
 import {
   type Assay,
   allLines,
@@ -8,11 +9,12 @@ import {
   MeasureError,
   type MeasureResult,
   windowLines,
-} from '../index.ts';
+} from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
 import { failedResult, measureFile } from './measureFile.ts';
-import { type MeasureFlags, measureFileOptions } from './measureOptions.ts';
+import { measureFileOptions } from './measureFileOptions.ts';
+import type { MeasureFlags } from './measureOptions.ts';
 
 /**
  * Measures captures, prints what was found, and sets the exit code.
@@ -22,9 +24,10 @@ import { type MeasureFlags, measureFileOptions } from './measureOptions.ts';
 export async function runCaptures(
   found: readonly Found[],
   flags: MeasureFlags,
+  command: Command,
   writeSheet?: (assay: Assay) => Promise<string>,
 ): Promise<void> {
-  const options = measureFileOptions(flags);
+  const options = await measureFileOptions(flags, command);
   const results: (MeasureResult | FailedResult)[] = [];
   let failures = 0;
   let answers = 0;

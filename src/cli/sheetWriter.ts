@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Assay, sheetSvg, stepSvg } from '../index.ts';
+import type { Assay } from '../entry/measuring.ts';
 import { sheetNames } from './sheetNames.ts';
 import { unwritable } from './unwritable.ts';
 import { writeWhole } from './writeWhole.ts';
@@ -32,6 +32,7 @@ export function sheetWriter(
     const channel = (voltage ?? current)?.channel ?? '';
     const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
     const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
+    const { sheetSvg, stepSvg } = await import('../entry/drawing.ts');
     document ??= await emptyDocument();
     await makeFolder(out);
     await writeSheet(path, sheetSvg(document, assay), png);

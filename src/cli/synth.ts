@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { captureLayouts, MeasureError, type ShapeName, synthesise, waveNamed } from '../index.ts';
+import { MeasureError } from '../entry/grammar.ts';
+import { captureLayouts, type ShapeName, synthesise, waveNamed } from '../entry/synthesis.ts';
 import { exitCodes } from './exitCodes.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 import { finiteNumbers } from './synth/finiteNumbers.ts';
@@ -21,11 +22,9 @@ ${Object.entries(captureLayouts)
   .map(([name, { words }]) => `  ${name.padEnd(10)} ${words}`)
   .join('\n')}`;
 
-/** Adds `synth`: a test capture of a known wave, and its truth as JSON. */
-export function registerSynth(program: Command): void {
-  program
-    .command('synth')
-    .description('write a test capture of a known wave, with its true figures beside it')
+/** Makes a command `synth`: a test capture of a known wave, and its truth as JSON. */
+export function defineSynth(command: Command): void {
+  command
     .argument('<wave>', `one of ${waveNames.join(', ')}`, waveName)
     .requiredOption('--out <file>', 'the capture to write')
     .option('--rms <volts>', 'RMS of the wave', finiteNumber, 120)
@@ -61,7 +60,7 @@ export function registerSynth(program: Command): void {
     .option('--carrier <count>', 'pwm: carrier cycles a period, odd', finiteNumber)
     .option('--modulation <ratio>', 'pwm: above 0, at most 1', finiteNumber)
     .addHelpText('after', after)
-    .action(async (wave: ShapeName, flags: SynthFlags, command: Command) => {
+    .action(async (wave: ShapeName, flags: SynthFlags) => {
       try {
         const { bytes, truth } = synthesise(synthesisOptions(wave, flags));
         await writeWhole(flags.out, bytes);

@@ -1,4 +1,4 @@
-import { MeasureError } from '../index.ts';
+import { MeasureError } from '../entry/grammar.ts';
 import { systemReason } from './systemReason.ts';
 
 /** Says that a file or folder could not be written, and why. */

@@ -1,16 +1,17 @@
 import { Command } from 'commander';
 import { expect, test } from 'vitest';
-import { addMeasureOptions, measureFileOptions } from '../../src/cli/measureOptions.ts';
+import { measureFileOptions } from '../../src/cli/measureFileOptions.ts';
+import { addMeasureOptions } from '../../src/cli/measureOptions.ts';
 
-function parsed(words: readonly string[]): ReturnType<typeof measureFileOptions> {
+async function parsed(words: readonly string[]): ReturnType<typeof measureFileOptions> {
   const command = addMeasureOptions(new Command('measure'))
     .exitOverride()
     .configureOutput({ writeErr: () => {} });
-  return measureFileOptions(command.parse(words, { from: 'user' }).opts());
+  return measureFileOptions(command.parse(words, { from: 'user' }).opts(), command);
 }
 
-test('without options: no claims, no scales, a guard band, 50 orders, a sine to 5 %', () => {
-  expect(parsed([])).toMatchObject({
+test('without options: no claims, no scales, a guard band, 50 orders, a sine to 5 %', async () => {
+  expect(await parsed([])).toMatchObject({
     claims: [],
     scales: [],
     inverted: [],
@@ -20,8 +21,8 @@ test('without options: no claims, no scales, a guard band, 50 orders, a sine to 
   });
 });
 
-test('options that repeat are collected in the order given', () => {
-  const { scales, inverted, claims } = parsed([
+test('options that repeat are collected in the order given', async () => {
+  const { scales, inverted, claims } = await parsed([
     ...['--scale', '10', '--scale', 'CH2=-0.5', '--scale', 'a=b=2'],
     ...['--invert', 'CH1', '--invert', 'CH 3'],
     ...['--claim', 'THD < 3 %', '--claim', 'pure sine'],
@@ -35,9 +36,12 @@ test('options that repeat are collected in the order given', () => {
   expect(claims?.map(({ text }) => text)).toEqual(['THD < 3 %', 'pure sine']);
 });
 
-test('a meter is AC-coupled unless told otherwise', () => {
-  expect(parsed(['--meter', '119.6']).meter).toEqual({ readingV: 119.6, dcCoupled: false });
-  expect(parsed(['--meter', '119.6', '--meter-dc']).meter).toEqual({ readingV: 119.6, dcCoupled: true });
+test('a meter is AC-coupled unless told otherwise', async () => {
+  expect((await parsed(['--meter', '119.6'])).meter).toEqual({ readingV: 119.6, dcCoupled: false });
+  expect((await parsed(['--meter', '119.6', '--meter-dc'])).meter).toEqual({
+    readingV: 119.6,
+    dcCoupled: true,
+  });
 });
 
 test.each([
@@ -53,6 +57,6 @@ test.each([
   ['--nominal', 'a lot'],
   ['--claim', 'best in town'],
   ['--colour', 'red'],
-])('%s %s is refused in words that name the option', (option, value) => {
-  expect(() => parsed([option, value])).toThrow(option);
+])('%s %s is refused in words that name the option', async (option, value) => {
+  await expect(parsed([option, value])).rejects.toThrow(option);
 });

@@ -8,6 +8,7 @@ import { sineChannels, smallCapture } from './smallCapture.ts';
 
 const folder = benchFolder({
   'sine.csv': smallCapture({ harmonics: [{ order: 3, ratio: 0.04, phaseRad: 0 }], shape: 'harmonics' }),
+  'wrong.yaml': 'gain: 3\n',
   'values.csv': smallCapture({ layout: 'values' }),
   'legs.csv': sineChannels([
     { name: 'CH1', unit: 'V', rms: 120 },
@@ -85,4 +86,14 @@ test('an option that is not understood is refused before anything is measured', 
   expect(code).toBe(2);
   expect(stdout).toBe('');
   expect(stderr).toMatch(/^error: option '--claim <text>'.*best in town.*\n\(see --help\)\n$/);
+});
+
+test('an instrument file that is wrong or missing is one of the wrong words: nothing is measured', async () => {
+  const missing = await runCommand(['measure', 'sine.csv', '--instrument', 'scope.yaml'], folder);
+  expect(missing).toMatchObject({ code: 2, stdout: '' });
+  expect(missing.stderr).toContain("option '--instrument <file>' argument 'scope.yaml' is invalid");
+  expect(missing.stderr).toContain('no such file');
+  const wrong = await runCommand(['measure', 'sine.csv', '--instrument', 'wrong.yaml'], folder);
+  expect(wrong).toMatchObject({ code: 2, stdout: '' });
+  expect(wrong.stderr).toContain('"gain" is not known');
 });

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { type BenchUnit, type FailedResult, MeasureError, readEarlier } from '../../index.ts';
+import { type BenchUnit, readEarlier } from '../../entry/benching.ts';
+import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { failedResult, unreadable } from '../measureFile.ts';
 import { pathFrom } from './pathFrom.ts';
 

@@ -1,11 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import {
-  type AssayOptions,
-  type BenchPlan,
-  type FailedResult,
-  MeasureError,
-  readInstrument,
-} from '../../index.ts';
+import { type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import { type BenchPlan, readInstrument } from '../../entry/plans.ts';
 import { failedResult, unreadable } from '../measureFile.ts';
 import { pathFrom } from './pathFrom.ts';
 

@@ -1,14 +1,6 @@
-import {
-  type Assay,
-  type AssayOptions,
-  type BenchPlan,
-  type CaptureOptions,
-  type FailedResult,
-  type MeasuredUnit,
-  MeasureError,
-  outletClaims,
-  type PlannedUnit,
-} from '../../index.ts';
+import { type MeasuredUnit, outletClaims } from '../../entry/benching.ts';
+import { type Assay, type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
 import { failedResult, measureFile } from '../measureFile.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { type BenchPlan, planOf, readPlan } from '../../index.ts';
+import { type BenchPlan, planOf, readPlan } from '../../entry/plans.ts';
 import { unreadable } from '../measureFile.ts';
 
 /** What may be said of the one unit whose captures stand on the command line. */

@@ -6,10 +6,8 @@ import {
   benchUnit,
   compareUnits,
   comparisonLines,
-  type FailedResult,
-  failureLine,
-  MeasureError,
-} from '../../index.ts';
+} from '../../entry/benching.ts';
+import { type FailedResult, failureLine, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
 import { sheetWriter } from '../sheetWriter.ts';

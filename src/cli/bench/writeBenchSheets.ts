@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type BenchDocument, comparisonSvg, sweepSvg } from '../../index.ts';
+import type { BenchDocument } from '../../entry/benching.ts';
 import { writeWhole } from '../writeWhole.ts';
 
 /**
@@ -13,8 +13,9 @@ export async function writeBenchSheets(
   bench: BenchDocument,
   out: string,
 ): Promise<ReadonlyMap<string, string>> {
-  // jsdom takes half a second to load: only when a sheet is drawn.
+  // jsdom and d3 take more than half a second to load: only when a sheet is drawn.
   const { JSDOM } = await import('jsdom');
+  const { comparisonSvg, sweepSvg } = await import('../../entry/drawing.ts');
   const { document } = new JSDOM().window;
   const paths = new Map<string, string>();
   for (const unit of bench.units) {

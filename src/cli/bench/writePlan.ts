@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
-import { MeasureError, planText } from '../../index.ts';
+import { MeasureError } from '../../entry/grammar.ts';
+import { planText } from '../../entry/plans.ts';
 import { findCaptures } from '../findCaptures.ts';
 import { writeWhole } from '../writeWhole.ts';
 

@@ -1,5 +1,5 @@
 import { InvalidArgumentError } from 'commander';
-import type { SynthesisOptions } from '../../index.ts';
+import type { SynthesisOptions } from '../../entry/synthesis.ts';
 import { finiteNumber } from './finiteNumber.ts';
 
 export type Harmonic = NonNullable<SynthesisOptions['harmonics']>[number];

@@ -1,4 +1,4 @@
-import type { LayoutName, ShapeName, SynthesisOptions } from '../../index.ts';
+import type { LayoutName, ShapeName, SynthesisOptions } from '../../entry/synthesis.ts';
 import type { Harmonic } from './harmonic.ts';
 
 /** The flags of `synth` as commander hands them over. */

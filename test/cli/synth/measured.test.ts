@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { registerSynth } from '../../../src/cli/synth.ts';
+import { defineSynth } from '../../../src/cli/synth.ts';
 import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
 import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
 import type { StatedTruth } from '../../../src/verdict/synthetic/statedTruth.ts';
@@ -20,7 +20,7 @@ let results: ReadonlyMap<string, MeasureResult>;
 
 beforeAll(async () => {
   const program = new Command('sineassay');
-  registerSynth(program);
+  defineSynth(program.command('synth'));
   vi.spyOn(process.stdout, 'write').mockReturnValue(true);
   for (const { wave, words } of waves) {
     const out = join(folder, `${wave}.csv`);

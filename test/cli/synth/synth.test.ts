@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { registerSynth } from '../../../src/cli/synth.ts';
+import { defineSynth } from '../../../src/cli/synth.ts';
 
 let folder: string;
 let said: string;
@@ -26,8 +26,7 @@ afterEach(() => {
 
 async function run(...words: string[]): Promise<void> {
   const program = new Command('sineassay');
-  registerSynth(program);
-  for (const command of program.commands) command.exitOverride();
+  defineSynth(program.command('synth').exitOverride());
   await program.parseAsync(['synth', ...words], { from: 'user' });
 }
 

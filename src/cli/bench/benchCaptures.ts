@@ -1,0 +1,67 @@
+import type { Command } from 'commander';
+import { failureLine, MeasureError } from '../../entry/measuring.ts';
+import { exitCodes } from '../exitCodes.ts';
+import { failedResult } from '../measureFile.ts';
+import { type NamedPlan, planInFile, planOfPairs, type SweepFlags } from './namedPlan.ts';
+import { type BenchFlags, runBench } from './runBench.ts';
+import { writePlan } from './writePlan.ts';
+
+/** The flags of `bench` as commander hands them over. */
+export type BenchCommandFlags = BenchFlags &
+  SweepFlags & { readonly init?: string; readonly force?: boolean };
+
+/** What a plan states itself, so that these belong to pairs alone. */
+const SWEEP_FLAGS = [
+  'claim',
+  'label',
+  'nominal',
+  'voltage',
+  'current',
+  'scale',
+  'instrument',
+  'rule',
+  'earlier',
+] as const satisfies readonly (keyof SweepFlags)[];
+
+/** What `bench` does. */
+export async function benchCaptures(
+  words: readonly string[],
+  flags: BenchCommandFlags,
+  command: Command,
+): Promise<void> {
+  const refuse = (message: string): never =>
+    command.error(`error: ${message}`, { exitCode: exitCodes.usage });
+  const subject = flags.init ?? words.find((word) => !word.includes('=')) ?? 'load=file';
+  try {
+    if (flags.init !== undefined) {
+      if (words.length > 0) refuse('--init takes a folder and nothing else');
+      const { path, count } = await writePlan(flags.init, flags.force ?? false);
+      const captures = count === 1 ? '1 capture' : `${count} captures`;
+      process.stdout.write(`${path}: ${captures}. Fill in what you know, then: sineassay bench ${path}\n`);
+      return;
+    }
+    await runBench(await planNamed(words, flags, refuse), flags);
+  } catch (error) {
+    if (!(error instanceof MeasureError)) throw error;
+    process.stderr.write(`${failureLine(failedResult(subject, error))}\n`);
+    process.exitCode = exitCodes.usage;
+  }
+}
+
+/** A plan's file, or pairs: never both. */
+async function planNamed(
+  words: readonly string[],
+  flags: BenchCommandFlags,
+  refuse: (message: string) => never,
+): Promise<NamedPlan> {
+  const [first] = words;
+  if (first === undefined) refuse('name a plan, or captures as load=file, such as 300W=heater.csv');
+  const own = Object.fromEntries(
+    SWEEP_FLAGS.flatMap((key) => (flags[key] === undefined ? [] : [[key, flags[key]]])),
+  ) as SweepFlags;
+  if (words.every((word) => /^[^=]+=./.test(word))) return planOfPairs(words, own);
+  if (words.length > 1) refuse('name one plan, or nothing but captures as load=file');
+  const [flag] = Object.keys(own);
+  if (flag !== undefined) refuse(`--${flag} goes with load=file; a plan states it itself`);
+  return planInFile(first);
+}

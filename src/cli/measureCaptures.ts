@@ -1,0 +1,16 @@
+import type { Command } from 'commander';
+import { findCaptures } from './findCaptures.ts';
+import type { MeasureFlags } from './measureOptions.ts';
+import { refuseMeterForMany } from './refuseMeterForMany.ts';
+import { runCaptures } from './runCaptures.ts';
+
+/** What `measure` does. */
+export async function measureCaptures(
+  captures: readonly string[],
+  flags: MeasureFlags,
+  command: Command,
+): Promise<void> {
+  const found = await findCaptures(captures);
+  refuseMeterForMany(found, flags, command);
+  await runCaptures(found, flags, command);
+}

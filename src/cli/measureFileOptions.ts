@@ -1,0 +1,53 @@
+import { readFile } from 'node:fs/promises';
+import type { Command } from 'commander';
+import { type AssayOptions, failureLine, MeasureError } from '../entry/measuring.ts';
+import { exitCodes } from './exitCodes.ts';
+import { failedResult, type MeasureFileOptions, unreadable } from './measureFile.ts';
+import type { MeasureFlags } from './measureOptions.ts';
+
+/**
+ * The flags in the terms of the core.
+ *
+ * @throws CommanderError where the instrument file can't be read.
+ */
+export async function measureFileOptions(flags: MeasureFlags, command: Command): Promise<MeasureFileOptions> {
+  return {
+    claims: flags.claim ?? [],
+    scales: flags.scale ?? [],
+    inverted: flags.invert ?? [],
+    rule: flags.rule,
+    orders: flags.orders,
+    sineThdPercent: flags.sineThd,
+    perWindow: flags.windows ?? false,
+    ...(flags.label === undefined ? {} : { label: flags.label }),
+    ...(flags.load === undefined ? {} : { load: flags.load }),
+    ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
+    ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
+    ...(flags.current === undefined ? {} : { current: flags.current }),
+    ...(flags.dcInput === undefined ? {} : { directInput: flags.dcInput }),
+    ...(flags.skew === undefined ? {} : { skews: flags.skew }),
+    ...(flags.instrument === undefined ? {} : { instrument: await instrumentIn(flags.instrument, command) }),
+    ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
+    ...(flags.meter === undefined
+      ? {}
+      : { meter: { readingV: flags.meter, dcCoupled: flags.meterDc ?? false } }),
+  };
+}
+
+/** An instrument file is one of the words: where it is wrong, nothing is measured. */
+async function instrumentIn(
+  file: string,
+  command: Command,
+): Promise<NonNullable<AssayOptions['instrument']>> {
+  // It alone needs YAML, which takes longer to load than a small capture to measure.
+  const { readInstrument } = await import('../entry/plans.ts');
+  try {
+    return readInstrument(await readFile(file, 'utf8'));
+  } catch (error) {
+    const known = error instanceof MeasureError ? error : unreadable(error);
+    return command.error(
+      `error: option '--instrument <file>' argument '${file}' is invalid. ${failureLine(failedResult(file, known))}`,
+      { exitCode: exitCodes.usage },
+    );
+  }
+}
