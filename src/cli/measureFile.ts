@@ -1,5 +1,4 @@
-import { createHash } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import {
   type Assay,
   type AssayOptions,
@@ -9,10 +8,9 @@ import {
   fileAndChannel,
   joinCurrent,
   MeasureError,
-  readCapture,
 } from '../entry/measuring.ts';
 import type { Found } from './findCaptures.ts';
-import { systemReason } from './systemReason.ts';
+import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
   /** For a file without a time of its own. */
@@ -26,12 +24,11 @@ export type FileOutcome = { readonly assays: readonly Assay[] } | { readonly fai
 export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
-    const bytes = await readBytes(file);
-    const sha256 = createHash('sha256').update(bytes).digest('hex');
     const { sampleRateHz } = options;
-    const read = (from: Uint8Array): Capture =>
-      readCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
-    const { capture, current } = await withCurrent(read(bytes), options.current, read);
+    const read = (from: string): Promise<FileCapture> =>
+      readFileCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
+    const { capture: whole, sha256 } = await read(file);
+    const { capture, current } = await withCurrent(whole, options.current, read);
     const own = current === undefined ? options : { ...options, current };
     return { assays: assayCapture(capture, { file, sha256 }, own) };
   } catch (problem) {
@@ -44,7 +41,7 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
 async function withCurrent(
   capture: Capture,
   wanted: string | undefined,
-  read: (bytes: Uint8Array) => Capture,
+  read: (file: string) => Promise<FileCapture>,
 ): Promise<{ readonly capture: Capture; readonly current: string | undefined }> {
   if (wanted === undefined || capture.channels.some(({ name }) => name === wanted))
     return { capture, current: wanted };
@@ -54,27 +51,10 @@ async function withCurrent(
     () => false,
   );
   if (!isFile) return { capture, current: wanted };
-  return joinCurrent(capture, read(await readBytes(file)), channel);
+  return joinCurrent(capture, (await read(file)).capture, channel);
 }
 
 /** An error as results carry it. */
 export function failedResult(file: string, { code, message, detail }: MeasureError): FailedResult {
   return { file, error: { code, message, ...detail } };
-}
-
-/** What the system said of a file that it would not hand over. */
-export function unreadable(problem: unknown): MeasureError {
-  return new MeasureError('file.unreadable', 'The file could not be read.', {
-    expected: 'a file that you may read',
-    received: systemReason(problem),
-    advice: 'Check that it is there, not open elsewhere, and that you may read it',
-  });
-}
-
-async function readBytes(file: string): Promise<Uint8Array> {
-  try {
-    return await readFile(file);
-  } catch (problem) {
-    throw unreadable(problem);
-  }
 }

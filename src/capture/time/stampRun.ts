@@ -1,5 +1,4 @@
 import { countsUp } from '../columns/countsUp.ts';
-import { largestDeviation, lineThroughEnds } from './stampLine.ts';
 
 /** What is kept of the stamps of a run of rows: enough to tell later whether all runs lie on one line. */
 export interface StampRun {
@@ -19,24 +18,19 @@ export interface StampRun {
 /** @param stamps - one a row, NaN where missing. */
 export function stampRun(stamps: Float64Array): StampRun {
   const rowCount = stamps.length;
+  const isPresent = (stamp: number): boolean => !Number.isNaN(stamp);
+  const firstRow = stamps.findIndex(isPresent);
+  const lastRow = stamps.findLastIndex(isPresent);
+  const first = stamps[firstRow] ?? Number.NaN;
+  const last = stamps[lastRow] ?? Number.NaN;
+  const interval = lastRow > firstRow ? (last - first) / (lastRow - firstRow) : 0;
   let presentCount = 0;
-  let firstRow = -1;
-  let lastRow = -1;
-  for (let row = 0; row < rowCount; row++) {
-    if (Number.isNaN(stamps[row]!)) continue;
-    if (firstRow < 0) firstRow = row;
-    lastRow = row;
-    presentCount++;
+  let strays = 0;
+  for (let row = firstRow; row <= lastRow && row >= 0; row++) {
+    const deviation = Math.abs(stamps[row]! - first - (row - firstRow) * interval);
+    // A missing stamp deviates by NaN, which is not above or below anything.
+    if (deviation >= 0) presentCount++;
+    if (deviation > strays) strays = deviation;
   }
-  const line = lineThroughEnds(stamps);
-  return {
-    rowCount,
-    presentCount,
-    firstRow,
-    first: stamps[firstRow] ?? Number.NaN,
-    lastRow,
-    last: stamps[lastRow] ?? Number.NaN,
-    strays: line === null ? 0 : largestDeviation(stamps, line),
-    countsUp: countsUp(stamps),
-  };
+  return { rowCount, presentCount, firstRow, first, lastRow, last, strays, countsUp: countsUp(stamps) };
 }
