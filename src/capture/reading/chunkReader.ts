@@ -13,11 +13,14 @@ export interface ReadChunk extends ScannedChunk {
   readonly stamps: StampRun | null;
 }
 
-/** Reads chunks one at a time into the same memory. */
+/** One array for each of the table's columns, longer than the rows of a chunk. */
+export type ChunkColumns = readonly Float64Array[];
+
+/** Reads chunks, one after the other. */
 export interface ChunkReader {
-  readonly readChunk: (chunk: number) => ReadChunk;
-  /** Of the chunk read last: one array for each of the table's columns, longer than its rows. */
-  readonly columns: readonly Float64Array[];
+  readonly newColumns: () => ChunkColumns;
+  /** @param into - its rows are written there. */
+  readonly readChunk: (chunk: number, into: ChunkColumns) => ReadChunk;
 }
 
 /** Bytes behind a chunk in which its last row is thought to end. */
@@ -30,7 +33,7 @@ export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): Chun
   const { table, from: bodyFrom, to: bodyTo, chunkLength } = scan;
   // Arrays take memory only where rows are written.
   const mostRows = chunkLength / LEAST_ROW + 1;
-  const columns = table.columns.map(() => new Float64Array(mostRows));
+  const newColumns = (): ChunkColumns => table.columns.map(() => new Float64Array(mostRows));
   const stampColumn = uses.indexOf('stamps');
   let buffer: Uint8Array = new Uint8Array(0);
 
@@ -50,7 +53,7 @@ export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): Chun
     }
   };
 
-  const readChunk = (chunk: number): ReadChunk => {
+  const readChunk = (chunk: number, columns: ChunkColumns): ReadChunk => {
     const from = bodyFrom + chunk * chunkLength;
     const to = Math.min(bodyTo, from + chunkLength);
     const bytes = load(from, to);
@@ -58,5 +61,5 @@ export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): Chun
     const stamps = stampColumn < 0 ? null : stampRun(columns[stampColumn]!.subarray(0, scanned.rowCount));
     return { ...scanned, stamps };
   };
-  return { readChunk, columns };
+  return { newColumns, readChunk };
 }

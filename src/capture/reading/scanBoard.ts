@@ -5,8 +5,8 @@ import type { ChunkPlan } from './chunkReader.ts';
 export interface ScanBoard {
   /** The next chunk that nobody has taken; how many threads have failed. */
   readonly counters: Int32Array;
-  /** For each chunk the row that it starts with, once all before it are read; −1 until then. One more for the end. */
-  readonly rowsBefore: Int32Array;
+  /** How many rows each chunk holds; −1 until it is read. */
+  readonly rowCounts: Int32Array;
   /** One array for each of the table's columns; null where a column is not kept. */
   readonly columns: readonly (Float64Array | null)[];
   /** Rows that the columns hold. */
@@ -21,12 +21,9 @@ export const FAILURES = 1;
  * are written.
  */
 export function scanBoard(plan: ChunkPlan, capacity: number): ScanBoard {
-  const chunks = chunkCount(plan.scan);
-  const rowsBefore = new Int32Array(new SharedArrayBuffer(4 * (chunks + 1))).fill(-1);
-  rowsBefore[0] = 0;
   return {
     counters: new Int32Array(new SharedArrayBuffer(8)),
-    rowsBefore,
+    rowCounts: new Int32Array(new SharedArrayBuffer(4 * chunkCount(plan.scan))).fill(-1),
     columns: plan.uses.map((use) =>
       use === 'kept' ? new Float64Array(new SharedArrayBuffer(8 * capacity)) : null,
     ),
