@@ -54,6 +54,8 @@ export function scanRegularRows(
   // Where tabs part the cells they pad none.
   const padding = separator === TAB ? BLANK : TAB;
   const mark = decimalMark.charCodeAt(0);
+  // Only quotes tell such marks and delimiters apart.
+  if (mark === separator) return from;
   const { columns } = target;
   const last = wanted.length - 1;
   const unwantedBefore = Int32Array.from(wanted, (column, k) => column - (wanted[k - 1] ?? -1) - 1);
