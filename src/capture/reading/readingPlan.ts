@@ -45,7 +45,7 @@ const ROWS_TO_SPARE = 1.05;
  * Plans the reading of a file that is not in memory.
  *
  * @param encoding - found to be Latin-1 by bytes that came later; absent: by the file's ends.
- * @returns null where the file is none that can be read in chunks: UTF-16, or too short to have any.
+ * @returns null where the file is none that can be read in chunks: UTF-16, blank, or too short to have any.
  * @throws MeasureError `file.foreign`, `file.binary`, `file.spectrum`, `rows.none`.
  */
 export function readingPlan(
@@ -65,6 +65,8 @@ export function readingPlan(
   const origin = decided === 'utf-8' && isMarked ? 3 : 0;
   const text = new PagedText(source, origin, decided);
   refuseBinary(text);
+  // Nothing but blanks, wherever one looks.
+  if (sampleLines(text, SAMPLE_LINES).length === 0) return null;
   const layout = fileLayout(text, decided, sampleRateHz);
   const { table } = layout;
 

@@ -20,27 +20,36 @@ export interface FileCapture {
   readonly sha256: string;
 }
 
-/** A smaller file is read whole, and pays for none of what a large one takes. */
-const IN_CHUNKS_FROM = 4 << 20;
-/** A worker takes some 30 ms to start, in which one thread reads as much. */
-const SHARED_FROM = 24 << 20;
-/** Each takes some memory of its own. */
-const MOST_WORKERS = 3;
+/** How a file is read, by its length in bytes. */
+export interface FileReading {
+  /** A smaller file is read whole, and pays for none of what a large one takes. */
+  readonly inChunksFrom: number;
+  /** A worker takes some 30 ms to start, in which one thread reads as much as this. */
+  readonly sharedFrom: number;
+  /** Threads beside this one, at most. Each takes some memory of its own. */
+  readonly workers: number;
+}
+
+const FILE_READING: FileReading = {
+  inChunksFrom: 4 << 20,
+  sharedFrom: 24 << 20,
+  workers: Math.min(3, availableParallelism() - 1),
+};
 
 /**
  * Reads the capture that stands in a file: a small one whole, a large one in chunks on the machine's cores.
  *
- * @param workers - threads beside this one, at most.
  * @throws MeasureError `file.unreadable`, `file.tooLarge`, and as `readCapture` does.
  */
 export async function readFileCapture(
   file: string,
   options: ReadCaptureOptions,
-  workers: number = Math.min(MOST_WORKERS, availableParallelism() - 1),
+  reading: FileReading = FILE_READING,
 ): Promise<FileCapture> {
   const { size } = await stat(file).catch(throwUnreadable);
   return (
-    (size < IN_CHUNKS_FROM ? null : await readLarge(file, size, options, workers)) ?? readWhole(file, options)
+    (size < reading.inChunksFrom ? null : await readLarge(file, size, options, reading)) ??
+    readWhole(file, options)
   );
 }
 
@@ -53,11 +62,11 @@ async function readLarge(
   file: string,
   size: number,
   options: ReadCaptureOptions,
-  workers: number,
+  { sharedFrom, workers }: FileReading,
 ): Promise<FileCapture | null> {
   const opened = await open(file).catch(throwUnreadable);
   const source = fileSource(opened.fd, size);
-  const threads = readThreads(opened.fd, source, size < SHARED_FROM ? 0 : workers);
+  const threads = readThreads(opened.fd, source, size < sharedFrom ? 0 : workers);
   try {
     const capture = await readInChunks(source, {
       ...options,
