@@ -10,7 +10,7 @@ export default defineConfig({
         test: {
           name: 'core',
           include: ['test/**/*.test.ts'],
-          exclude: ['test/cli/**'],
+          exclude: ['test/cli/**', 'test/browser/**'],
           setupFiles,
           testTimeout,
         },

@@ -5,6 +5,7 @@
 export * from './entry/benching.ts';
 export * from './entry/checking.ts';
 export * from './entry/drawing.ts';
+export * from './entry/evidence.ts';
 export * from './entry/grammar.ts';
 export * from './entry/measuring.ts';
 export * from './entry/plans.ts';

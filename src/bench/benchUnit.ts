@@ -12,6 +12,7 @@ import { clippingOnset } from './sweep/clippingOnset.ts';
 import { droop } from './sweep/droop.ts';
 import { rangeExit, voltageRange } from './sweep/rangeExit.ts';
 import { regulation } from './sweep/regulation.ts';
+import { rmsBudget } from './sweep/rmsBudget.ts';
 import { byLoad } from './sweep/sweepEnds.ts';
 
 /** Everything that the captures of one unit show together. */
@@ -20,8 +21,7 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
   const ratedW = claims.find((claim) => isRating(claim) && claim.quantity === 'powerW');
   const rated = ratedW !== undefined && isRating(ratedW) ? ratedW.rating : null;
   const measured = unit.sweep.map(({ result, budgets, told, sheet }) => {
-    const budget = budgets.find(({ figure, unit: of }) => figure === 'RMS' && of === 'V')?.budget ?? null;
-    const point = benchPoint({ result, told, budget, ratedW: rated });
+    const point = benchPoint({ result, told, budget: rmsBudget({ budgets }), ratedW: rated });
     return { result, point: sheet === undefined ? point : { ...point, sheet } };
   });
   const points = inOrder(measured.map(({ point }) => point));

@@ -27,7 +27,7 @@ export function defineBench(command: Command): void {
   command
     .argument('[plan...]', 'a plan (.yaml), or captures as load=file')
     .option('--init <folder>', 'write a plan filled with the captures found there, and stop')
-    .option('--force', 'with --init: write over a plan that is there')
+    .option('--force', 'replace files that are no earlier results of the same captures; with --init: a plan')
     .option('--claim <text>', 'what the maker says, see below; repeatable', collected)
     .option('--label <text>', 'the unit under test')
     .option('--nominal <text>', 'what the outlet is meant to give, for example 120V/60Hz')

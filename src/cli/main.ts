@@ -1,7 +1,6 @@
 #!/usr/bin/env node
-import { createRequire } from 'node:module';
+import { version } from './program.ts';
 
-const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
 const words = process.argv.slice(2);
 
 // Scripts ask for the version at every step: it is said before anything is loaded.

@@ -15,10 +15,14 @@ import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts'
 export interface MeasureFileOptions extends AssayOptions {
   /** For a file without a time of its own. */
   readonly sampleRateHz?: number;
+  /** False: `current` names a channel of the capture, and never a file. Default true. */
+  readonly joinsFiles?: boolean;
 }
 
 /** One capture's results, or the line that says why there are none. */
-export type FileOutcome = { readonly assays: readonly Assay[] } | { readonly failed: FailedResult };
+export type FileOutcome =
+  | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
+  | { readonly failed: FailedResult };
 
 /** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
 export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
@@ -28,9 +32,9 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
     const read = (from: string): Promise<FileCapture> =>
       readFileCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
     const { capture: whole, sha256 } = await read(file);
-    const { capture, current } = await withCurrent(whole, options.current, read);
+    const { capture, current } = await withCurrent(whole, options, read);
     const own = current === undefined ? options : { ...options, current };
-    return { assays: assayCapture(capture, { file, sha256 }, own) };
+    return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
     return { failed: failedResult(file, problem) };
@@ -40,10 +44,10 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
 /** The current may stand in an export of its own: `FILE` or `FILE:NAME` where the capture has no such channel. */
 async function withCurrent(
   capture: Capture,
-  wanted: string | undefined,
+  { current: wanted, joinsFiles = true }: MeasureFileOptions,
   read: (file: string) => Promise<FileCapture>,
 ): Promise<{ readonly capture: Capture; readonly current: string | undefined }> {
-  if (wanted === undefined || capture.channels.some(({ name }) => name === wanted))
+  if (wanted === undefined || !joinsFiles || capture.channels.some(({ name }) => name === wanted))
     return { capture, current: wanted };
   const { file, channel } = fileAndChannel(wanted);
   const isFile = await stat(file).then(

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
-import type { ReportFlags } from './reportCaptures.ts';
+import type { ReportFlags } from './report/reportCaptures.ts';
 
 const after = `
 Example:
@@ -17,9 +17,10 @@ export function defineReport(command: Command): void {
   addMeasureOptions(command.argument('[capture...]', 'files, folders or patterns', ['captures']))
     .option('--out <folder>', 'where the sheets go', 'reports')
     .option('--png', 'also a picture of 1920 × 1080')
+    .option('--force', 'replace files that are no earlier result of the same capture')
     .addHelpText('after', after)
     .action(async (captures: string[], flags: ReportFlags) => {
-      const { reportCaptures } = await import('./reportCaptures.ts');
+      const { reportCaptures } = await import('./report/reportCaptures.ts');
       await reportCaptures(captures, flags, command);
     });
 }

@@ -6,6 +6,7 @@ import {
   budgetLines,
   type FailedResult,
   failureLine,
+  jsonText,
   MeasureError,
   type MeasureResult,
   windowLines,
@@ -15,6 +16,7 @@ import type { Found } from './findCaptures.ts';
 import { failedResult, measureFile } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
 import type { MeasureFlags } from './measureOptions.ts';
+import type { WriteSheet } from './report/sheetWriter.ts';
 
 /**
  * Measures captures, prints what was found, and sets the exit code.
@@ -25,7 +27,7 @@ export async function runCaptures(
   found: readonly Found[],
   flags: MeasureFlags,
   command: Command,
-  writeSheet?: (assay: Assay) => Promise<string>,
+  writeSheet?: WriteSheet,
 ): Promise<void> {
   const options = await measureFileOptions(flags, command);
   const results: (MeasureResult | FailedResult)[] = [];
@@ -46,7 +48,7 @@ export async function runCaptures(
       results.push(assay.result);
       let sheetPath: string | undefined;
       try {
-        sheetPath = await writeSheet?.(assay);
+        sheetPath = await writeSheet?.(assay, outcome.options);
       } catch (problem) {
         // What was measured still stands.
         if (!(problem instanceof MeasureError)) throw problem;
@@ -56,7 +58,7 @@ export async function runCaptures(
     }
   }
   if (flags.json) {
-    process.stdout.write(`${JSON.stringify({ schema: 'sineassay/measure@1', results }, null, 2)}\n`);
+    process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);
   }
   process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
 }

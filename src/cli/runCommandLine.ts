@@ -30,6 +30,10 @@ const commands: Readonly<
     does: 'a whole bench test: voltage and wave over rising loads, steps, claims, units side by side',
     define: async () => (await import('./bench.ts')).defineBench,
   },
+  recheck: {
+    does: 'check a sheet: against itself, and against its capture measured again',
+    define: async () => (await import('./recheck.ts')).defineRecheck,
+  },
   limits: {
     does: 'print the reference limits with their source, edition and provenance',
     define: async () => (await import('./limits.ts')).defineLimits,

@@ -6,7 +6,7 @@ import { finiteNumber } from './synth/finiteNumber.ts';
 import { finiteNumbers } from './synth/finiteNumbers.ts';
 import { harmonic } from './synth/harmonic.ts';
 import { type SynthFlags, synthesisOptions } from './synth/synthesisOptions.ts';
-import { writeWhole } from './writeWhole.ts';
+import { writeWhole } from './writing/writeWhole.ts';
 
 const waveNames = Object.keys(waveNamed);
 const layoutNames = Object.keys(captureLayouts);

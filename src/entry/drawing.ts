@@ -1,5 +1,5 @@
-/** The sheets as SVG. Loads d3. */
-export { comparisonSvg } from '../sheet/comparisonSvg.ts';
-export { sheetSvg } from '../sheet/sheetSvg.ts';
-export { stepSvg } from '../sheet/stepSvg.ts';
-export { sweepSvg } from '../sheet/sweepSvg.ts';
+/** The sheets as SVG, and sheets checked by drawing them again. Loads d3. */
+export { sealedSheet } from '../sheet/evidence/sealedSheet.ts';
+export { recheckBench } from '../sheet/recheck/recheckBench.ts';
+export { recheckCapture } from '../sheet/recheck/recheckCapture.ts';
+export { recheckSheet } from '../sheet/recheck/recheckSheet.ts';

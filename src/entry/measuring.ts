@@ -12,6 +12,7 @@ export { budgetLines } from '../sheet/answer/budgetLines.ts';
 export { failureLine } from '../sheet/answer/failureLine.ts';
 export { terminalText } from '../sheet/answer/terminalText.ts';
 export { windowLines } from '../sheet/answer/windowLines.ts';
+export { jsonText } from '../sheet/jsonText.ts';
 export type { Assay } from '../verdict/assay.ts';
 export { assayCapture } from '../verdict/assayCapture.ts';
 export type { AssayOptions, CaptureSource } from '../verdict/assaying/assayOptions.ts';

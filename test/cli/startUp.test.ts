@@ -32,8 +32,8 @@ function loadedBy(...words: string[]): {
   };
 }
 
-test('--version loads no package and nothing of the project but the first file', () => {
-  expect(loadedBy('--version')).toEqual({ packages: [], own: ['cli/main'] });
+test('--version loads no package and nothing of the project but the first file and the version', () => {
+  expect(loadedBy('--version')).toEqual({ packages: [], own: ['cli/main', 'cli/program'] });
 });
 
 test.each([

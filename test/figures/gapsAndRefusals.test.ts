@@ -108,7 +108,13 @@ test('doubts: few cycles, coarse resolution, low rate, drift, clipping', () => {
   expect(codes(sine(5).map((x) => Math.round(x / 15) * 15))).toContain('resolution.coarse');
   expect(
     codes(sampleWave(waveNamed.sine({}), { frequencyHz: 50, sampleRateHz: 3000, cycles: 6 }), 3000),
-  ).toEqual(['rate.low']);
+  ).toEqual(['rate.low', 'rate.steps']);
+  expect(
+    codes(sampleWave(waveNamed.sine({}), { frequencyHz: 50, sampleRateHz: 7000, cycles: 6 }), 7000),
+  ).toEqual(['rate.steps']);
+  expect(
+    codes(sampleWave(waveNamed.sine({}), { frequencyHz: 50, sampleRateHz: 8000, cycles: 6 }), 8000),
+  ).toEqual([]);
   expect(codes(sine(8).map((x, n) => x * (1 - n / 60_000)))).toEqual(['wave.drifts']);
   expect(codes(sine(5).map((x) => Math.round(Math.max(-260, Math.min(260, x)) / 2.5) * 2.5))).toContain(
     'wave.clipped',

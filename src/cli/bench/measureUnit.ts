@@ -1,12 +1,16 @@
 import { type MeasuredUnit, outletClaims } from '../../entry/benching.ts';
+import { type CarriedCapture, type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
 import { type Assay, type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
-import { failedResult, measureFile } from '../measureFile.ts';
+import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
+import type { WriteSheet } from '../report/sheetWriter.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';
 
 export interface UnitRun {
   readonly measured: MeasuredUnit;
+  /** What was told of it, with the captures that could be measured. */
+  readonly told: CarriedUnit;
   readonly failures: readonly FailedResult[];
 }
 
@@ -16,11 +20,11 @@ export interface UnitRunOptions {
   readonly rule: BenchPlan['rule'];
   readonly instruments: InstrumentFiles['instruments'];
   /** Writes the sheet of one capture and says where; absent: none is wanted. */
-  readonly writeSheet?: (assay: Assay) => Promise<string>;
+  readonly writeSheet?: WriteSheet;
 }
 
 type PlannedCapture = PlannedUnit['transfers'][number];
-type MeasuredOne = { readonly assay: Assay; readonly sheet?: string };
+type MeasuredOne = { readonly assay: Assay; readonly sheet?: string; readonly carried: CarriedCapture };
 
 /** Measures all captures of a unit; one that can't be read is a failure beside the others. */
 export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promise<UnitRun> {
@@ -45,16 +49,17 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
         continue;
       }
       const assay = outcome.assays[0]!;
-      const sheet = await written(assay);
-      measured.push({ capture, done: sheet === undefined ? { assay } : { assay, sheet } });
+      const sheet = await written(assay, outcome.options);
+      const carried = { file, sha256: assay.result.sha256, options: carryOptions(outcome.options) };
+      measured.push({ capture, done: { assay, carried, ...(sheet === undefined ? {} : { sheet }) } });
     }
     return measured;
   };
 
   /** Where the sheet was written; undefined where none is wanted, or it could not be: the result still stands. */
-  const written = async (assay: Assay): Promise<string | undefined> => {
+  const written = async (assay: Assay, options: MeasureFileOptions): Promise<string | undefined> => {
     try {
-      return await writeSheet?.(assay);
+      return await writeSheet?.(assay, options);
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       failures.push(failedResult(assay.result.file, error));
@@ -70,17 +75,25 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
   const transfers = await measureAll(unit.transfers, () => ({ claims: asked.transfers }));
   const measured = {
     ...{ name, label, claims, rule, energy },
-    sweep: sweep.map(({ capture: { told }, done: { assay, ...sheet } }) => ({
+    sweep: sweep.map(({ capture: { told }, done: { assay, sheet } }) => ({
       ...{ result: assay.result, budgets: assay.budgets, told },
-      ...sheet,
+      ...(sheet === undefined ? {} : { sheet }),
     })),
     steps: steps.map(({ capture: { told }, done }) => ({ result: done.assay.result, told })),
-    transfers: transfers.map(({ capture: { note }, done }) => ({
-      result: done.assay.result,
-      ...(note === undefined ? {} : { note }),
-    })),
+    transfers: transfers.map(({ capture, done }) => ({ result: done.assay.result, ...noteOf(capture) })),
   };
-  return { measured, failures };
+  const told = {
+    ...{ name, label, rule, energy },
+    claims: claims.map(({ text }) => text),
+    sweep: sweep.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
+    steps: steps.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
+    transfers: transfers.map(({ capture, done }) => ({ ...done.carried, ...noteOf(capture) })),
+  };
+  return { measured, told, failures };
+}
+
+function noteOf({ note }: { readonly note?: string }): { readonly note?: string } {
+  return note === undefined ? {} : { note };
 }
 
 /** What a plan says of one capture. @returns null where its instrument file could not be read. */

@@ -1,4 +1,3 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   type BenchDocument,
@@ -7,22 +6,26 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
-import { type FailedResult, failureLine, MeasureError } from '../../entry/measuring.ts';
+import { carriedCaptures } from '../../entry/evidence.ts';
+import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
-import { sheetWriter } from '../sheetWriter.ts';
-import { unwritable } from '../unwritable.ts';
-import { writeWhole } from '../writeWhole.ts';
+import { sheetWriter } from '../report/sheetWriter.ts';
+import { makeFolder } from '../writing/makeFolder.ts';
+import { ownBenchOutput } from '../writing/ownOutput.ts';
+import { writeOutput } from '../writing/writeOutput.ts';
 import { earlierUnits } from './earlierUnits.ts';
 import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
-import { writeBenchSheets } from './writeBenchSheets.ts';
+import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
 export interface BenchFlags {
   readonly out: string;
   readonly json?: boolean;
+  /** Replace what is there, whosesoever it is. */
+  readonly force?: boolean;
   /** A sheet of each capture too. */
   readonly sheets?: boolean;
 }
@@ -33,8 +36,8 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   const files = planned.flatMap(({ captures, steps, transfers }) =>
     [...captures, ...steps, ...transfers].map(({ file }) => pathFrom(folder, file)),
   );
-  const { out } = flags;
-  const writeSheet = sheetWriter([...new Set(files)], { out, png: false, byChannel: false });
+  const { out, force = false } = flags;
+  const writeSheet = sheetWriter([...new Set(files)], { out, png: false, byChannel: false, force });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {
@@ -51,7 +54,8 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     comparison: compareUnits(units),
     failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
   };
-  const { sheets, unwritten } = await writeResults(document, out);
+  const told = runs.map((run) => run.told);
+  const { sheets, unwritten } = await writeResults(document, told, { out, force });
   print(document, flags, [...document.failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
@@ -69,7 +73,7 @@ function print(
 ): void {
   for (const failure of failures) process.stderr.write(`${failureLine(failure)}\n`);
   if (flags.json) {
-    process.stdout.write(`${JSON.stringify(document, null, 2)}\n`);
+    process.stdout.write(`${jsonText(document, 2)}\n`);
     return;
   }
   const width = Math.min(100, process.stdout.columns ?? 80);
@@ -92,14 +96,19 @@ function sheetOf(name: string, sheets: Sheets): { readonly sheetPath?: string } 
 /** @returns the sweeps' sheets, and what could not be written: what was measured still stands. */
 async function writeResults(
   document: BenchDocument,
-  out: string,
+  told: BenchSheetOptions['told'],
+  { out, force }: { readonly out: string; readonly force: boolean },
 ): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
+  const isOwn = ownBenchOutput(carriedCaptures({ told }).map(({ sha256 }) => sha256));
+  const write = async (name: string, content: string): Promise<string> => {
+    const path = join(out, name);
+    await writeOutput(path, content, { isOwn, force });
+    return path;
+  };
   try {
-    await mkdir(out, { recursive: true }).catch((error: unknown) => {
-      throw unwritable(out, error);
-    });
-    await writeWhole(join(out, 'bench.json'), `${JSON.stringify(document, null, 2)}\n`);
-    return { sheets: await writeBenchSheets(document, out), unwritten: [] };
+    await makeFolder(out);
+    await write('bench.json', `${jsonText(document, 2)}\n`);
+    return { sheets: await writeBenchSheets(document, { told, write }), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
     return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };

@@ -1,34 +1,43 @@
-import { join } from 'node:path';
 import type { BenchDocument } from '../../entry/benching.ts';
-import { writeWhole } from '../writeWhole.ts';
+import type { CarriedUnit, Evidence } from '../../entry/evidence.ts';
+import { version } from '../program.ts';
+import { openPress } from '../report/openPress.ts';
+
+export interface BenchSheetOptions {
+  /** What was told of today's units. */
+  readonly told: readonly CarriedUnit[];
+  /** Writes a file of the folder of results and gives its path. */
+  readonly write: (name: string, content: string) => Promise<string>;
+}
 
 /**
  * Writes the sheet of each of today's sweeps and, where units stand side by side, the one that compares them.
  *
- * @param out - a folder that is there.
  * @returns the sweep's sheet by the name of its unit.
- * @throws MeasureError `file.unwritable`.
+ * @throws MeasureError as `write` does.
  */
 export async function writeBenchSheets(
   bench: BenchDocument,
-  out: string,
+  { told, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
-  // jsdom and d3 take more than half a second to load: only when a sheet is drawn.
-  const { JSDOM } = await import('jsdom');
-  const { comparisonSvg, sweepSvg } = await import('../../entry/drawing.ts');
-  const { document } = new JSDOM().window;
+  // d3 takes half a second to load: only when a sheet is drawn.
+  const { sealedSheet } = await import('../../entry/drawing.ts');
+  const press = await openPress();
+  const draw = (evidence: Evidence): string => sealedSheet(press, evidence);
+  const common = { schema: 'sineassay/sheet@1', program: version } as const;
   const paths = new Map<string, string>();
+  const taken = new Set<string>();
   for (const unit of bench.units) {
     if (unit.earlier !== undefined || unit.points.length === 0) continue;
-    const safe = unit.name.replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_').slice(0, 100);
-    const taken = [...paths.values()].map((path) => path.toLowerCase());
-    const plain = join(out, `sweep-${safe}.svg`);
-    const path = taken.includes(plain.toLowerCase())
-      ? join(out, `sweep-${safe}-${paths.size + 1}.svg`)
-      : plain;
-    await writeWhole(path, sweepSvg(document, unit));
-    paths.set(unit.name, path);
+    const safe = `sweep-${unit.name.replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_').slice(0, 100)}`;
+    const name = taken.has(safe.toLowerCase()) ? `${safe}-${taken.size + 1}` : safe;
+    taken.add(name.toLowerCase());
+    const own = told.filter((one) => one.name === unit.name) as [CarriedUnit];
+    const evidence = { ...common, picture: 'sweep' as const, told: own, result: unit };
+    paths.set(unit.name, await write(`${name}.svg`, draw(evidence)));
   }
-  if (bench.units.length > 1) await writeWhole(join(out, 'comparison.svg'), comparisonSvg(document, bench));
+  if (bench.units.length > 1) {
+    await write('comparison.svg', draw({ ...common, picture: 'comparison', told, result: bench }));
+  }
   return paths;
 }

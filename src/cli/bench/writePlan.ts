@@ -3,7 +3,7 @@ import { join, relative, sep } from 'node:path';
 import { MeasureError } from '../../entry/grammar.ts';
 import { planText } from '../../entry/plans.ts';
 import { findCaptures } from '../findCaptures.ts';
-import { writeWhole } from '../writeWhole.ts';
+import { writeWhole } from '../writing/writeWhole.ts';
 
 /**
  * Writes plan.yaml into a folder, filled with the captures found there.

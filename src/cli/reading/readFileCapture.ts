@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { open, readFile, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import {
@@ -8,6 +7,7 @@ import {
   readCapture,
   readInChunks,
 } from '../../entry/measuring.ts';
+import { digest } from '../digest.ts';
 import { unreadable } from '../unreadable.ts';
 import { fileSource } from './fileSource.ts';
 import { readThreads } from './readThreads.ts';
@@ -55,7 +55,7 @@ export async function readFileCapture(
 
 async function readWhole(file: string, options: ReadCaptureOptions): Promise<FileCapture> {
   const bytes = await readFile(file).catch(throwUnreadable);
-  return { capture: readCapture(bytes, options), sha256: createHash('sha256').update(bytes).digest('hex') };
+  return { capture: readCapture(bytes, options), sha256: digest(bytes) };
 }
 
 async function readLarge(

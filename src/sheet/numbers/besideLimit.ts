@@ -6,12 +6,14 @@ import { decimalText } from './decimalText.ts';
  * 1, two at most, and one from 100 up, and as many more (at most
  * three) as it takes to show on which side of the limit it lies.
  *
+ * @example besideLimit(600, { min: 600 }) // "600"
  * @example besideLimit(0.5004, { max: 0.5 }) // "0.5004"
  * @example besideLimit(6.213, { max: 8 }) // "6.2"
  */
 export function besideLimit(value: number, limit: Limit): string {
   const bounds = [limit.min, limit.max].filter((bound) => bound !== undefined);
   if (bounds.length === 0) return decimalText(value, Math.abs(value) < 10 ? 2 : 1);
+  if (bounds.includes(value)) return decimalText(value, decimalsOf(value));
   const size = Math.abs(value);
   const first = size < 1 ? 2 : Math.min(Math.max(...bounds.map(decimalsOf)) + 1, size < 100 ? 2 : 1);
   for (let decimals = first; decimals < first + 3; decimals++) {

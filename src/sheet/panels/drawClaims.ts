@@ -9,20 +9,18 @@ import { textWidth } from '../paper/textWidth.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 
-/** Claims shown; a sheet is one page. */
-const shownClaims = 4;
-
 /**
  * The claims, one a row: what was claimed, what was found, how that stands; the worst, where they are too many.
  *
+ * @param most - rows at most: a sheet is one page.
  * @returns the y where the next block's heading may stand; unchanged where there is no claim.
  */
-export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Box): number {
+export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Box, most = 4): number {
   if (claims.length === 0) return box.y;
   const { x, y, width } = box;
-  const hidden = claims.length - shownClaims;
+  const hidden = claims.length - most;
   writeHeading(panel, 'Claims', hidden > 0 ? `${hidden} more not shown` : '', x, y, width);
-  const shown = hidden > 0 ? worstClaims(claims).slice(0, shownClaims) : claims;
+  const shown = hidden > 0 ? worstClaims(claims).slice(0, most) : claims;
   shown.forEach((claim, i) => {
     const at = y + 24 + 22 * i;
     const words = outcomeWords(claim.outcome) + sure(claim);

@@ -1,5 +1,5 @@
 /**
- * The sheet's inks. Blue against ochre or rust keeps apart for every common kind of colour vision, and each
+ * The sheet's inks. Blue against ochre or crimson keeps apart for every common kind of colour vision, and each
  * pair that meets in one panel differs in lightness too, so that a grey print reads the same.
  */
 export const palette = {
@@ -17,5 +17,5 @@ export const palette = {
   ideal: '#e2bf7f',
   idealText: '#8a6414',
   /** Outside a limit, and nothing else. */
-  outside: '#a3380e',
+  outside: '#a3153a',
 } as const;

@@ -1,4 +1,4 @@
-const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+import { escaped } from './escaped.ts';
 
 /**
  * An SVG element as the text of a file of its own: well-formed XML, one element a line.
@@ -21,8 +21,4 @@ function elementText(element: Element, namespace = ''): string {
   }
   const text = element.textContent ?? '';
   return text === '' ? `${open}/>\n` : `${open}>${escaped(text)}</${element.localName}>\n`;
-}
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => escapes[character] ?? character);
 }

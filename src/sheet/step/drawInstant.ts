@@ -8,13 +8,10 @@ import { palette } from '../paper/palette.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import type { Panel } from '../paper/writeText.ts';
 import { drawMarks } from './drawMarks.ts';
-import { eventTimes } from './eventTimes.ts';
+import { instantSpan } from './instantSpan.ts';
 import type { StepPicture } from './stepPicture.ts';
-import { stepSubject } from './stepSubject.ts';
 
 const margin = { left: 58, top: 46, bottom: 24 } as const;
-/** Cycles shown before the instant and after its end. */
-const cyclesBeside = 3;
 
 /**
  * The voltage itself, a few cycles around the change that the sheet is about.
@@ -23,14 +20,10 @@ const cyclesBeside = 3;
  * @param box - its top is the heading's baseline.
  */
 export function drawInstant(panel: Panel, picture: StepPicture, periodS: number, box: Box): void {
-  const subject = stepSubject(picture);
+  const span = instantSpan(picture, periodS);
   const { instantaneous } = picture;
-  if (subject === null || instantaneous === null) return;
-  const { startS, endS } =
-    subject.kind === 'step' ? { startS: subject.step.atS.value, endS: null } : eventTimes(subject.event);
-  const from = startS - cyclesBeside * periodS;
-  // A long event is looked at where it begins.
-  const to = Math.min(endS ?? startS, startS + 6 * periodS) + (cyclesBeside + 1) * periodS;
+  if (span === null || instantaneous === null) return;
+  const { fromS: from, toS: to } = span;
   const { timeS, volts } = instantaneous;
   const first = timeS.findIndex((t) => t >= from);
   const beyond = timeS.findIndex((t) => t > to);

@@ -1,13 +1,13 @@
 import type { Assay, Dynamics } from '../../verdict/assay.ts';
 import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
-import { rankNotices } from '../answer/rankNotices.ts';
 import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { drawFigureRows } from '../panels/drawFigureRows.ts';
 import { drawFooter } from '../panels/drawFooter.ts';
 import { drawNotes } from '../panels/drawNotes.ts';
 import { drawTitle } from '../panels/drawTitle.ts';
+import { sheetDoubts } from '../panels/sheetDoubts.ts';
 import { subjectLine } from '../panels/subjectLine.ts';
 import { openSheet } from '../paper/openSheet.ts';
 import { page } from '../paper/page.ts';
@@ -15,6 +15,7 @@ import { chosenCurves } from './chosenCurves.ts';
 import { curveNotes } from './curveNotes.ts';
 import { drawEnvelope } from './drawEnvelope.ts';
 import { drawInstant } from './drawInstant.ts';
+import { periodOf } from './periodOf.ts';
 import { stepFigureRows } from './stepFigureRows.ts';
 import { stepQuestion, stepSentence } from './stepSentences.ts';
 import { stepSubject } from './stepSubject.ts';
@@ -58,8 +59,7 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
     chosen.filter(({ curve }) => curve.quantity === 'RMS voltage'),
     { ...left, y: bodyY, height: lowerY - bodyY - 40 },
   );
-  const frequency = result.voltage?.frequencyHz.value ?? result.nominal?.frequencyHz ?? 50;
-  drawInstant(panel(), dynamics, 1 / frequency, { ...left, y: lowerY, height: bodyBottom - lowerY });
+  drawInstant(panel(), dynamics, periodOf(result), { ...left, y: lowerY, height: bodyBottom - lowerY });
 
   const column = { x: page.columnX(2), width: page.columnWidth };
   const margin = panel();
@@ -72,12 +72,7 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
   y = drawNotes(margin, 'Against published curves', curveNotes(chosen), from(0.65));
   const said = [`${spelledUnits(answer)} One capture, not a certificate.`];
   y = drawNotes(margin, 'To say on camera', said, from(1));
-  drawNotes(
-    margin,
-    'What to doubt',
-    rankNotices(result.notices).map(({ message }) => message),
-    from(1),
-  );
+  drawNotes(margin, 'What to doubt', sheetDoubts(result.notices), from(1));
   drawFooter(panel(), result);
   return svg;
 }

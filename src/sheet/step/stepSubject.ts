@@ -18,7 +18,7 @@ const others: readonly PicturedEvent['kind'][] = [
 ];
 
 /** Chooses a break of the voltage, else the step that takes it farthest, else whatever event there is. */
-export function stepSubject({ steps, events }: StepPicture): StepSubject {
+export function stepSubject({ steps, events }: Pick<StepPicture, 'steps' | 'events'>): StepSubject {
   const first = (kinds: readonly PicturedEvent['kind'][]): PicturedEvent | undefined =>
     kinds.flatMap((kind) => events.filter((event) => event.kind === kind))[0];
   const broken = first(breaks);

@@ -6,6 +6,7 @@ import { palette } from '../paper/palette.ts';
 import { strokePath } from '../paper/strokePath.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
 import type { Panel } from '../paper/writeText.ts';
+import { heightAt } from './heightAt.ts';
 import { halfBarOf, heightOf } from './heightOf.ts';
 import { isOutside } from './isOutside.ts';
 import { nameValues } from './nameValues.ts';
@@ -26,7 +27,7 @@ export function drawQuantity(
   load: ScaleLinear<number, number>,
   box: Box,
 ): void {
-  const { name, aside, unit, points, limits, level } = quantity;
+  const { name, aside, unit, points, limits, level, exit } = quantity;
   writeHeading(panel, name, aside, box.x, box.y, box.width);
   const plot = {
     x: box.x + plotMargin.left,
@@ -59,7 +60,14 @@ export function drawQuantity(
   );
   if (joined.length > 1) strokePath(panel, `M${joined.join('L')}`, { ink: palette.bar, widthPx: 1.4 });
   for (const point of points) drawPoint(panel, point, limits, load, value);
+  if (exit !== null) drawExit(panel, load(exit.loadW), value(heightAt(points, exit.loadW)));
   nameValues(panel, quantity, load, value, plot);
+}
+
+/** A small cross on the line where it passes its limit. */
+function drawExit(panel: Panel, x: number, y: number): void {
+  const d = `M${(x - 5).toFixed(1)} ${(y - 5).toFixed(1)}l10 10m0 -10l-10 10`;
+  strokePath(panel, d, { ink: palette.outside, widthPx: 2 });
 }
 
 /** The points with their bars, the limits and the level, with air around. */

@@ -2,7 +2,6 @@ import { type ScaleLinear, scaleLinear } from 'd3';
 import type { BenchUnit } from '../../bench/benchDocument.ts';
 import { benchSpoken } from '../answer/bench/benchSpoken.ts';
 import { isInventedUnit } from '../answer/bench/isInventedUnit.ts';
-import { rankNotices } from '../answer/rankNotices.ts';
 import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { holdUnits } from '../numbers/holdUnits.ts';
@@ -15,6 +14,7 @@ import { drawLargeFigure } from '../panels/drawLargeFigure.ts';
 import { drawNotes } from '../panels/drawNotes.ts';
 import { drawRows } from '../panels/drawRows.ts';
 import { drawTitle } from '../panels/drawTitle.ts';
+import { sheetDoubts } from '../panels/sheetDoubts.ts';
 import { openSheet } from '../paper/openSheet.ts';
 import { type Box, page } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
@@ -33,6 +33,8 @@ const bodyBottom = 822;
 /** Of the height that the three plots share. */
 const shares = [0.42, 0.3, 0.28] as const;
 const gap = 32;
+/** Claims shown: a unit's are what the sheet is about. */
+const shownClaims = 6;
 /** Less room than this holds no sentence of how the figures were worked out. */
 const leastMethodHeight = 70;
 
@@ -139,11 +141,10 @@ function drawMargin(panel: Panel, unit: BenchUnit, said: string, box: Box): void
   const impedance = unit.droop.outputImpedanceOhm;
   drawLargeFigure(panel, 'Output impedance', impedance, 'Ω', x + half + 24, box.y + 30, half);
   let y = drawRows(panel, sweepRows(unit), x, box.y + 92, width) + 14;
-  y = drawClaims(panel, unit.claims, { ...box, y });
+  y = drawClaims(panel, unit.claims, { ...box, y }, shownClaims);
   const rest = (share: number): Box => ({ ...box, y, height: share * (box.y + box.height - y) });
   y = drawNotes(panel, 'To say on camera', [said], rest(1));
-  const doubts = rankNotices(unit.notices).map(({ message }) => message);
-  y = drawNotes(panel, 'What to doubt', doubts, rest(0.65));
+  y = drawNotes(panel, 'What to doubt', sheetDoubts(unit.notices), rest(0.65));
   const left = rest(1);
   if (left.height >= leastMethodHeight) drawNotes(panel, 'How it was worked out', sweepMethod(unit), left);
 }

@@ -6,6 +6,7 @@ import { palette } from '../paper/palette.ts';
 import { overlaps, type Room } from '../paper/room.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { heightAt } from './heightAt.ts';
 import { halfBarOf, heightOf } from './heightOf.ts';
 import { isOutside } from './isOutside.ts';
 import type { QuantityAgainstLoad } from './quantityAgainstLoad.ts';
@@ -15,7 +16,7 @@ const labelPx = 14;
 /** Writes values beside their dots, the ends of the sweep and its extremes first, where nothing is in the way. */
 export function nameValues(
   panel: Panel,
-  { points, limits, level }: QuantityAgainstLoad,
+  { points, limits, level, exit }: QuantityAgainstLoad,
   load: ScaleLinear<number, number>,
   value: ScaleLinear<number, number>,
   plot: Box,
@@ -42,12 +43,21 @@ export function nameValues(
   const corners = points.map(({ loadW, figure }) => [load(loadW), value(heightOf(figure))] as const);
   const byValue = [...points].sort((a, b) => heightOf(a.figure) - heightOf(b.figure));
   const telling = new Set([points[0], points.at(-1), byValue[0], byValue.at(-1), ...points]);
-  for (const point of telling) {
-    if (point === undefined) continue;
+  const labels: Label[] = [...telling].flatMap((point) => {
+    if (point === undefined) return [];
     const { value: measured, notAbove } = point.figure;
-    const text = notAbove === undefined ? besideLimit(measured, bounds) : `under ${boundText(notAbove)}`;
+    return {
+      text: notAbove === undefined ? besideLimit(measured, bounds) : `under ${boundText(notAbove)}`,
+      ...{ x: load(point.loadW), y: value(heightOf(point.figure)) },
+      ink: isOutside(point, limits) ? palette.outside : palette.ink,
+    };
+  });
+  if (exit !== null) {
+    const at = { x: load(exit.loadW), y: value(heightAt(points, exit.loadW)) };
+    labels.push({ text: exit.name, ...at, ink: palette.outside });
+  }
+  for (const { text, x, y, ink } of labels) {
     const width = textWidth(text, labelPx);
-    const [x, y] = [load(point.loadW), value(heightOf(point.figure))];
     const places = [x + 9, x - 9 - width].flatMap((left) =>
       [y - 6, y + 16].map((baseline) => ({ left, baseline })),
     );
@@ -60,11 +70,18 @@ export function nameValues(
         room.bottom <= plot.y + plot.height;
       if (!isInside || taken.some((other) => overlaps(room, other)) || isCrossed(room, corners)) continue;
       taken.push(room);
-      const ink = isOutside(point, limits) ? palette.outside : palette.ink;
       writeText(panel, text, left, baseline, { sizePx: labelPx, ink });
       break;
     }
   }
+}
+
+interface Label {
+  readonly text: string;
+  /** Of what it names, px. */
+  readonly x: number;
+  readonly y: number;
+  readonly ink: string;
 }
 
 /** True where the line through the corners, ascending in x, passes through a room. */

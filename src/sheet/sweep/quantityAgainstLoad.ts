@@ -10,6 +10,8 @@ export interface QuantityAgainstLoad {
   readonly points: readonly LoadPoint[];
   readonly limits: readonly LimitLine[];
   /** A level to read the points against, no limit: nominal, a sine's crest factor. */
+  /** Where the line through the points leaves its limits; null: nowhere. */
+  readonly exit: { readonly loadW: number; readonly name: string } | null;
   readonly level: { readonly value: number; readonly name: string } | null;
 }
 

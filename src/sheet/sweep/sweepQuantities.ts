@@ -2,6 +2,7 @@ import type { BenchPoint, BenchUnit } from '../../bench/benchDocument.ts';
 import { isForNominal } from '../../verdict/limits/isForNominal.ts';
 import { limitTables } from '../../verdict/limits/limitTables.ts';
 import type { Limit } from '../../verdict/measureDocument.ts';
+import { figureText } from '../numbers/figureText.ts';
 import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { LimitLine, LoadPoint, QuantityAgainstLoad } from './quantityAgainstLoad.ts';
@@ -18,6 +19,7 @@ export function sweepQuantities(unit: BenchUnit): readonly QuantityAgainstLoad[]
       unit: 'V',
       points: pointsOf(unit, 'rmsV'),
       limits: voltageLimits,
+      exit: exitOf(unit),
       level:
         nominal === null
           ? null
@@ -32,6 +34,7 @@ export function sweepQuantities(unit: BenchUnit): readonly QuantityAgainstLoad[]
       unit: '%',
       points: pointsOf(unit, 'thdPercent'),
       limits: [...claimed(unit, 'thdPercent', '%'), ...referenceThd(unit)],
+      exit: null,
       level: null,
     },
     {
@@ -40,9 +43,16 @@ export function sweepQuantities(unit: BenchUnit): readonly QuantityAgainstLoad[]
       unit: '',
       points: pointsOf(unit, 'crestFactor'),
       limits: claimed(unit, 'crestFactor', ''),
+      exit: null,
       level: { value: Math.SQRT2, name: 'a sine’s 1.414' },
     },
   ];
+}
+
+function exitOf({ leavesRange: { atW } }: BenchUnit): QuantityAgainstLoad['exit'] {
+  return atW.value === null
+    ? null
+    : { loadW: atW.value, name: `leaves its range at ${figureText(atW, 'W')}` };
 }
 
 function pointsOf({ points }: BenchUnit, key: 'rmsV' | 'thdPercent' | 'crestFactor'): LoadPoint[] {

@@ -1,5 +1,6 @@
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
+import { palette } from '../../../src/sheet/paper/palette.ts';
 import { drawSweepSheet } from '../../../src/sheet/sweep/drawSweepSheet.ts';
 import { sweepSvg } from '../../../src/sheet/sweepSvg.ts';
 import { benchUnit, benchUnits } from '../fixtures/benchUnits.ts';
@@ -76,7 +77,7 @@ describe('drawSweepSheet', () => {
       /h9v9h-9z$/.test(path.getAttribute('d') ?? ''),
     );
     // THD at 1200 W and 1500 W is over the claimed 3 %; 1500 W is above the rated 1200 W.
-    expect(squares.map((path) => path.getAttribute('fill'))).toEqual(['#a3380e', '#fdfcf8']);
+    expect(squares.map((path) => path.getAttribute('fill'))).toEqual([palette.outside, palette.paper]);
   });
 
   it('marks a mere bound with a triangle that points down from it, without a bar', () => {

@@ -76,17 +76,18 @@ function rangeWords({ range }: BenchUnit['leavesRange']): string {
 function stepsSentence({ steps, transfers }: BenchUnit): string | null {
   const said = [
     ...steps.map(({ fromW, toW, direction, deviationPercent, recoveryS }) => {
-      const load = `step ${fromW === null || toW === null ? direction : `${watts(fromW)} to ${watts(toW)}`}`;
-      const back =
-        recoveryS.value === null ? 'not settled' : `settled in ${milliseconds(recoveryS.value, 0)}`;
-      return `${load} ${deviationPercent.value === null ? '' : signedPercent(deviationPercent.value)}, ${back}`;
+      const load =
+        fromW === null || toW === null ? `load ${direction}` : `${decimalText(fromW, 0)} to ${watts(toW)}`;
+      const back = recoveryS.value === null ? 'not settled' : `over in ${milliseconds(recoveryS.value, 0)}`;
+      return `${load}${deviationPercent.value === null ? '' : ` ${signedPercent(deviationPercent.value)}`}, ${back}`;
     }),
     ...transfers.map(
       ({ transferS }) =>
         `a transfer${transferS.value === null ? '' : `, ${milliseconds(transferS.value, 1)} without voltage`}`,
     ),
   ];
-  return said.length === 0 ? null : `${capitalised(said.join('; '))}.`;
+  const lead = steps.length === 0 ? '' : steps.length === 1 ? 'step ' : 'steps: ';
+  return said.length === 0 ? null : `${capitalised(lead + said.join('; '))}.`;
 }
 
 function signedPercent(percent: number): string {

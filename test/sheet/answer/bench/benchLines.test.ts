@@ -83,7 +83,7 @@ test('each thing is said with its figure', () => {
     '“surge 2 kW” can’t be judged (no capture or step reaches 2000 W)',
     'The tops flatten between 600 W and 900 W (crest factor 1.400 to 1.253).',
     'The voltage leaves its range between 600 W and 900 W (117.2 to 107.0 V, claimed).',
-    'Step 0 W to 600 W −9.2 %, settled in 42 ms; a transfer, 13.0 ms without voltage.',
+    'Step 0 to 600 W −9.2 %, over in 42 ms; a transfer, 13.0 ms without voltage.',
     'Energy: usable share 87 %, outlet share 79 %, conversion efficiency 91 %.',
     'Inverter A: from nothing to 600 watts its voltage falls by 3.8 %, and 1 of 2 claims fails.',
     '6 captures of one evening, not a certificate.',

@@ -1,5 +1,5 @@
-import { MeasureError } from '../entry/grammar.ts';
-import { systemReason } from './systemReason.ts';
+import { MeasureError } from '../../entry/grammar.ts';
+import { systemReason } from '../systemReason.ts';
 
 /** Says that a file or folder could not be written, and why. */
 export function unwritable(path: string, error: unknown): MeasureError {

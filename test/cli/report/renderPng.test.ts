@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { renderPng } from '../../src/cli/renderPng.ts';
+import { renderPng } from '../../../src/cli/report/renderPng.ts';
 
 const svg = (text: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1600 900"><text x="100" y="100" font-family="'Source Sans 3'" font-size="40">${text}</text></svg>`;

@@ -1,14 +1,15 @@
 import type { Command } from 'commander';
-import { findCaptures } from './findCaptures.ts';
-import type { MeasureFlags } from './measureOptions.ts';
-import { refuseMeterForMany } from './refuseMeterForMany.ts';
-import { runCaptures } from './runCaptures.ts';
+import { findCaptures } from '../findCaptures.ts';
+import type { MeasureFlags } from '../measureOptions.ts';
+import { refuseMeterForMany } from '../refuseMeterForMany.ts';
+import { runCaptures } from '../runCaptures.ts';
 import { sheetWriter } from './sheetWriter.ts';
 
 /** The flags of `report` as commander hands them over. */
 export interface ReportFlags extends MeasureFlags {
   readonly out: string;
   readonly png?: boolean;
+  readonly force?: boolean;
 }
 
 /** What `report` does. */
@@ -20,11 +21,11 @@ export async function reportCaptures(
   const found = await findCaptures(captures);
   refuseMeterForMany(found, flags, command);
   const files = found.map(({ file }) => file);
-  const { out, png = false, voltage } = flags;
+  const { out, png = false, force = false, voltage } = flags;
   await runCaptures(
     found,
     flags,
     command,
-    sheetWriter(files, { out, png, byChannel: voltage?.toLowerCase() === 'all' }),
+    sheetWriter(files, { out, png, force, byChannel: voltage?.toLowerCase() === 'all' }),
   );
 }

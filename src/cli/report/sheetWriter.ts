@@ -1,0 +1,74 @@
+import { join } from 'node:path';
+import { captureEvidence, type Press } from '../../entry/evidence.ts';
+import type { Assay } from '../../entry/measuring.ts';
+import type { MeasureFileOptions } from '../measureFile.ts';
+import { version } from '../program.ts';
+import { makeFolder } from '../writing/makeFolder.ts';
+import { ownOutput } from '../writing/ownOutput.ts';
+import { writeOutput } from '../writing/writeOutput.ts';
+import { openPress } from './openPress.ts';
+import { sheetNames } from './sheetNames.ts';
+
+export interface SheetWriterOptions {
+  /** Folder that the sheets go into; made when the first is written. */
+  readonly out: string;
+  /** True: a picture beside each. */
+  readonly png: boolean;
+  /** True: each channel has a sheet of its own, named after it. */
+  readonly byChannel: boolean;
+  /** True: what is there already is replaced, whosesoever it is. */
+  readonly force: boolean;
+}
+
+/** Writes the sheets of a result and says where the first is. */
+export type WriteSheet = (assay: Assay, options: MeasureFileOptions) => Promise<string>;
+
+/**
+ * What writes the sheets of one run, no two of them under one name.
+ *
+ * @param files - the captures of the run.
+ * @returns a writer that throws MeasureError `file.unwritable` or `file.exists`.
+ */
+export function sheetWriter(
+  files: readonly string[],
+  { out, png, byChannel, force }: SheetWriterOptions,
+): WriteSheet {
+  const names = sheetNames(files);
+  const taken = new Set<string>();
+  let opened: Press | null = null;
+  return async (assay, options) => {
+    const { file, sha256, voltage, current } = assay.result;
+    const channel = (voltage ?? current)?.channel ?? '';
+    const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
+    const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
+    opened ??= await openPress();
+    const press = opened;
+    const { sealedSheet } = await import('../../entry/drawing.ts');
+    await makeFolder(out);
+    const write = (ending: string, content: string | Uint8Array): Promise<void> =>
+      writeOutput(`${path}${ending}`, content, { isOwn: ownOutput([sha256]), force });
+    const sheet = async (picture: 'wave' | 'changes', ending: string): Promise<void> => {
+      const svg = sealedSheet(press, captureEvidence(assay, picture, options, version));
+      await write(`${ending}.svg`, svg);
+      if (png) await write(`${ending}.png`, await picturePng(svg, sha256));
+    };
+    await sheet('wave', '');
+    // What changes along the record has a sheet of its own beside it.
+    if (assay.dynamics !== null) await sheet('changes', '-changes');
+    return `${path}.svg`;
+  };
+}
+
+async function picturePng(svg: string, sha256: string): Promise<Uint8Array> {
+  const { renderPng } = await import('./renderPng.ts');
+  const { pngWithText } = await import('./pngWithText.ts');
+  return pngWithText(renderPng(svg), 'Source', `sineassay: capture with SHA-256 ${sha256}`);
+}
+
+/** The name, with a number where it is taken already. */
+function untaken(name: string, taken: Set<string>): string {
+  let free = name;
+  for (let number = 2; taken.has(free.toLowerCase()); number++) free = `${name}-${number}`;
+  taken.add(free.toLowerCase());
+  return free;
+}

@@ -1,0 +1,39 @@
+import { comparisonSvg } from '../comparisonSvg.ts';
+import { sheetSvg } from '../sheetSvg.ts';
+import { stepSvg } from '../stepSvg.ts';
+import { sweepSvg } from '../sweepSvg.ts';
+import { assayOf } from './assayOf.ts';
+import type { Evidence } from './evidence.ts';
+import type { Press } from './press.ts';
+import { typefaceStyle } from './typeface.ts';
+
+/**
+ * The picture of what a sheet carries, as the text of an SVG file with its typeface inside; the same evidence gives
+ * the same text.
+ *
+ * @throws RangeError where a sheet of changes carries none.
+ */
+export function drawPicture({ document, typeface }: Press, evidence: Evidence): string {
+  const svg = drawn(document, evidence);
+  const at = svg.indexOf(descriptionEnd) + descriptionEnd.length;
+  return svg.slice(0, at) + typefaceStyle(svg, typeface) + svg.slice(at);
+}
+
+/** The last that a sheet says before it draws. */
+export const descriptionEnd = '</desc>\n';
+
+function drawn(document: Document, evidence: Evidence): string {
+  switch (evidence.picture) {
+    case 'wave':
+      return sheetSvg(document, assayOf(evidence));
+    case 'changes': {
+      const { dynamics, ...assay } = assayOf(evidence);
+      if (dynamics === null) throw new RangeError('A sheet of changes needs changes');
+      return stepSvg(document, { ...assay, dynamics });
+    }
+    case 'sweep':
+      return sweepSvg(document, evidence.result);
+    case 'comparison':
+      return comparisonSvg(document, evidence.result);
+  }
+}

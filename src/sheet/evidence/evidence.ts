@@ -1,0 +1,83 @@
+import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
+import type { MeasuredCapture, MeasuredStep, MeasuredUnit } from '../../bench/measuredUnit.ts';
+import type { ReadCaptureOptions } from '../../capture/readCapture.ts';
+import type { Assay, Dynamics } from '../../verdict/assay.ts';
+import type { AssayOptions } from '../../verdict/assaying/assayOptions.ts';
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+
+/**
+ * What a sheet carries inside it: all that its picture is drawn from, so that whoever has the sheet can draw it
+ * again, and whoever has the capture too can measure it again. Plain data: it survives JSON unchanged.
+ */
+export type Evidence = CaptureEvidence | SweepEvidence | ComparisonEvidence;
+
+interface Carried {
+  readonly schema: 'sineassay/sheet@1';
+  /** Which version of the program made it: `0.1.0`. */
+  readonly program: string;
+}
+
+/** Of one capture. */
+export interface CaptureEvidence extends Carried {
+  readonly picture: 'wave' | 'changes';
+  readonly options: CarriedOptions;
+  readonly result: MeasureResult;
+  readonly method: Assay['method'];
+  readonly trace: CarriedTrace;
+  /** Null where the record is steady throughout. */
+  readonly dynamics: CarriedDynamics | null;
+}
+
+/** Of several captures of one unit. */
+export interface SweepEvidence extends Carried {
+  readonly picture: 'sweep';
+  /** What was told of it. */
+  readonly told: readonly [CarriedUnit];
+  readonly result: BenchUnit;
+}
+
+/** Of several units. */
+export interface ComparisonEvidence extends Carried {
+  readonly picture: 'comparison';
+  /** What was told of each unit of today; earlier ones come with their results alone. */
+  readonly told: readonly CarriedUnit[];
+  readonly result: BenchDocument;
+}
+
+/** A capture that stands behind a bench test, with what it takes to measure it again. */
+export interface CarriedCapture {
+  readonly file: string;
+  readonly sha256: string;
+  readonly options: CarriedOptions;
+}
+
+/** What was told of a unit, with the captures that stand behind its results; claims as they were worded. */
+export interface CarriedUnit extends Pick<MeasuredUnit, 'name' | 'label' | 'rule' | 'energy'> {
+  readonly claims: readonly string[];
+  readonly sweep: readonly (CarriedCapture & Pick<MeasuredCapture, 'told'>)[];
+  readonly steps: readonly (CarriedCapture & Pick<MeasuredStep, 'told'>)[];
+  readonly transfers: readonly (CarriedCapture & { readonly note?: string })[];
+}
+
+/** What was told of a capture; claims as they were worded. */
+export interface CarriedOptions extends Omit<AssayOptions, 'claims'>, ReadCaptureOptions {
+  readonly claims: readonly string[];
+}
+
+/** Two cycles, decimated and rounded for drawing. Shape N each; null where the file holds no value. */
+export interface CarriedTrace {
+  readonly timeS: readonly number[];
+  readonly wave: readonly (number | null)[];
+  readonly ideal: readonly number[];
+  readonly unit: 'V' | 'A';
+}
+
+export interface CarriedDynamics extends Pick<Dynamics, 'steps' | 'events' | 'curves' | 'distortion'> {
+  readonly timeS: readonly number[];
+  readonly rmsHalfCycle: readonly number[];
+  /** Around the instant that the sheet is about, decimated and rounded. */
+  readonly instantaneous: {
+    readonly timeS: readonly number[];
+    readonly volts: readonly (number | null)[];
+  } | null;
+}

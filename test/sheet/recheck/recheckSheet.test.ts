@@ -1,0 +1,141 @@
+import { createHash } from 'node:crypto';
+import { JSDOM } from 'jsdom';
+import { describe, expect, test } from 'vitest';
+import { captureEvidence } from '../../../src/sheet/evidence/captureEvidence.ts';
+import type { Evidence } from '../../../src/sheet/evidence/evidence.ts';
+import { readEvidence } from '../../../src/sheet/evidence/readEvidence.ts';
+import { sealedSheet } from '../../../src/sheet/evidence/sealedSheet.ts';
+import { escapedBetweenTags } from '../../../src/sheet/paper/escaped.ts';
+import { recheckSheet } from '../../../src/sheet/recheck/recheckSheet.ts';
+import { assays } from '../fixtures/assays.ts';
+import { benches } from '../fixtures/benches.ts';
+import { benchUnits } from '../fixtures/benchUnits.ts';
+
+const version = '9.9.9';
+const press = {
+  document: new JSDOM().window.document,
+  sha256: (text: string) => createHash('sha256').update(text).digest('hex'),
+  typeface: [],
+};
+const common = { schema: 'sineassay/sheet@1', program: version, told: [] } as const;
+
+function sheetOf(name: string): string {
+  return sealedSheet(press, captureEvidence(assays[name]!(), 'wave', {}, version));
+}
+const faults = (text: string) =>
+  recheckSheet(press, readEvidence(text), version).map(({ message }) => message);
+
+/** The same sheet with its evidence changed and sealed again, as somebody careful would. */
+function forged(text: string, change: (evidence: Evidence) => Evidence): string {
+  const { evidence, picture } = readEvidence(text);
+  const { resultSha256: _, evidenceSha256: __, pictureSha256, ...plain } = evidence;
+  const changed = change(plain);
+  const json = JSON.stringify({
+    ...changed,
+    resultSha256: press.sha256(JSON.stringify(changed.result)),
+    evidenceSha256: press.sha256(JSON.stringify(changed)),
+    pictureSha256,
+  });
+  const at = picture.indexOf('</desc>\n') + 8;
+  return `${picture.slice(0, at)}<metadata id="evidence">${escapedBetweenTags(json)}</metadata>\n${picture.slice(at)}`;
+}
+
+describe('a sheet as it was drawn', () => {
+  test.each(Object.keys(assays))('%s: nothing is wrong', (name) => {
+    expect(faults(sheetOf(name))).toEqual([]);
+  });
+
+  test.each(Object.keys(benchUnits))('sweep of %s: nothing is wrong', (name) => {
+    const evidence = { ...common, picture: 'sweep', result: benchUnits[name]!() } as unknown as Evidence;
+    expect(faults(sealedSheet(press, evidence))).toEqual([]);
+  });
+
+  test.each(Object.keys(benches))('comparison of %s: nothing is wrong', (name) => {
+    const evidence = { ...common, picture: 'comparison', result: benches[name]!() } as const;
+    expect(faults(sealedSheet(press, evidence))).toEqual([]);
+  });
+
+  test('line ends changed on its way change nothing', () => {
+    expect(faults(sheetOf(Object.keys(assays)[0]!).replaceAll('\n', '\r\n'))).toEqual([]);
+  });
+});
+
+describe('a sheet that was changed', () => {
+  const [first, second] = Object.keys(assays) as [string, string];
+  const sheet = sheetOf(first);
+  const shownNumbers = [...sheet.matchAll(/<text[^>]*>([^<]*\d[^<]*)</g)].map(([, text]) => text!);
+
+  test('every number that it shows is held: one digit changed in any text is found and quoted', () => {
+    expect(shownNumbers.length).toBeGreaterThan(40);
+    for (const text of new Set(shownNumbers)) {
+      const edited = text.replace(/\d/, (digit) => String((Number(digit) + 1) % 10));
+      const found = faults(sheet.replace(`>${text}<`, `>${edited}<`));
+      expect(found[0]).toContain('It shows');
+      expect(found[0]).toContain('where its data give');
+    }
+  });
+
+  test('a number changed in its data is found by the digest, and by the picture', () => {
+    const { value } = assays[first]!().result.voltage!.rmsV as { value: number };
+    const at = `"rmsV":{"value":${value}`;
+    expect(sheet).toContain(at);
+    const found = faults(sheet.replace(at, `"rmsV":{"value":${value + 5}`));
+    expect(found[0]).toBe('The result inside it was changed after it was written.');
+    expect(found.some((message) => message.startsWith('It shows'))).toBe(true);
+  });
+
+  test('a number changed in its data and sealed again is found by the picture', () => {
+    const change = (evidence: Evidence): Evidence => {
+      const { result } = evidence as ReturnType<typeof captureEvidence>;
+      const voltage = { ...result.voltage!, rmsV: { value: 999, uncertainty: 1 } };
+      return { ...evidence, result: { ...result, voltage } } as Evidence;
+    };
+    const found = faults(forged(sheet, change));
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.every((message) => message.startsWith('It '))).toBe(true);
+    expect(faults(forged(sheet, (evidence) => evidence))).toEqual([]);
+  });
+
+  test('an option changed in its data is found, though no picture shows it', () => {
+    const found = faults(sheet.replace('"options":{', '"options":{"orders":7,'));
+    expect(found).toEqual(['What it carries beside the result was changed after it was written.']);
+  });
+
+  test('the picture of another sheet is found', () => {
+    const other = readEvidence(sheetOf(second)).picture;
+    const data = /<metadata[\s\S]*<\/metadata>\n/.exec(sheet)![0];
+    const at = other.indexOf('</desc>\n') + 8;
+    expect(faults(other.slice(0, at) + data + other.slice(at)).length).toBeGreaterThan(0);
+  });
+
+  test('a curve bent, with every text left alone, is found', () => {
+    const bent = sheet.replace(/ d="M([\d.]+),/, ' d="M1$1,');
+    expect(bent).not.toBe(sheet);
+    expect(faults(bent)).toEqual([
+      'The picture is not the one that its data draw: it was changed or swapped.',
+    ]);
+  });
+
+  test('of another version the digest of the picture is checked', () => {
+    const open = (text: string) => recheckSheet(press, readEvidence(text), '10.0.0').map(({ code }) => code);
+    expect(open(sheet)).toEqual([]);
+    expect(open(sheet.replace(`>${shownNumbers[0]}<`, '>1<'))).toEqual(['picture.digest']);
+  });
+
+  test('data that nothing can be drawn from are said, not thrown', () => {
+    const found = faults(forged(sheet, (evidence) => ({ ...evidence, method: 3 }) as unknown as Evidence));
+    expect(found[0]).toContain('No picture can be drawn from the data inside it');
+  });
+});
+
+describe('readEvidence', () => {
+  test.each([
+    ['<svg xmlns="http://www.w3.org/2000/svg"></svg>', 'sheet.none'],
+    ['', 'sheet.none'],
+    ['<metadata id="evidence">{"schema":</metadata>', 'sheet.damaged'],
+    ['<metadata id="evidence">{"schema":"other"}</metadata>', 'sheet.damaged'],
+    ['<metadata id="evidence">{}</metadata><metadata id="evidence">{}</metadata>', 'sheet.damaged'],
+  ])('%s is refused as %s', (text, code) => {
+    expect(() => readEvidence(text)).toThrow(expect.objectContaining({ code }));
+  });
+});
