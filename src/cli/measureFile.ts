@@ -24,13 +24,25 @@ export type FileOutcome =
   | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
   | { readonly failed: FailedResult };
 
-/** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
-export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
+/**
+ * Reads and measures one file; what is wrong with the file comes back as data, so that others go on.
+ *
+ * @param workers - threads beside this one that read a large file; absent: as the machine has cores.
+ */
+export async function measureFile(
+  { file, error }: Found,
+  options: MeasureFileOptions,
+  workers?: number,
+): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
     const { sampleRateHz } = options;
     const read = (from: string): Promise<FileCapture> =>
-      readFileCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
+      readFileCapture(
+        from,
+        sampleRateHz === undefined ? {} : { sampleRateHz },
+        workers === undefined ? {} : { workers },
+      );
     const { capture: whole, sha256 } = await read(file);
     const { capture, current } = await withCurrent(whole, options, read);
     const own = current === undefined ? options : { ...options, current };

@@ -13,8 +13,9 @@ import {
 } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
-import { failedResult, measureFile } from './measureFile.ts';
+import { failedResult } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
+import { measureFiles } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
 import type { WriteSheet } from './report/sheetWriter.ts';
 
@@ -37,8 +38,7 @@ export async function runCaptures(
     failures++;
     process.stderr.write(`${failureLine(failed)}\n`);
   };
-  for (const capture of found) {
-    const outcome = await measureFile(capture, options);
+  for await (const outcome of measureFiles(found, options)) {
     if ('failed' in outcome) {
       results.push(outcome.failed);
       fail(outcome.failed);
@@ -52,7 +52,7 @@ export async function runCaptures(
       } catch (problem) {
         // What was measured still stands.
         if (!(problem instanceof MeasureError)) throw problem;
-        fail(failedResult(capture.file, problem));
+        fail(failedResult(assay.result.file, problem));
       }
       if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
     }

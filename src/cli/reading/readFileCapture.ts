@@ -44,8 +44,9 @@ const FILE_READING: FileReading = {
 export async function readFileCapture(
   file: string,
   options: ReadCaptureOptions,
-  reading: FileReading = FILE_READING,
+  given: Partial<FileReading> = {},
 ): Promise<FileCapture> {
+  const reading = { ...FILE_READING, ...given };
   const { size } = await stat(file).catch(throwUnreadable);
   return (
     (size < reading.inChunksFrom ? null : await readLarge(file, size, options, reading)) ??
