@@ -11,35 +11,42 @@ const MOST_THREADS = 8;
 /**
  * Measures several files: few one after the other, many on the machine's cores.
  *
- * @param threads - at most.
+ * @param waitsFor - told each file before its outcome is waited for.
  * @returns outcomes in the order of the files.
  */
 export async function* measureFiles(
   found: readonly Found[],
   options: MeasureFileOptions,
-  threads: number = Math.min(MOST_THREADS, availableParallelism()),
+  waitsFor: (file: string) => void = () => {},
 ): AsyncGenerator<FileOutcome> {
+  const threads = Math.min(MOST_THREADS, availableParallelism());
   if (found.length < LEAST_FILES || threads < 2) {
-    for (const file of found) yield await measureFile(file, options);
+    for (const one of found) {
+      waitsFor(one.file);
+      yield await measureFile(one, options);
+    }
     return;
   }
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
     filename: new URL('./reading/measureWorker.js', import.meta.url).href,
     minThreads: 1,
-    maxThreads: Math.min(threads, found.length),
+    maxThreads: threads,
     isolateWorkers: false,
   });
   try {
-    const outcomes = found.map((file) =>
+    const outcomes = found.map((one): Promise<FileOutcome> => {
       // What is wrong with a name needs no thread.
-      file.error === undefined
-        ? (pool.run({ found: file, options } satisfies MeasureTask) as Promise<FileOutcome>)
-        : measureFile(file, options),
-    );
-    // One that fails before its turn is awaited waits for it.
-    for (const outcome of outcomes) outcome.catch(() => {});
-    yield* outcomes;
+      if (one.error !== undefined) return measureFile(one, options);
+      const outcome: Promise<FileOutcome> = pool.run({ found: one, options } satisfies MeasureTask);
+      // One that fails before its turn waits for it.
+      outcome.catch(() => {});
+      return outcome;
+    });
+    for (const [i, outcome] of outcomes.entries()) {
+      waitsFor(found[i]!.file);
+      yield await outcome;
+    }
   } finally {
     await pool.destroy();
   }
