@@ -17,6 +17,8 @@ export interface ScannedChunk {
   readonly isUtf8: boolean;
 }
 
+/** Entered and left many times in a chunk, the scan is compiled whole and early. */
+const STRETCH = 1 << 14;
 const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
 
@@ -41,8 +43,9 @@ export function scanChunk(
   const values = new Float64Array(columns.length);
   let isUtf8 = true;
   for (let at = from; at < to; ) {
-    at = scanRegularRows(bytes, at, to, dialect, columns, target);
-    if (at >= to) break;
+    const stretchTo = Math.min(to, at + STRETCH);
+    at = scanRegularRows(bytes, at, stretchTo, dialect, columns, target);
+    if (at >= stretchTo) continue;
     const row = target.rowCount;
     const line = row + rowsBeforeEmptyLines.length;
     if (bytes[at] === LINE_FEED || bytes[at] === CARRIAGE_RETURN) {

@@ -88,8 +88,9 @@ export function scanRegularRows(
       const tokenFrom = at;
       const isNegative = byte === MINUS;
       if (isNegative || byte === PLUS) byte = bytes[++at]!;
-      // Exact as long as it stays below 2^53; beyond, it never comes back below.
-      let digits = 0;
+      // Exact as long as it stays below 2^53; beyond, it never comes back below. Minus zero is no small integer: an
+      // engine that guesses types from the first rows then doesn't guess that all numbers are.
+      let digits = -0;
       const wholeFrom = at;
       for (let digit = byte - ZERO; digit >= 0 && digit <= 9; digit = byte - ZERO) {
         digits = digits * 10 + digit;
