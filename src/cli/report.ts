@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
 import type { ReportFlags } from './report/reportCaptures.ts';
 
@@ -17,6 +17,12 @@ export function defineReport(command: Command): void {
   addMeasureOptions(command.argument('[capture...]', 'files, folders or patterns', ['captures']))
     .option('--out <folder>', 'where the sheets go', 'reports')
     .option('--png', 'also a picture of 1920 × 1080')
+    .addOption(
+      new Option(
+        '--card [theme]',
+        'also a card for a video: one message, 1920 × 1080, light or dark',
+      ).choices(['light', 'dark']),
+    )
     .option('--force', 'replace files that are no earlier result of the same capture')
     .addHelpText('after', after)
     .action(async (captures: string[], flags: ReportFlags) => {

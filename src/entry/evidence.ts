@@ -1,8 +1,14 @@
 /** What sheets carry. Loads no package. */
 export { recheckLines } from '../sheet/answer/recheckLines.ts';
-export { captureEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
+export { captureEvidence, cardEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
 export { carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
-export type { CarriedCapture, CarriedOptions, CarriedUnit, Evidence } from '../sheet/evidence/evidence.ts';
+export type {
+  CardTheme,
+  CarriedCapture,
+  CarriedOptions,
+  CarriedUnit,
+  Evidence,
+} from '../sheet/evidence/evidence.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';

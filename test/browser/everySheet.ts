@@ -7,6 +7,7 @@ import {
   type Assay,
   assayCapture,
   captureEvidence,
+  cardEvidence,
   type Evidence,
   readCapture,
   readEvidence,
@@ -44,7 +45,7 @@ export function assaysOf(file: string, options: AssayOptions = {}): readonly Ass
   return assays;
 }
 
-/** The sheets of an assay with other texts from outside. */
+/** The sheets and cards of an assay with other texts from outside. */
 export function sheetsOf(assay: Assay, texts: OutsideTexts = {}): readonly string[] {
   const { channel, ...others } = texts;
   const { result } = assay;
@@ -63,9 +64,13 @@ export function sheetsOf(assay: Assay, texts: OutsideTexts = {}): readonly strin
       : { current: { ...result.current, channel } }),
   };
   const pictures = assay.dynamics === null ? (['wave'] as const) : (['wave', 'changes'] as const);
-  return pictures.map((picture) =>
-    sealedSheet(press, captureEvidence({ ...assay, result: renamed }, picture, {}, '0.0.0')),
-  );
+  const shown = { ...assay, result: renamed };
+  return [
+    ...pictures.map((picture) => sealedSheet(press, captureEvidence(shown, picture, {}, '0.0.0'))),
+    ...(['light', 'dark'] as const).map((theme) =>
+      sealedSheet(press, cardEvidence(shown, theme, {}, '0.0.0')),
+    ),
+  ];
 }
 
 /** The demonstration's sheets of several captures, with another label and name for every unit. */

@@ -37,7 +37,13 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     [...captures, ...steps, ...transfers].map(({ file }) => pathFrom(folder, file)),
   );
   const { out, force = false } = flags;
-  const writeSheet = sheetWriter([...new Set(files)], { out, png: false, byChannel: false, force });
+  const writeSheet = sheetWriter([...new Set(files)], {
+    out,
+    png: false,
+    card: null,
+    byChannel: false,
+    force,
+  });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import type { CardTheme } from '../../entry/evidence.ts';
 import { findCaptures } from '../findCaptures.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
 import { refuseMeterForMany } from '../refuseMeterForMany.ts';
@@ -9,6 +10,8 @@ import { sheetWriter } from './sheetWriter.ts';
 export interface ReportFlags extends MeasureFlags {
   readonly out: string;
   readonly png?: boolean;
+  /** True: light, as it is without a theme. */
+  readonly card?: CardTheme | true;
   readonly force?: boolean;
 }
 
@@ -22,10 +25,11 @@ export async function reportCaptures(
   refuseMeterForMany(found, flags, command);
   const files = found.map(({ file }) => file);
   const { out, png = false, force = false, voltage } = flags;
+  const card = flags.card === true ? 'light' : (flags.card ?? null);
   await runCaptures(
     found,
     flags,
     command,
-    sheetWriter(files, { out, png, force, byChannel: voltage?.toLowerCase() === 'all' }),
+    sheetWriter(files, { out, png, card, force, byChannel: voltage?.toLowerCase() === 'all' }),
   );
 }

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { captureEvidence, type Press } from '../../entry/evidence.ts';
+import { type CardTheme, captureEvidence, cardEvidence, type Press } from '../../entry/evidence.ts';
 import type { Assay } from '../../entry/measuring.ts';
 import type { MeasureFileOptions } from '../measureFile.ts';
 import { version } from '../program.ts';
@@ -14,6 +14,8 @@ export interface SheetWriterOptions {
   readonly out: string;
   /** True: a picture beside each. */
   readonly png: boolean;
+  /** A card beside each; null: none. */
+  readonly card: CardTheme | null;
   /** True: each channel has a sheet of its own, named after it. */
   readonly byChannel: boolean;
   /** True: what is there already is replaced, whosesoever it is. */
@@ -31,7 +33,7 @@ export type WriteSheet = (assay: Assay, options: MeasureFileOptions) => Promise<
  */
 export function sheetWriter(
   files: readonly string[],
-  { out, png, byChannel, force }: SheetWriterOptions,
+  { out, png, card, byChannel, force }: SheetWriterOptions,
 ): WriteSheet {
   const names = sheetNames(files);
   const taken = new Set<string>();
@@ -55,6 +57,11 @@ export function sheetWriter(
     await sheet('wave', '');
     // What changes along the record has a sheet of its own beside it.
     if (assay.dynamics !== null) await sheet('changes', '-changes');
+    if (card !== null) {
+      const svg = sealedSheet(press, cardEvidence(assay, card, options, version));
+      await write('-card.svg', svg);
+      await write('-card.png', await picturePng(svg, sha256));
+    }
     return `${path}.svg`;
   };
 }

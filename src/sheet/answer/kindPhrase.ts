@@ -2,6 +2,7 @@ import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import { distortionPhrase } from './distortionPhrase.ts';
+import { kindName } from './kindName.ts';
 import { mainFigures } from './mainFigures.ts';
 
 /**
@@ -10,20 +11,14 @@ import { mainFigures } from './mainFigures.ts';
  * @param sine - what to call a pure sine.
  */
 export function kindPhrase(result: MeasureResult, sine = 'a pure sine'): string {
-  const { kind, levels, reasons, atTheEdge } = result.waveform;
+  const { reasons, atTheEdge } = result.waveform;
+  const name = kindName(result.waveform, sine);
   const isCurrent = mainFigures(result)?.unit === 'A';
-  if (kind === 'not classified') {
+  if (name === null) {
     const why = reasons[0]?.replace(/[.\s]+$/, '');
     const subject = isCurrent ? 'this current' : 'this wave';
     return `${subject} can’t be classified${why === undefined ? '' : `: ${why}`}`;
   }
-  const name = {
-    'pure sine': sine,
-    'distorted sine': 'a distorted sine',
-    'modified sine': 'a modified sine, not a sine',
-    stepped: `a stepped wave of ${levels} levels`,
-    square: 'a square wave, not a sine',
-  }[kind];
   const details = [...dwell(result), ...distortion(result)];
   const figures = details.length === 0 ? '' : `: ${details.join(', ')}`;
   return `this ${isCurrent ? 'current ' : ''}is ${name}${atTheEdge ? ', at the edge' : ''}${figures}${insideLimits(result)}`;

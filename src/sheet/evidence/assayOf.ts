@@ -1,9 +1,9 @@
 import type { Assay, Dynamics, Trace } from '../../verdict/assay.ts';
-import type { CaptureEvidence, CarriedDynamics, CarriedTrace } from './evidence.ts';
+import type { CarriedDynamics, CarriedTrace, OneCapture } from './evidence.ts';
 import { orNan } from './orNull.ts';
 
 /** The assay that a sheet's picture is drawn from. Budgets are not carried: no picture shows them. */
-export function assayOf({ result, method, trace, dynamics }: CaptureEvidence): Assay {
+export function assayOf({ result, method, trace, dynamics }: OneCapture): Assay {
   return { result, method, trace: traceOf(trace), dynamics: dynamicsOf(dynamics), budgets: [] };
 }
 

@@ -3,7 +3,7 @@ import type { Assay } from '../../verdict/assay.ts';
 import type { AssayOptions } from '../../verdict/assaying/assayOptions.ts';
 import { carryDynamics } from './carryDynamics.ts';
 import { carryTrace } from './carryTrace.ts';
-import type { CaptureEvidence, CarriedOptions } from './evidence.ts';
+import type { CaptureEvidence, CardEvidence, CardTheme, CarriedOptions, OneCapture } from './evidence.ts';
 
 /** What was told of a capture, as a sheet carries it. */
 export function carryOptions({ claims = [], ...others }: AssayOptions & ReadCaptureOptions): CarriedOptions {
@@ -13,8 +13,8 @@ export function carryOptions({ claims = [], ...others }: AssayOptions & ReadCapt
 /**
  * What the sheet of a capture carries.
  *
- * @param program - version of the program.
  * @param options - what it was measured with.
+ * @param program - version of the program.
  */
 export function captureEvidence(
   assay: Assay,
@@ -22,12 +22,29 @@ export function captureEvidence(
   options: AssayOptions & ReadCaptureOptions,
   program: string,
 ): CaptureEvidence {
-  const { result, method } = assay;
+  const dynamics = picture === 'changes' ? carryDynamics(assay) : null;
+  return { ...carried(assay, options, program), picture, dynamics };
+}
+
+/** What the card of a capture carries. */
+export function cardEvidence(
+  assay: Assay,
+  theme: CardTheme,
+  options: AssayOptions & ReadCaptureOptions,
+  program: string,
+): CardEvidence {
+  return { ...carried(assay, options, program), picture: 'card', theme, dynamics: null };
+}
+
+function carried(
+  { result, method, trace }: Assay,
+  options: AssayOptions & ReadCaptureOptions,
+  program: string,
+): Omit<OneCapture, 'dynamics'> {
   return {
-    ...{ schema: 'sineassay/sheet@1', program, picture },
+    ...{ schema: 'sineassay/sheet@1', program },
     options: carryOptions(options),
     ...{ result, method },
-    trace: carryTrace(assay.trace),
-    dynamics: picture === 'changes' ? carryDynamics(assay) : null,
+    trace: carryTrace(trace),
   };
 }

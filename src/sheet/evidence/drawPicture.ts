@@ -1,4 +1,6 @@
+import { drawCard } from '../card/drawCard.ts';
 import { comparisonSvg } from '../comparisonSvg.ts';
+import { svgText } from '../paper/svgText.ts';
 import { sheetSvg } from '../sheetSvg.ts';
 import { stepSvg } from '../stepSvg.ts';
 import { sweepSvg } from '../sweepSvg.ts';
@@ -31,6 +33,8 @@ function drawn(document: Document, evidence: Evidence): string {
       if (dynamics === null) throw new RangeError('A sheet of changes needs changes');
       return stepSvg(document, { ...assay, dynamics });
     }
+    case 'card':
+      return svgText(drawCard(document, assayOf(evidence), evidence.theme));
     case 'sweep':
       return sweepSvg(document, evidence.result);
     case 'comparison':

@@ -9,7 +9,7 @@ import type { MeasureResult } from '../../verdict/measureDocument.ts';
  * What a sheet carries inside it: all that its picture is drawn from, so that whoever has the sheet can draw it
  * again, and whoever has the capture too can measure it again. Plain data: it survives JSON unchanged.
  */
-export type Evidence = CaptureEvidence | SweepEvidence | ComparisonEvidence;
+export type Evidence = CaptureEvidence | CardEvidence | SweepEvidence | ComparisonEvidence;
 
 interface Carried {
   readonly schema: 'sineassay/sheet@1';
@@ -18,8 +18,20 @@ interface Carried {
 }
 
 /** Of one capture. */
-export interface CaptureEvidence extends Carried {
+export interface CaptureEvidence extends OneCapture {
   readonly picture: 'wave' | 'changes';
+}
+
+/** Of one capture, shown as a card. */
+export interface CardEvidence extends OneCapture {
+  readonly picture: 'card';
+  readonly theme: CardTheme;
+}
+
+/** Ink on light paper, or light on dark. */
+export type CardTheme = 'light' | 'dark';
+
+export interface OneCapture extends Carried {
   readonly options: CarriedOptions;
   readonly result: MeasureResult;
   readonly method: Assay['method'];

@@ -13,6 +13,7 @@ const element = /<metadata\b[^>]*\bid="evidence"[^>]*>([\s\S]*?)<\/metadata>\n?/
 const pictures: readonly string[] = [
   'wave',
   'changes',
+  'card',
   'sweep',
   'comparison',
 ] satisfies Evidence['picture'][];

@@ -2,7 +2,7 @@ import type { Notice } from '../../base/notice.ts';
 import type { Assay } from '../../verdict/assay.ts';
 import { carryDynamics } from '../evidence/carryDynamics.ts';
 import { carryTrace } from '../evidence/carryTrace.ts';
-import type { CaptureEvidence } from '../evidence/evidence.ts';
+import type { OneCapture } from '../evidence/evidence.ts';
 import { jsonText } from '../jsonText.ts';
 import { shown } from './shown.ts';
 import { type ValueDifference, valueDifferences } from './valueDifferences.ts';
@@ -16,7 +16,7 @@ const ignored = ['file', 'sha256'];
  * @param again - the results of that capture; one a channel where several were asked for.
  * @returns what differs, each in a sentence, figures first; empty where nothing does.
  */
-export function recheckCapture(evidence: CaptureEvidence, again: readonly Assay[]): readonly Notice[] {
+export function recheckCapture(evidence: OneCapture, again: readonly Assay[]): readonly Notice[] {
   const { result, method, trace, dynamics } = evidence;
   const assay = again.find((one) => channelOf(one.result) === channelOf(result)) ?? again[0]!;
   const isOther = assay.result.sha256 !== result.sha256;

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
-import { captureEvidence } from '../../../src/sheet/evidence/captureEvidence.ts';
+import { captureEvidence, cardEvidence } from '../../../src/sheet/evidence/captureEvidence.ts';
 import type { Evidence } from '../../../src/sheet/evidence/evidence.ts';
 import { readEvidence } from '../../../src/sheet/evidence/readEvidence.ts';
 import { sealedSheet } from '../../../src/sheet/evidence/sealedSheet.ts';
@@ -43,6 +43,10 @@ function forged(text: string, change: (evidence: Evidence) => Evidence): string 
 describe('a sheet as it was drawn', () => {
   test.each(Object.keys(assays))('%s: nothing is wrong', (name) => {
     expect(faults(sheetOf(name))).toEqual([]);
+  });
+
+  test.each(Object.keys(assays))('card of %s: nothing is wrong', (name) => {
+    expect(faults(sealedSheet(press, cardEvidence(assays[name]!(), 'dark', {}, version)))).toEqual([]);
   });
 
   test.each(Object.keys(benchUnits))('sweep of %s: nothing is wrong', (name) => {
