@@ -36,6 +36,8 @@ export class PagedText implements TextAccess {
   }
 
   slice(from: number, to: number): string {
+    if (from >= this.#pageFrom && to <= this.#pageFrom + PAGE_LENGTH)
+      return this.#decoder.decode(this.#page.subarray(from - this.#pageFrom, to - this.#pageFrom));
     const bytes = new Uint8Array(to - from);
     this.#source.read(this.#origin + from, bytes);
     return this.#decoder.decode(bytes);
