@@ -1,4 +1,5 @@
 import { countsUp } from '../columns/countsUp.ts';
+import { largestDeviation } from './stampLine.ts';
 
 /** What is kept of the stamps of a run of rows: enough to tell later whether all runs lie on one line. */
 export interface StampRun {
@@ -17,20 +18,26 @@ export interface StampRun {
 
 /** @param stamps - one a row, NaN where missing. */
 export function stampRun(stamps: Float64Array): StampRun {
-  const rowCount = stamps.length;
   const isPresent = (stamp: number): boolean => !Number.isNaN(stamp);
   const firstRow = stamps.findIndex(isPresent);
   const lastRow = stamps.findLastIndex(isPresent);
   const first = stamps[firstRow] ?? Number.NaN;
   const last = stamps[lastRow] ?? Number.NaN;
   const interval = lastRow > firstRow ? (last - first) / (lastRow - firstRow) : 0;
-  let presentCount = 0;
-  let strays = 0;
-  for (let row = firstRow; row <= lastRow && row >= 0; row++) {
-    const deviation = Math.abs(stamps[row]! - first - (row - firstRow) * interval);
-    // A missing stamp deviates by NaN, which is not above or below anything.
-    if (deviation >= 0) presentCount++;
-    if (deviation > strays) strays = deviation;
-  }
-  return { rowCount, presentCount, firstRow, first, lastRow, last, strays, countsUp: countsUp(stamps) };
+  return {
+    rowCount: stamps.length,
+    presentCount: countPresent(stamps),
+    firstRow,
+    first,
+    lastRow,
+    last,
+    strays: largestDeviation(stamps, { start: first - firstRow * interval, interval }),
+    countsUp: countsUp(stamps),
+  };
+}
+
+function countPresent(stamps: Float64Array): number {
+  let count = 0;
+  for (let row = 0; row < stamps.length; row++) if (!Number.isNaN(stamps[row]!)) count++;
+  return count;
 }
