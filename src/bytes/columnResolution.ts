@@ -2,6 +2,7 @@ import { printedResolution } from './printedResolution.ts';
 import { sampleLines } from './sampleLines.ts';
 import { splitCells } from './splitCells.ts';
 import type { TableShape } from './table.ts';
+import type { TextAccess } from './textAccess.ts';
 
 const SAMPLE_LINES = 64;
 
@@ -13,8 +14,8 @@ const SAMPLE_LINES = 64;
  * @remarks Of the large numbers only, since an exponent makes small ones finer; the finest of those,
  * since some writers drop zeros at the end.
  */
-export function columnResolution(text: string, table: TableShape, column: number): number {
-  const tokens = sampleLines(text.slice(table.bodyFrom), SAMPLE_LINES)
+export function columnResolution(text: TextAccess, table: TableShape, column: number): number {
+  const tokens = sampleLines(text, SAMPLE_LINES, table.bodyFrom)
     .map((line) => splitCells(line, table.dialect.delimiter)[column] ?? '')
     .map((token) => ({
       size: Math.abs(Number(token.replace(',', '.'))),

@@ -1,3 +1,5 @@
+import type { TextAccess } from './textAccess.ts';
+
 const BLOCK_LENGTH = 4096;
 const MOST_BLOCKS = 64;
 
@@ -6,14 +8,14 @@ const MOST_BLOCKS = 64;
  *
  * @param text - looked at in blocks spread evenly over it, since a text head may stand before a binary body.
  */
-export function controlShare(text: string): number {
+export function controlShare(text: TextAccess): number {
   const stride = Math.max(BLOCK_LENGTH, Math.ceil(text.length / MOST_BLOCKS));
   let controls = 0;
   let looked = 0;
   for (let from = 0; from < text.length; from += stride) {
-    const to = Math.min(text.length, from + BLOCK_LENGTH);
-    for (let i = from; i < to; i++) if (isControl(text.charCodeAt(i))) controls++;
-    looked += to - from;
+    const block = text.slice(from, Math.min(text.length, from + BLOCK_LENGTH));
+    for (let i = 0; i < block.length; i++) if (isControl(block.charCodeAt(i))) controls++;
+    looked += block.length;
   }
   return looked === 0 ? 0 : controls / looked;
 }

@@ -1,5 +1,6 @@
 import { splitCells } from './splitCells.ts';
 import type { TableShape } from './table.ts';
+import type { TextAccess } from './textAccess.ts';
 
 const TAIL_LENGTH = 4096;
 /** Rows looked at before the last: fewer might agree in their digits by chance. */
@@ -9,9 +10,9 @@ const ROWS_BEFORE = 30;
  * Whether the last row was cut off: the text ends without a line end, and that row has no last cell, or
  * fewer digits in it than all the rows before.
  */
-export function endsInCutRow(text: string, { dialect, core, bodyFrom }: TableShape): boolean {
-  if (/[\r\n]$/.test(text)) return false;
-  const tail = text.slice(Math.max(bodyFrom, text.length - TAIL_LENGTH));
+export function endsInCutRow(text: TextAccess, { dialect, core, bodyFrom }: TableShape): boolean {
+  const tail = text.slice(Math.max(bodyFrom, text.length - TAIL_LENGTH), text.length);
+  if (/[\r\n]$/.test(tail)) return false;
   const column = core.at(-1)!;
   const lastCells = tail
     .split(/\r\n|\n|\r/)

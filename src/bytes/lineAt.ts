@@ -1,3 +1,5 @@
+import type { TextAccess } from './textAccess.ts';
+
 /** A line of a text without its line end, and where the next one starts. */
 export interface LineAt {
   /** Half-open: the line is text.slice(from, to). */
@@ -11,7 +13,7 @@ export interface LineAt {
  *
  * @param from - offset of the line's first character, 0 ≤ from ≤ text.length.
  */
-export function lineAt(text: string, from: number): LineAt {
+export function lineAt(text: TextAccess, from: number): LineAt {
   let to = from;
   for (; to < text.length; to++) {
     const code = text.charCodeAt(to);

@@ -7,6 +7,7 @@ import { lineAt } from './lineAt.ts';
 import { sampleLines } from './sampleLines.ts';
 import { splitCells } from './splitCells.ts';
 import type { HeadLine, TableShape } from './table.ts';
+import type { TextAccess } from './textAccess.ts';
 
 /** Lines looked at to learn delimiter and columns. */
 const SAMPLE_LINES = 400;
@@ -18,7 +19,7 @@ const BESIDE_ROWS = 64;
  *
  * @throws MeasureError `rows.none` where no line is a row of numbers.
  */
-export function locateTable(text: string): TableShape {
+export function locateTable(text: TextAccess): TableShape {
   const samples = sampleLines(text, SAMPLE_LINES);
   const dialect = detectDialect(samples);
   if (dialect === null) throw noRows(samples.at(-1) ?? '');
@@ -59,7 +60,7 @@ export function locateTable(text: string): TableShape {
 }
 
 /** The next line with any content, or the empty text. */
-function nextContent(text: string, from: number): string {
+function nextContent(text: TextAccess, from: number): string {
   for (let at = from; at < text.length; ) {
     const { to, next } = lineAt(text, at);
     if (to > at) return text.slice(at, to);
@@ -69,7 +70,7 @@ function nextContent(text: string, from: number): string {
 }
 
 function settingsBeside(
-  text: string,
+  text: TextAccess,
   bodyFrom: number,
   bodyLine: number,
   columns: readonly number[],

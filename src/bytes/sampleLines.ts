@@ -1,13 +1,16 @@
 import { lineAt } from './lineAt.ts';
+import type { TextAccess } from './textAccess.ts';
 
 /**
  * Lines spread evenly over a text, in order: all of a short text, at most about `most` of a long one.
  * Empty lines are left out.
+ *
+ * @param start - offset of the first line.
  */
-export function sampleLines(text: string, most: number): string[] {
-  const stride = Math.floor(text.length / most);
+export function sampleLines(text: TextAccess, most: number, start = 0): string[] {
+  const stride = Math.floor((text.length - start) / most);
   const lines: string[] = [];
-  let from = 0;
+  let from = start;
   while (from < text.length) {
     const line = lineAt(text, from);
     const content = text.slice(from, line.to);

@@ -1,6 +1,5 @@
-import { isMissingMark } from './isMissingMark.ts';
 import { lineAt } from './lineAt.ts';
-import { parseNumber } from './parseNumber.ts';
+import { readCells } from './readCells.ts';
 import { RowStore } from './rowStore.ts';
 import { scanRegularRow } from './scanRegularRow.ts';
 import { splitCells } from './splitCells.ts';
@@ -22,8 +21,6 @@ export interface ScannedRows {
   readonly malformed: readonly MalformedRow[];
   /** The 1-based line of the file where a row stands. */
   readonly lineOfRow: (row: number) => number;
-  /** Whether the text's last line has no line end, so that the row may have been cut. */
-  readonly isOpenEnded: boolean;
 }
 
 /**
@@ -58,23 +55,10 @@ export function scanRows(text: string, table: TableShape): ScannedRows {
     }
     store.push(values);
   }
-  const last = text.charCodeAt(text.length - 1);
   return {
     rowCount: store.rowCount,
     columns: store.columns(),
     malformed,
     lineOfRow: (row) => bodyLine + row + rowsBeforeEmptyLines.filter((before) => before <= row).length,
-    isOpenEnded: last !== 10 && last !== 13,
   };
-}
-
-/** Fills `values` from the cells; false where a core column holds neither number, blank nor missing mark. */
-function readCells(cells: readonly string[], table: TableShape, values: Float64Array): boolean {
-  const { columns, core, dialect } = table;
-  return columns.every((column, k) => {
-    const cell = cells[column];
-    const value = cell === undefined ? null : parseNumber(cell, dialect.decimalMark);
-    values[k] = value ?? Number.NaN;
-    return value !== null || !core.includes(column) || (cell !== undefined && isMissingMark(cell));
-  });
 }

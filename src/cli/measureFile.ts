@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import {
   type Assay,
   type AssayOptions,
@@ -8,11 +8,9 @@ import {
   fileAndChannel,
   joinCurrent,
   MeasureError,
-  readCapture,
 } from '../entry/measuring.ts';
-import { digest } from './digest.ts';
 import type { Found } from './findCaptures.ts';
-import { systemReason } from './systemReason.ts';
+import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
   /** For a file without a time of its own. */
@@ -26,16 +24,27 @@ export type FileOutcome =
   | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
   | { readonly failed: FailedResult };
 
-/** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
-export async function measureFile({ file, error }: Found, options: MeasureFileOptions): Promise<FileOutcome> {
+/**
+ * Reads and measures one file; what is wrong with the file comes back as data, so that others go on.
+ *
+ * @param workers - threads beside this one that read a large file; absent: as the machine has cores.
+ */
+export async function measureFile(
+  { file, error }: Found,
+  options: MeasureFileOptions,
+  workers?: number,
+): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
-    const bytes = await readBytes(file);
-    const sha256 = digest(bytes);
     const { sampleRateHz } = options;
-    const read = (from: Uint8Array): Capture =>
-      readCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz });
-    const { capture, current } = await withCurrent(read(bytes), options, read);
+    const read = (from: string): Promise<FileCapture> =>
+      readFileCapture(
+        from,
+        sampleRateHz === undefined ? {} : { sampleRateHz },
+        workers === undefined ? {} : { workers },
+      );
+    const { capture: whole, sha256 } = await read(file);
+    const { capture, current } = await withCurrent(whole, options, read);
     const own = current === undefined ? options : { ...options, current };
     return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
@@ -48,7 +57,7 @@ export async function measureFile({ file, error }: Found, options: MeasureFileOp
 async function withCurrent(
   capture: Capture,
   { current: wanted, joinsFiles = true }: MeasureFileOptions,
-  read: (bytes: Uint8Array) => Capture,
+  read: (file: string) => Promise<FileCapture>,
 ): Promise<{ readonly capture: Capture; readonly current: string | undefined }> {
   if (wanted === undefined || !joinsFiles || capture.channels.some(({ name }) => name === wanted))
     return { capture, current: wanted };
@@ -58,27 +67,10 @@ async function withCurrent(
     () => false,
   );
   if (!isFile) return { capture, current: wanted };
-  return joinCurrent(capture, read(await readBytes(file)), channel);
+  return joinCurrent(capture, (await read(file)).capture, channel);
 }
 
 /** An error as results carry it. */
 export function failedResult(file: string, { code, message, detail }: MeasureError): FailedResult {
   return { file, error: { code, message, ...detail } };
-}
-
-/** What the system said of a file that it would not hand over. */
-export function unreadable(problem: unknown): MeasureError {
-  return new MeasureError('file.unreadable', 'The file could not be read.', {
-    expected: 'a file that you may read',
-    received: systemReason(problem),
-    advice: 'Check that it is there, not open elsewhere, and that you may read it',
-  });
-}
-
-async function readBytes(file: string): Promise<Uint8Array> {
-  try {
-    return await readFile(file);
-  } catch (problem) {
-    throw unreadable(problem);
-  }
 }

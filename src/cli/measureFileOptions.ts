@@ -2,8 +2,9 @@ import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import { type AssayOptions, failureLine, MeasureError } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
-import { failedResult, type MeasureFileOptions, unreadable } from './measureFile.ts';
+import { failedResult, type MeasureFileOptions } from './measureFile.ts';
 import type { MeasureFlags } from './measureOptions.ts';
+import { unreadable } from './unreadable.ts';
 
 /**
  * The flags in the terms of the core.

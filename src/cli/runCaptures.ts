@@ -13,8 +13,9 @@ import {
 } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
-import { failedResult, measureFile } from './measureFile.ts';
+import { failedResult } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
+import { measureFiles } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
 import { progressLine } from './progress/progressLine.ts';
 import type { WriteSheet } from './report/sheetWriter.ts';
@@ -41,9 +42,7 @@ export async function runCaptures(
     progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
-  for (const capture of found) {
-    progress.begin(capture.file);
-    const outcome = await measureFile(capture, options);
+  for await (const outcome of measureFiles(found, options, (file) => progress.begin(file))) {
     if ('failed' in outcome) {
       results.push(outcome.failed);
       fail(outcome.failed);
@@ -57,7 +56,7 @@ export async function runCaptures(
       } catch (problem) {
         // What was measured still stands.
         if (!(problem instanceof MeasureError)) throw problem;
-        fail(failedResult(capture.file, problem));
+        fail(failedResult(assay.result.file, problem));
       }
       progress.clear();
       if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { MeasureError } from '../../src/base/measureError.ts';
 import { readCapture } from '../../src/capture/readCapture.ts';
+import { readsBothWays } from './reading/bothWays.ts';
 
 /** One way to write a capture down. */
 const writing = fc.record({
@@ -91,6 +92,16 @@ test('readCapture(bytes) reads one wave alike however it is written', () => {
         // Sixteen printed digits and three roundings.
         expect(Math.abs(sample - wave(w, i))).toBeLessThanOrEqual(1e-15 * 1.1 * w.amplitudeV);
       });
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test('readInChunks(source, …) reads the same, however it is written and wherever it is cut', async () => {
+  await fc.assert(
+    fc.asyncProperty(writing, fc.integer({ min: 0, max: 60 }), async (w, cut) => {
+      const whole = written(w);
+      await readsBothWays(whole.slice(0, whole.length - cut), {}, { end: 256, chunk: 700 });
     }),
     { numRuns: 200 },
   );

@@ -1,6 +1,5 @@
 import type { RoledColumn } from './columnRole.ts';
-import { countsUp } from './countsUp.ts';
-import { risesEvenly } from './risesEvenly.ts';
+import type { ColumnTrend } from './columnTrend.ts';
 import { spectrumError } from './spectrumError.ts';
 
 /** The column that places the rows: by time, by number, or none, when each row is one sample on. */
@@ -15,19 +14,19 @@ export interface AxisColumn {
  * Chooses the axis: the first column of time, else one that numbers the samples, else a first column
  * without a unit that rises evenly.
  *
- * @param values - the table's columns, in order.
+ * @param trends - of the table's columns, in order.
  * @param hasInterval - whether the sampling interval is known otherwise: then a "time" that counts
  * 0, 1, 2 and has no unit is a number.
  * @throws MeasureError `file.spectrum` where the axis is a frequency.
  */
 export function axisColumn(
   columns: readonly RoledColumn[],
-  values: readonly Float64Array[],
+  trends: readonly ColumnTrend[],
   hasInterval: boolean,
 ): AxisColumn {
   const time = columns.find((column) => column.role === 'time');
   if (time !== undefined) {
-    const isNumber = hasInterval && time.unit === null && countsUp(values[time.index]!);
+    const isNumber = hasInterval && time.unit === null && trends[time.index]!.countsUp();
     return { kind: isNumber ? 'index' : 'time', column: time, isUnitAssumed: time.unit === null };
   }
   const [first] = columns;
@@ -36,8 +35,8 @@ export function axisColumn(
   const index = columns.find((column) => column.role === 'index');
   if (index !== undefined) return { kind: 'index', column: index, isUnitAssumed: false };
   if (first !== undefined && columns.length > 1 && first.unit === null) {
-    if (countsUp(values[0]!)) return { kind: 'index', column: first, isUnitAssumed: false };
-    if (risesEvenly(values[0]!)) return { kind: 'time', column: first, isUnitAssumed: true };
+    if (trends[0]!.countsUp()) return { kind: 'index', column: first, isUnitAssumed: false };
+    if (trends[0]!.risesEvenly()) return { kind: 'time', column: first, isUnitAssumed: true };
   }
   return { kind: 'rows', column: null, isUnitAssumed: false };
 }

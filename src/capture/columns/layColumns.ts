@@ -4,8 +4,8 @@ import type { ColumnHead, Head } from '../head/readHead.ts';
 import { unitOf } from '../head/unitOf.ts';
 import { type AxisColumn, axisColumn } from './axisColumn.ts';
 import { columnRole, type RoledColumn } from './columnRole.ts';
+import type { ColumnTrend } from './columnTrend.ts';
 import { envelopeNames } from './envelopeNames.ts';
-import { risesEvenly } from './risesEvenly.ts';
 
 /** A column of values, with what the head says about it wherever it says so. */
 export interface ValueColumn extends RoledColumn {
@@ -31,18 +31,18 @@ const X_UNIT_KEY = /^(horizontal|x|h)( axis)? units?$/;
 /**
  * Gives each column its role. Where several columns are times, each starts a block.
  *
- * @param values - the table's columns, in order: what they hold tells an axis that no header names.
+ * @param trends - of the table's columns, in order: what they hold tells an axis that no header names.
  * @returns at least one block.
  */
 export function layColumns(
   table: TableShape,
   head: Head,
-  values: readonly Float64Array[],
+  trends: readonly ColumnTrend[],
   hasInterval: boolean,
 ): [ColumnBlock, ...ColumnBlock[]] {
   const roled = head.columns.map(columnRole);
-  const axis = axisColumn(roled, values, hasInterval);
-  const laterStarts = axis.kind === 'time' ? laterTimes(roled, axis, values) : [];
+  const axis = axisColumn(roled, trends, hasInterval);
+  const laterStarts = axis.kind === 'time' ? laterTimes(roled, axis, trends) : [];
   const edges = [0, ...laterStarts, roled.length];
   const blocks = edges.slice(1).map((to, b): ColumnBlock => {
     const own = roled.slice(edges[b]!, to);
@@ -60,14 +60,14 @@ export function layColumns(
 function laterTimes(
   roled: readonly RoledColumn[],
   axis: AxisColumn,
-  values: readonly Float64Array[],
+  trends: readonly ColumnTrend[],
 ): number[] {
   const isGuessed = axis.column?.role !== 'time';
   return roled
     .filter((column) => column.index > axis.column!.index)
     .filter((column) =>
       isGuessed
-        ? column.unit === null && column.name === '' && risesEvenly(values[column.index]!)
+        ? column.unit === null && column.name === '' && trends[column.index]!.risesEvenly()
         : column.role === 'time',
     )
     .map((column) => column.index);

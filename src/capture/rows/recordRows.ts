@@ -60,7 +60,8 @@ function segmentNotices(count: number): Notice[] {
   return count === 1 ? [] : [{ code: 'segments.first', message }];
 }
 
-function cutNotices(count: number): Notice[] {
+/** @param count - lines dropped behind the last whole row. */
+export function cutNotices(count: number): Notice[] {
   const lines = count === 1 ? 'The last line is' : `The last ${count} lines are`;
   return count === 0
     ? []

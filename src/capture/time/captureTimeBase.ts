@@ -6,24 +6,23 @@ import { nameSays } from '../head/nameSays.ts';
 import type { TimeSettings } from '../head/timeSettings.ts';
 import { reconcileInterval } from './reconcileInterval.ts';
 import type { TimeBase } from './rowArrangement.ts';
-import { stampedTimeBase } from './stampedTimeBase.ts';
 
 /** What is known about the time of a record before its rows are laid out. */
 export interface TimeWitnesses {
   readonly axis: AxisColumn;
-  /** The axis column's cells, one a row; null where there is no axis. */
-  readonly stamps: Float64Array | null;
+  /**
+   * Lays the rows out by the axis column, in its own unit, its cells being right to within a resolution; null
+   * where there is no axis.
+   */
+  readonly layRows: ((resolution: number) => TimeBase) | null;
   readonly rowCount: number;
   /** The last printed digit of the stamps, in their unit. */
   readonly resolution: number;
   readonly settings: TimeSettings;
-  /** Whether the file keeps rows only where a value changed. */
-  readonly keptOnChange: boolean;
   /** Columns of text, of which one may be a time that is no number. */
   readonly textColumnNames: readonly string[];
   /** Given by the person, for a file that has no time. */
   readonly sampleRateHz: number | undefined;
-  readonly lineOfRow: (row: number) => number;
 }
 
 const UNIT_ASSUMED: Notice = {
@@ -50,18 +49,18 @@ const INDEX_RESOLUTION = 1e-9;
  * `time.still`.
  */
 export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, stamps, settings, sampleRateHz } = witnesses;
-  return axis.kind === 'time' && stamps !== null
-    ? fromStamps(witnesses, stamps)
+  const { axis, layRows, settings, sampleRateHz } = witnesses;
+  return axis.kind === 'time' && layRows !== null
+    ? fromStamps(witnesses, layRows)
     : fromInterval(witnesses, settings.intervalS ?? (sampleRateHz === undefined ? null : 1 / sampleRateHz));
 }
 
 function fromStamps(
   witnesses: TimeWitnesses,
-  stamps: Float64Array,
+  layRows: NonNullable<TimeWitnesses['layRows']>,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, settings, resolution, sampleRateHz, lineOfRow, keptOnChange } = witnesses;
-  const raw = stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange);
+  const { axis, settings, resolution, sampleRateHz } = witnesses;
+  const raw = layRows(resolution);
   const unitFactor = axis.column?.unit?.factor ?? 1;
   const reconciled = reconcileInterval({
     intervalS: raw.intervalS * unitFactor,
@@ -102,15 +101,15 @@ function fromInterval(
   witnesses: TimeWitnesses,
   intervalS: number | null,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { stamps, rowCount, settings, sampleRateHz, lineOfRow, keptOnChange } = witnesses;
+  const { layRows, rowCount, settings, sampleRateHz } = witnesses;
   if (intervalS === null) throw noTime(witnesses);
   const notices = settings.intervalS !== null && sampleRateHz !== undefined ? [RATE_IGNORED] : [];
-  if (stamps === null) {
+  if (layRows === null) {
     const startS = settings.startS ?? 0;
     const arrangement = { kind: 'as read' } as const;
     return { timeBase: { startS, intervalS, sampleCount: rowCount, arrangement, isCoarse: false }, notices };
   }
-  const numbered = inSeconds(stampedTimeBase(stamps, INDEX_RESOLUTION, lineOfRow, keptOnChange), intervalS);
+  const numbered = inSeconds(layRows(INDEX_RESOLUTION), intervalS);
   // Numbers from 0 or 1 say nothing of the trigger; negative ones count from it.
   const startS = settings.startS ?? Math.min(0, numbered.startS);
   return { timeBase: { ...numbered, startS }, notices };

@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { type BenchUnit, readEarlier } from '../../entry/benching.ts';
 import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
-import { failedResult, unreadable } from '../measureFile.ts';
+import { failedResult } from '../measureFile.ts';
+import { unreadable } from '../unreadable.ts';
 import { pathFrom } from './pathFrom.ts';
 
 /** The units of earlier documents; a document that can't be read is a failure beside the others. */

@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { type BenchPlan, readInstrument } from '../../entry/plans.ts';
-import { failedResult, unreadable } from '../measureFile.ts';
+import { failedResult } from '../measureFile.ts';
+import { unreadable } from '../unreadable.ts';
 import { pathFrom } from './pathFrom.ts';
 
 export interface InstrumentFiles {

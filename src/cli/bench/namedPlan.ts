@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { type BenchPlan, planOf, readPlan } from '../../entry/plans.ts';
-import { unreadable } from '../measureFile.ts';
+import { unreadable } from '../unreadable.ts';
 
 /** What may be said of the one unit whose captures stand on the command line. */
 export interface SweepFlags {

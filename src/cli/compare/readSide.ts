@@ -2,8 +2,9 @@ import { open, readFile } from 'node:fs/promises';
 import { type Comparand, readMeasureDocument } from '../../entry/comparing.ts';
 import { captureEvidence, type OneCapture, readEvidence } from '../../entry/evidence.ts';
 import { MeasureError } from '../../entry/measuring.ts';
-import { type MeasureFileOptions, measureFile, unreadable } from '../measureFile.ts';
+import { type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { version } from '../program.ts';
+import { unreadable } from '../unreadable.ts';
 
 /** One of the two that are compared. */
 export interface Side {

@@ -11,7 +11,8 @@ import type { Assay, FailedResult } from '../../entry/measuring.ts';
 import { MeasureError } from '../../entry/measuring.ts';
 import { digest } from '../digest.ts';
 import type { Found } from '../findCaptures.ts';
-import { failedResult, type MeasureFileOptions, measureFile, unreadable } from '../measureFile.ts';
+import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
+import { unreadable } from '../unreadable.ts';
 
 export interface MeasuredAgain {
   readonly measured: readonly { readonly file: string; readonly assays: readonly Assay[] }[];

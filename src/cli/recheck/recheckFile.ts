@@ -3,9 +3,10 @@ import { type OpenedSheet, type RecheckDocument, readEvidence, recheckLines } fr
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { type Found, findCaptures } from '../findCaptures.ts';
-import { failedResult, unreadable } from '../measureFile.ts';
+import { failedResult } from '../measureFile.ts';
 import { version } from '../program.ts';
 import { openPress } from '../report/openPress.ts';
+import { unreadable } from '../unreadable.ts';
 import { measuredAgain } from './measuredAgain.ts';
 
 /** The flags of `recheck` as commander hands them over. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Quantity } from '../../../src/capture/capture.ts';
 import { readCapture } from '../../../src/capture/readCapture.ts';
+import { readsBothWays } from '../reading/bothWays.ts';
 
 /** What a file written by the test must read as. */
 export interface LayoutCase {
@@ -25,10 +26,12 @@ export const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(te
 /** One test a case: everything a later room trusts. */
 export function testLayouts(cases: readonly LayoutCase[]): void {
   for (const layout of cases) {
-    test(layout.title, () => {
+    test(layout.title, async () => {
       const bytes = typeof layout.file === 'string' ? bytesOf(layout.file) : layout.file;
       const { sampleRateHz } = layout;
-      const capture = readCapture(bytes, sampleRateHz === undefined ? {} : { sampleRateHz });
+      const options = sampleRateHz === undefined ? {} : { sampleRateHz };
+      const capture = readCapture(bytes, options);
+      for (const chunk of [7, 100, 1000]) await readsBothWays(bytes, options, { end: 150, chunk });
       expect(capture.channels.map(({ name, unit }) => [name, unit])).toEqual(
         layout.channels.map(([name, unit]) => [name, unit]),
       );

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import { readCapture } from '../../../src/capture/readCapture.ts';
+import { readsBothWays } from '../reading/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { lines, rows, sampled, timeOf, volts } from './wave.ts';
 
@@ -179,8 +180,10 @@ const refusals: Refusal[] = [
 
 describe('readCapture(bytes) refuses', () => {
   for (const { title, file, code, says, line } of refusals) {
-    test(title, () => {
-      const error = errorOf(() => readCapture(typeof file === 'string' ? bytesOf(file) : file));
+    test(title, async () => {
+      const bytes = typeof file === 'string' ? bytesOf(file) : file;
+      await readsBothWays(bytes, {}, { end: 150, chunk: 100 });
+      const error = errorOf(() => readCapture(bytes));
       expect(error.code).toBe(code);
       expect(`${error.message} ${error.detail.received} ${error.detail.advice}`).toMatch(says);
       expect(error.detail.expected).toBeTruthy();

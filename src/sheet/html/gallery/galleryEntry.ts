@@ -4,6 +4,7 @@ import type { ClaimResult, WaveformKind } from '../../../verdict/measureDocument
 import { answerSentence } from '../../answer/answerSentence.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
 import { claimsVerdict } from '../../answer/claimsVerdict.ts';
+import { compareSentence } from '../../answer/compare/compareSentence.ts';
 import { fileName } from '../../answer/fileName.ts';
 import { headlineFigures } from '../../answer/headlineFigures.ts';
 import { mainFigures } from '../../answer/mainFigures.ts';
@@ -57,6 +58,19 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
           ['Output impedance', figureText(droop.outputImpedanceOhm, 'Ω')],
           ...sweepRows(result).slice(0, 2),
         ],
+        order: noOrder,
+      };
+    }
+    case 'overlay': {
+      const { result, sides } = clean;
+      const named = ({ label, file }: { readonly label?: string; readonly file: string }): string =>
+        label ?? fileName(file);
+      return {
+        ...{ picture: 'overlay', title: `${named(result.a)} and ${named(result.b)}`, subject: 'compared' },
+        answer: compareSentence(result),
+        kinds: [...new Set(sides.map((side) => side.result.waveform.kind))],
+        ...verdict([]),
+        figures: [],
         order: noOrder,
       };
     }

@@ -25,6 +25,8 @@ function drawingOf(evidence: Evidence): Markup | null {
       return wave(evidence);
     case 'changes':
       return envelope(evidence);
+    case 'overlay':
+      return html`${evidence.sides.map(wave)}`;
     case 'sweep':
       return sweep(evidence);
     case 'comparison': {

@@ -1,0 +1,87 @@
+import { lineAt } from '../lineAt.ts';
+import { readCells } from '../readCells.ts';
+import type { MalformedRow } from '../scanRows.ts';
+import { splitCells } from '../splitCells.ts';
+import { lineStart } from './lineStart.ts';
+import type { ScanPlan } from './scanPlan.ts';
+import { type RowTarget, scanRegularRows } from './scanRegularRows.ts';
+
+/** The rows of one chunk, but for their values. Rows and lines count from the chunk's own first. */
+export interface ScannedChunk {
+  readonly rowCount: number;
+  readonly lineCount: number;
+  readonly malformed: readonly MalformedRow[];
+  /** For each line without content: how many rows stand before it. */
+  readonly rowsBeforeEmptyLines: readonly number[];
+  /** False where a line's bytes are no UTF-8. */
+  readonly isUtf8: boolean;
+}
+
+/** Entered and left many times in a chunk, the scan is compiled whole and early. */
+const STRETCH = 1 << 14;
+const LINE_FEED = 10;
+const CARRIAGE_RETURN = 13;
+
+/**
+ * Reads the rows that start within a stretch of bytes: regular ones by a plain scan, any other by splitting its
+ * line into cells, as scanRows does.
+ *
+ * @param bytes - a line end stands at or behind `to`.
+ * @param from - offset of a line's first byte.
+ * @param target - empty; filled with one value for each of the table's columns.
+ */
+export function scanChunk(
+  bytes: Uint8Array,
+  from: number,
+  to: number,
+  { table, encoding }: Pick<ScanPlan, 'table' | 'encoding'>,
+  target: RowTarget,
+): ScannedChunk {
+  const { dialect, columns } = table;
+  const malformed: MalformedRow[] = [];
+  const rowsBeforeEmptyLines: number[] = [];
+  const values = new Float64Array(columns.length);
+  let isUtf8 = true;
+  for (let at = from; at < to; ) {
+    const stretchTo = Math.min(to, at + STRETCH);
+    at = scanRegularRows(bytes, at, stretchTo, dialect, columns, target);
+    if (at >= stretchTo) continue;
+    const row = target.rowCount;
+    const line = row + rowsBeforeEmptyLines.length;
+    if (bytes[at] === LINE_FEED || bytes[at] === CARRIAGE_RETURN) {
+      rowsBeforeEmptyLines.push(row);
+      at = lineStart(bytes, at + 1);
+      continue;
+    }
+    const next = lineStart(bytes, at + 1);
+    const decoded = decodeLine(bytes.subarray(at, next), encoding);
+    isUtf8 &&= decoded.isUtf8;
+    at = next;
+    const content = decoded.text.slice(0, lineAt(decoded.text, 0).to);
+    if (content.trim() === '') {
+      rowsBeforeEmptyLines.push(row);
+      continue;
+    }
+    if (!readCells(splitCells(content, dialect.delimiter), table, values)) {
+      malformed.push({ row, line, text: content });
+      values.fill(Number.NaN);
+    }
+    for (let k = 0; k < values.length; k++) target.columns[k]![row] = values[k]!;
+    target.rowCount++;
+  }
+  const { rowCount } = target;
+  const lineCount = rowCount + rowsBeforeEmptyLines.length;
+  return { rowCount, lineCount, malformed, rowsBeforeEmptyLines, isUtf8 };
+}
+
+function decodeLine(
+  bytes: Uint8Array,
+  encoding: ScanPlan['encoding'],
+): { readonly text: string; readonly isUtf8: boolean } {
+  if (encoding === 'latin-1') return { text: new TextDecoder('latin1').decode(bytes), isUtf8: true };
+  try {
+    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes), isUtf8: true };
+  } catch {
+    return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), isUtf8: false };
+  }
+}

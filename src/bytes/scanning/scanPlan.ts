@@ -1,0 +1,17 @@
+import type { TableShape } from '../table.ts';
+
+/** How the body of a file is read in chunks: plain data, to be handed to other threads. */
+export interface ScanPlan {
+  readonly table: Pick<TableShape, 'dialect' | 'columns' | 'core'>;
+  /** In which line ends and digits are the bytes of ASCII. */
+  readonly encoding: 'utf-8' | 'latin-1';
+  /** Offsets in the file, half-open: the body without its last rows. A row starts at each. */
+  readonly from: number;
+  readonly to: number;
+  readonly chunkLength: number;
+}
+
+/** How many chunks the body has. */
+export function chunkCount({ from, to, chunkLength }: ScanPlan): number {
+  return Math.ceil((to - from) / chunkLength);
+}

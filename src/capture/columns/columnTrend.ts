@@ -1,0 +1,13 @@
+import { countsUp } from './countsUp.ts';
+import { risesEvenly } from './risesEvenly.ts';
+
+/** What the numbers of a column say of it as an axis; looked at only where no header tells. */
+export interface ColumnTrend {
+  readonly countsUp: () => boolean;
+  readonly risesEvenly: () => boolean;
+}
+
+/** @param values - one a row, NaN where missing. */
+export function columnTrend(values: Float64Array): ColumnTrend {
+  return { countsUp: () => countsUp(values), risesEvenly: () => risesEvenly(values) };
+}

@@ -1,0 +1,39 @@
+import type { ScannedRows } from '../../bytes/scanRows.ts';
+import type { Capture } from '../capture.ts';
+import { columnTrend } from '../columns/columnTrend.ts';
+import { recordRows } from '../rows/recordRows.ts';
+import { stampedTimeBase } from '../time/stampedTimeBase.ts';
+import { captureOfRecord } from './captureOfRecord.ts';
+import { chosenColumns } from './chosenColumns.ts';
+import type { FileLayout } from './fileLayout.ts';
+
+/**
+ * A capture from all columns of a file, whatever its time does: rows may be missing, kept on change, uneven, or
+ * belong to several records.
+ *
+ * @param scanned - its columns may be changed.
+ * @throws MeasureError as `readCapture` does, once the rows are found.
+ */
+export function captureOfRows(layout: FileLayout, scanned: ScannedRows): Capture {
+  const { columns, lineOfRow } = scanned;
+  const chosen = chosenColumns(layout, columns.map(columnTrend), columns);
+  const { axis, values } = chosen;
+  const axisRows = axis.column === null ? null : columns[axis.column.index]!;
+  const valueRows = values.map((column) => columns[column.index]!);
+  const { rowCount, keptOnChange, notices } = recordRows(scanned, {
+    isCut: layout.isCut,
+    stamps: axisRows,
+    values: valueRows,
+    headerText: layout.table.head.at(-1)?.text ?? null,
+    firstLine: layout.table.bodyLine,
+  });
+  const stamps = axisRows?.subarray(0, rowCount) ?? null;
+  return captureOfRecord(layout, chosen, {
+    rowCount,
+    values: valueRows.map((column) => column.subarray(0, rowCount)),
+    stamps,
+    layRows:
+      stamps === null ? null : (resolution) => stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange),
+    notices,
+  });
+}

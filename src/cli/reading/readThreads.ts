@@ -1,0 +1,102 @@
+import { Worker } from 'node:worker_threads';
+import {
+  type ByteSource,
+  type ChunkPlan,
+  chunkReader,
+  FAILURES,
+  MeasureError,
+  type NumberedChunk,
+  readShare,
+  type ScanBoard,
+} from '../../entry/reading.ts';
+import { digestOf } from './digestOf.ts';
+
+/** What a worker is started with. */
+export interface WorkerFile {
+  readonly descriptor: number;
+  readonly byteLength: number;
+  /** Whether it takes the file's digest first. */
+  readonly isDigester: boolean;
+}
+
+export interface WorkerTask {
+  readonly plan: ChunkPlan;
+  readonly board: ScanBoard;
+}
+
+export type WorkerReply =
+  | { readonly chunks: readonly NumberedChunk[] }
+  | { readonly sha256: string }
+  | { readonly failed: Pick<MeasureError, 'code' | 'message' | 'detail'> };
+
+/** The threads that read one file: this one, and workers beside it. */
+export interface ReadThreads {
+  readonly readChunks: (plan: ChunkPlan, board: ScanBoard) => Promise<readonly NumberedChunk[]>;
+  readonly sha256: () => Promise<string>;
+  readonly end: () => Promise<void>;
+}
+
+/**
+ * @param workerCount - workers beside this thread. The first takes the file's digest while the others read.
+ */
+export function readThreads(descriptor: number, source: ByteSource, workerCount: number): ReadThreads {
+  const { byteLength } = source;
+  const workers = Array.from({ length: workerCount }, (_, i) =>
+    startWorker({ descriptor, byteLength, isDigester: i === 0 }),
+  );
+  const digest = workers[0]?.next((reply) => ('sha256' in reply ? reply.sha256 : undefined));
+  // Awaited later, when the rows are read; a failure shows there.
+  digest?.catch(() => {});
+  return {
+    readChunks: async (plan, board) => {
+      const { scan, uses } = plan;
+      const others = workers.map((worker) => {
+        worker.post({ plan: { scan, uses }, board });
+        const chunks = worker.next((reply) => ('chunks' in reply ? reply.chunks : undefined));
+        // Nobody waits for a chunk whose thread is gone.
+        chunks.catch(() => Atomics.add(board.counters, FAILURES, 1));
+        return chunks;
+      });
+      const own = readShare(chunkReader(source, plan), board, nextTurn);
+      return (await Promise.all([...others, own])).flat();
+    },
+    sha256: async () => digest ?? digestOf(source),
+    end: async () => {
+      await Promise.all(workers.map((worker) => worker.end()));
+    },
+  };
+}
+
+interface ReadWorker {
+  readonly post: (task: WorkerTask) => void;
+  /** The next reply that has what is asked for. */
+  readonly next: <T>(pick: (reply: WorkerReply) => T | undefined) => Promise<T>;
+  readonly end: () => Promise<unknown>;
+}
+
+function startWorker(file: WorkerFile): ReadWorker {
+  const worker = new Worker(new URL('./readWorker.js', import.meta.url), { workerData: file });
+  return {
+    post: (task) => worker.postMessage(task),
+    next: (pick) =>
+      new Promise((done, fail) => {
+        const hear = (reply: WorkerReply): void => {
+          const picked = pick(reply);
+          if (picked === undefined && !('failed' in reply)) return;
+          worker.off('message', hear);
+          if (picked !== undefined) done(picked);
+          else if ('failed' in reply) {
+            const { code, message, detail } = reply.failed;
+            fail(new MeasureError(code, message, detail));
+          }
+        };
+        worker.on('message', hear);
+        worker.once('error', fail);
+      }),
+    end: () => worker.terminate(),
+  };
+}
+
+function nextTurn(): Promise<void> {
+  return new Promise((done) => setImmediate(done));
+}
