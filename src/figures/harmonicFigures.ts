@@ -6,6 +6,7 @@ import { type BudgetedFigure, budgeted } from './uncertainty/budget.ts';
 import { type Component, scatter, within } from './uncertainty/component.ts';
 import type { Influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
+import { type ResidualPowerInput, residualPower } from './uncertainty/residualPower.ts';
 import { upperBound } from './upperBound.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
@@ -19,6 +20,7 @@ const CLEAR_OF_FLOOR = 1.5;
  * THD plus noise = 100·√(RMS² − mean² − V1²) / V1
  *
  * @param orders - of `ordersOf`.
+ * @param noise - what the fit leaves, and how many samples it and the RMS average over.
  * @remarks Each order holds the truth plus noise, and noise adds in power: what the fit's own variance adds is
  * taken off the sum, where the sum stands clear of it. A figure under one and a half times the floor (noise,
  * rounding, the scope's own distortion) keeps its value and gains the bound `notAbove`. The orders listed are
@@ -30,6 +32,7 @@ export function harmonicFigures(
   instrument: Instrument,
   by: Influences,
   loss: BandwidthLoss,
+  noise: Omit<ResidualPowerInput, 'fundamental'>,
 ): Pick<WaveFigures, 'thdPercent' | 'thdOfRmsPercent' | 'thdNoisePercent' | 'harmonics'> {
   const above = orders.filter(({ order }) => order > 1);
   const sum = (part: (order: Order) => number): number =>
@@ -64,6 +67,7 @@ export function harmonicFigures(
   const floor = Math.sqrt(noisePower + roundingPower + instrument.distortionPercent ** 2);
   const highest = upperBound(above, instrument.distortionPercent);
   const ofRms = q.fundamental / q.rms;
+  const thdNoise = (100 * Math.sqrt(Math.max(0, q.acRms ** 2 - q.fundamental ** 2))) / q.fundamental;
   return {
     thdPercent: bounded(budgeted(thd, components), Math.sqrt(power), floor, highest),
     thdOfRmsPercent: bounded(
@@ -75,10 +79,10 @@ export function harmonicFigures(
       floor,
       highest * ofRms,
     ),
-    thdNoisePercent: budgeted(
-      (100 * Math.sqrt(Math.max(0, q.acRms ** 2 - q.fundamental ** 2))) / q.fundamental,
-      components,
-    ),
+    thdNoisePercent: budgeted(thdNoise, [
+      ...components,
+      ...residualPower(thdNoise, { ...noise, fundamental: q.fundamental }),
+    ]),
     harmonics: orders.map(({ order, rms, percent, phaseDeg, noisePercent, roundingPercent }) => {
       const { uncertainty } = budgeted(percent, [
         scatter('noise', noisePercent, '%'),

@@ -59,6 +59,9 @@ export function periodicFigures(
       ...component,
       sensitivity: (component.sensitivity * value) / q.rms,
     }));
+  // Several low orders of the scope's own add up in a peak.
+  const distortedPeak = (CREST_ORDERS * Math.SQRT2 * q.fundamental) / 100;
+  const ofExtreme = [by.cycleNoise(1), by.offset(1), by.rounding(1), by.distortion(distortedPeak)];
   const form = q.rms / q.rectified;
 
   return {
@@ -72,8 +75,8 @@ export function periodicFigures(
     ]),
     rms: inVolts(q.rms, rmsOwn),
     mean: record.acCoupled ? AC_COUPLED : inVolts(q.mean, [by.noise(1), by.offset(1), by.rounding(1)]),
-    peak: inVolts(q.peak, [by.cycleNoise(1), by.offset(1), by.rounding(1)]),
-    trough: inVolts(q.trough, [by.cycleNoise(1), by.offset(1), by.rounding(1)]),
+    peak: inVolts(q.peak, ofExtreme),
+    trough: inVolts(q.trough, ofExtreme),
     max: inVolts(q.max, rawComponents(record, by)),
     min: inVolts(q.min, rawComponents(record, by)),
     crestFactor: budgeted(crest, [
@@ -82,7 +85,7 @@ export function periodicFigures(
       // An offset lifts the peak and takes from a trough that is the larger.
       by.offset((-q.trough > q.peak ? -1 : 1) / q.rms),
       by.rounding(1 / q.rms),
-      by.distortion((CREST_ORDERS * Math.SQRT2 * q.fundamental) / q.rms / 100),
+      by.distortion(distortedPeak / q.rms),
     ]),
     formFactor: budgeted(form, [
       ...perRms(form),
@@ -99,7 +102,11 @@ export function periodicFigures(
       within('method', METHOD_RATIO * q.fundamental, 'U', 1),
       ...cycleScatter(record, q.fundamental),
     ]),
-    ...harmonicFigures(orders, q, instrument, by, loss),
+    ...harmonicFigures(orders, q, instrument, by, loss, {
+      residualDeviation: fit.residualDeviation,
+      sampleCount: samples.length,
+      averagedSamples: q.averagedSamples,
+    }),
     thdOrders: fit.cosine.length,
     bandwidthHz: { value: 0.5 / intervalS, uncertainty: 0 },
     deviationFactorPercent: budgeted(100 * deviationFactor(cycle, q.mean, q.acRms, 0), [

@@ -55,6 +55,7 @@ const asked = [
   'voltage.frequencyHz',
   'voltage.crestFactor',
   'voltage.thdPercent',
+  'voltage.thdNoisePercent',
   'voltage.formFactor',
   'voltage.deviationFactorPercent',
   'voltage.meanV',
