@@ -52,6 +52,17 @@ test('every npm command named is one of the package', () => {
   expect(named.filter((name) => name !== 'ci' && !(`${name}` in scripts))).toEqual([]);
 });
 
+test('the ratios of speed are those that were measured', () => {
+  const measured = readFileSync('test/speed/results.md', 'utf8').split('\n');
+  const [, section = ''] = readme.split('### Large captures');
+  const quoted = section
+    .split('## ')[0]!
+    .split('\n')
+    .filter((line) => /^\|.*\d \|$/.test(line));
+  expect(quoted.length).toBeGreaterThan(2);
+  expect(quoted.filter((line) => !measured.includes(line))).toEqual([]);
+});
+
 test('the message for the reader’s own folder and the sheet it shows exist', () => {
   expect(readme).toContain('npm ci && npm start');
   expect(readme).toContain('npm ci && npm test');
