@@ -4,9 +4,11 @@
  */
 export * from './entry/benching.ts';
 export * from './entry/checking.ts';
+export * from './entry/comparing.ts';
 export * from './entry/drawing.ts';
 export * from './entry/evidence.ts';
 export * from './entry/grammar.ts';
 export * from './entry/measuring.ts';
+export * from './entry/pages.ts';
 export * from './entry/plans.ts';
 export * from './entry/synthesis.ts';

@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { BenchCommandFlags } from './bench/benchCaptures.ts';
+import { addFormatOptions } from './report/formatOptions.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 
 const after = `
@@ -24,7 +25,7 @@ Safety: mains voltage can kill. Switch off before you change a load or a probe.`
 
 /** Makes a command `bench`: several captures of one or more units as one test. */
 export function defineBench(command: Command): void {
-  command
+  const sheets = command
     .argument('[plan...]', 'a plan (.yaml), or captures as load=file')
     .option('--init <folder>', 'write a plan filled with the captures found there, and stop')
     .option('--force', 'replace files that are no earlier results of the same captures; with --init: a plan')
@@ -42,9 +43,11 @@ export function defineBench(command: Command): void {
       ]),
     )
     .option('--earlier <file>', 'bench.json of another day to compare with; repeatable', collected)
-    .option('--sheets', 'also a sheet for each capture')
+    .option('--sheets', 'also a sheet for each capture');
+  addFormatOptions(sheets, 'bench')
     .option('--out <folder>', 'where bench.json and the sheets go', 'reports')
     .option('--json', 'print the JSON document instead of text')
+    .option('--quiet', 'no progress on the terminal')
     .addHelpText('after', after)
     .action(async (words: string[], flags: BenchCommandFlags) => {
       const { benchCaptures } = await import('./bench/benchCaptures.ts');

@@ -31,6 +31,7 @@ export interface MeasureFlags {
   readonly windows?: boolean;
   readonly budget?: boolean;
   readonly json?: boolean;
+  readonly quiet?: boolean;
 }
 
 /** For the end of a help text. */
@@ -82,7 +83,8 @@ export function addMeasureOptions(command: Command): Command {
     .option('--all', 'print everything: all figures, harmonics, findings and notices')
     .option('--windows', 'list each window of 10 or 12 cycles (IEC 61000-4-7)')
     .option('--budget', 'print how each uncertainty is made up')
-    .option('--json', 'print one JSON document instead of text');
+    .option('--json', 'print one JSON document instead of text')
+    .option('--quiet', 'no progress on the terminal');
 }
 
 function collect<T>(parse: (text: string) => T): (text: string, before: readonly T[] | undefined) => T[] {

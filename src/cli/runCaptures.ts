@@ -17,28 +17,32 @@ import { failedResult } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
 import { measureFiles } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
+import { progressLine } from './progress/progressLine.ts';
 import type { WriteSheet } from './report/sheetWriter.ts';
 
 /**
  * Measures captures, prints what was found, and sets the exit code.
  *
  * @param writeSheet - writes the sheet of a result and says where; absent: none is wanted.
+ * @returns the results, those that failed among them.
  */
 export async function runCaptures(
   found: readonly Found[],
   flags: MeasureFlags,
   command: Command,
   writeSheet?: WriteSheet,
-): Promise<void> {
+): Promise<readonly (MeasureResult | FailedResult)[]> {
   const options = await measureFileOptions(flags, command);
   const results: (MeasureResult | FailedResult)[] = [];
   let failures = 0;
   let answers = 0;
+  const progress = progressLine(found.length, { quiet: flags.quiet });
   const fail = (failed: FailedResult): void => {
     failures++;
+    progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
-  for await (const outcome of measureFiles(found, options)) {
+  for await (const outcome of measureFiles(found, options, (file) => progress.begin(file))) {
     if ('failed' in outcome) {
       results.push(outcome.failed);
       fail(outcome.failed);
@@ -54,6 +58,7 @@ export async function runCaptures(
         if (!(problem instanceof MeasureError)) throw problem;
         fail(failedResult(assay.result.file, problem));
       }
+      progress.clear();
       if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
     }
   }
@@ -61,6 +66,7 @@ export async function runCaptures(
     process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);
   }
   process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
+  return results;
 }
 
 function printAnswer(

@@ -30,6 +30,10 @@ const commands: Readonly<
     does: 'a whole bench test: voltage and wave over rising loads, steps, claims, units side by side',
     define: async () => (await import('./bench.ts')).defineBench,
   },
+  compare: {
+    does: 'hold two sheets, captures or results against each other: what differs, and is it more than the doubt',
+    define: async () => (await import('./compare.ts')).defineCompare,
+  },
   recheck: {
     does: 'check a sheet: against itself, and against its capture measured again',
     define: async () => (await import('./recheck.ts')).defineRecheck,

@@ -1,14 +1,16 @@
 /** What sheets carry. Loads no package. */
 export { recheckLines } from '../sheet/answer/recheckLines.ts';
 export { captureEvidence, cardEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
-export { carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
+export { capturesOfUnits, carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
 export type {
   CardTheme,
   CarriedCapture,
   CarriedOptions,
   CarriedUnit,
   Evidence,
+  OneCapture,
 } from '../sheet/evidence/evidence.ts';
+export { isSealed } from '../sheet/evidence/isSealed.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';

@@ -1,4 +1,4 @@
-import type { PeriodicRecord } from './measuredWave.ts';
+import type { HarmonicFit } from '../signal/harmonicFit.ts';
 
 /**
  * The size of each whole cycle relative to the fit over all of them.
@@ -8,17 +8,19 @@ import type { PeriodicRecord } from './measuredWave.ts';
  * @returns one ratio a whole cycle, in time order; 1 where nothing changes.
  * @remarks Blind to where a cycle starts between two samples, which the RMS of a cut-out cycle is not.
  */
-export function cycleGains({ samples, periodic }: PeriodicRecord): readonly number[] {
-  const { fit, periodSamples } = periodic;
+export function cycleGains(samples: Float64Array, fit: HarmonicFit): readonly number[] {
+  const periodSamples = (2 * Math.PI) / fit.omega;
   const gains: number[] = [];
+  const room = new Float64Array(Math.ceil(periodSamples) + 1);
   for (let cycle = 0; (cycle + 1) * periodSamples <= samples.length; cycle++) {
     let match = 0;
     let square = 0;
-    const end = Math.round((cycle + 1) * periodSamples);
-    for (let n = Math.round(cycle * periodSamples); n < end; n++) {
-      const residual = fit.residual[n]!;
+    const from = Math.round(cycle * periodSamples);
+    const left = fit.residual.stretch(from, Math.round((cycle + 1) * periodSamples), room);
+    for (let i = 0; i < left.length; i++) {
+      const residual = left[i]!;
       if (Number.isNaN(residual)) continue;
-      const series = samples[n]! - residual - fit.mean;
+      const series = samples[from + i]! - residual - fit.mean;
       match += residual * series;
       square += series * series;
     }

@@ -1,7 +1,7 @@
 import type { Notice } from '../base/notice.ts';
-import { moments } from '../signal/moments.ts';
-import { cycleGains } from './cycleGains.ts';
+import { extremes } from '../signal/extremes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
+import { outliers } from './outliers.ts';
 
 /**
  * What to doubt about a measured wave, and what to set on the scope to do better.
@@ -11,6 +11,7 @@ import type { PeriodicRecord } from './measuredWave.ts';
  */
 export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
   return [
+    outlierNotice(record),
     clippedNotice(record),
     coarseNotice(record),
     fewCyclesNotice(record),
@@ -21,24 +22,42 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
   ].filter((notice) => notice !== null);
 }
 
+/** Single values that no wave explains: a damaged cell, or a disturbance shorter than three samples. */
+function outlierNotice(record: PeriodicRecord): Notice | null {
+  const [first, ...more] = outliers(record);
+  if (first === undefined) return null;
+  const atS = record.startS + first.sample * record.intervalS;
+  const value = Number(first.value.toPrecision(4));
+  const others = more.length === 0 ? '' : `, and ${more.length} more`;
+  return {
+    code: 'value.outlier',
+    message: `A single value of ${value} at ${Number(atS.toPrecision(6))} s stands far off the wave${others}: if the file is damaged there, save it again; extremes and noise hold it.`,
+  };
+}
+
 /** A top cut dead flat: far more samples on the last code than on the one before it. */
 function clippedNotice(record: PeriodicRecord): Notice | null {
   const { samples, stepSize, periodic } = record;
   if (periodic.levels.length > 0) return null;
-  const { max, min, count } = moments(samples);
+  const { max, min, count } = extremes(samples);
   const step = stepSize ?? (max - min) / 256;
-  const cut = (end: number, inward: number): boolean => {
-    let last = 0;
-    let next = 0;
-    for (const x of samples) {
-      const codes = Math.round((end - x) / (inward * step));
-      if (codes === 0) last++;
-      else if (codes === 1) next++;
+  // Samples on the highest code and the one below it, on the lowest and the one above.
+  const [high, low] = [max / step, min / step];
+  let [topmost, belowTop, lowest, aboveLowest] = [0, 0, 0, 0];
+  for (let n = 0; n < samples.length; n++) {
+    const place = samples[n]! / step;
+    if (high - place < 1.5) {
+      if (high - place < 0.5) topmost++;
+      else belowTop++;
     }
-    // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
-    return last > 0.04 * count && last > 6 * next;
-  };
-  const [top, bottom] = [cut(max, 1), cut(min, -1)];
+    if (place - low < 1.5) {
+      if (place - low < 0.5) lowest++;
+      else aboveLowest++;
+    }
+  }
+  // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
+  const isCut = (last: number, next: number): boolean => last > 0.04 * count && last > 6 * next;
+  const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
   if (!top && !bottom) return null;
   const where = top && bottom ? 'Top and bottom are' : top ? 'The top is' : 'The bottom is';
   return {
@@ -50,7 +69,7 @@ function clippedNotice(record: PeriodicRecord): Notice | null {
 /** Fewer than 64 levels between the extremes. */
 function coarseNotice({ samples, stepSize, periodic }: PeriodicRecord): Notice | null {
   if (stepSize === null || periodic.levels.length > 0) return null;
-  const { max, min } = moments(samples);
+  const { max, min } = extremes(samples);
   const levels = Math.round((max - min) / stepSize) + 1;
   if (levels >= 64) return null;
   return {
@@ -95,7 +114,7 @@ function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): Notice | null
 
 /** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
 function driftNotice(record: PeriodicRecord): Notice | null {
-  const gains = cycleGains(record);
+  const { gains } = record.periodic;
   if (gains.length < 3) return null;
   const spread = Math.max(...gains) - Math.min(...gains);
   const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));

@@ -1,16 +1,17 @@
 import type { AmplitudeLevel } from '../signal/amplitudeLevels.ts';
+import type { CycleWeights } from '../signal/wholeCycleWeights.ts';
 
 /**
  * Share of the cycle for which a stepped wave rests at its middle level, half-way crossings as the borders.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
- * @param weights - shape N, of `wholeCycleWeights`.
+ * @param weights - of `wholeCycleWeights`.
  * @param levels - ascending; only an odd number of them has a middle.
  * @returns 0 to 1; 0 for a smooth wave or an even number of levels.
  */
 export function dwell(
   samples: Float64Array,
-  weights: Float64Array,
+  weights: CycleWeights,
   levels: readonly AmplitudeLevel[],
 ): number {
   if (levels.length % 2 === 0) return 0;
@@ -21,8 +22,9 @@ export function dwell(
   let seen = 0;
   for (let n = 0; n < samples.length; n++) {
     if (Number.isNaN(samples[n]!)) continue;
-    seen += weights[n]!;
-    if (samples[n]! > low && samples[n]! < high) resting += weights[n]!;
+    const weight = weights.at(n);
+    seen += weight;
+    if (samples[n]! > low && samples[n]! < high) resting += weight;
   }
   return resting / seen;
 }

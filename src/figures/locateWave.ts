@@ -1,5 +1,6 @@
 import { MeasureError } from '../base/measureError.ts';
 import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
+import { LONG_RECORD } from '../signal/longRecord.ts';
 import { moments } from '../signal/moments.ts';
 import { squaredDifference } from '../signal/squaredDifference.ts';
 import { roughFundamental } from '../signal/tracking/roughFundamental.ts';
@@ -21,11 +22,12 @@ export interface LocatedWave {
 /**
  * Find the wave in a record: its fundamental, and the longest stretch that no gap of over half a cycle breaks.
  *
+ * @param roughOmega - radians a sample, where to look first in a long record; absent: not known.
  * @throws MeasureError `wave.noPeriod` where nothing repeats and it is neither DC nor noise, `wave.tooShort`
  * under MINIMUM_CYCLES periods, `wave.tooCoarse` under eight samples a period.
  */
-export function locateWave(input: WaveInput): LocatedWave {
-  const whole = fundamentalOf(input.samples);
+export function locateWave(input: WaveInput, roughOmega?: number): LocatedWave {
+  const whole = fundamentalOf(input.samples, roughOmega);
   if ('none' in whole) return besideLongestGap(input) ?? aperiodicOrRefused(input, whole.none, whole.cycles);
   const halfCycle = Math.PI / whole.omega;
   const { from, to } = longestStretch(input.samples, halfCycle);
@@ -41,15 +43,22 @@ export function locateWave(input: WaveInput): LocatedWave {
 }
 
 /** A record of thousands of cycles is too long for a first look at all of it: parts of it tell where to start. */
-function fundamentalOf(samples: Float64Array): ReturnType<typeof findFundamental> {
+function fundamentalOf(
+  samples: Float64Array,
+  roughOmega: number | undefined,
+): ReturnType<typeof findFundamental> {
+  if (roughOmega !== undefined && samples.length >= LONG_RECORD) {
+    const told = findFundamental(samples, roughOmega);
+    if (!('none' in told)) return told;
+  }
   const seen = findFundamental(samples);
-  if (!('none' in seen) || seen.none === 'constant' || samples.length < LONG_RECORD) return seen;
+  if (!('none' in seen) || seen.none === 'constant' || samples.length < AVERAGED_RECORD) return seen;
   const rough = roughFundamental(samples);
   return rough === null ? seen : findFundamental(samples, rough);
 }
 
 /** Samples over which the first look averages several into one. */
-const LONG_RECORD = 20_000;
+const AVERAGED_RECORD = 20_000;
 
 /** Of the record: a gap longer than this may hide what repeats on either side of it. */
 const LONG_GAP = 0.02;

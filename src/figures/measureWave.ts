@@ -2,11 +2,14 @@ import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
 import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
 import { differenceNoise } from '../signal/differenceNoise.ts';
-import { fitHarmonics, type HarmonicFit } from '../signal/fitHarmonics.ts';
-import { moments } from '../signal/moments.ts';
+import { extremes } from '../signal/extremes.ts';
+import { fitHarmonics } from '../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../signal/harmonicFit.ts';
+import { middleStretch } from '../signal/middleStretch.ts';
 import { quantisationStep } from '../signal/quantisationStep.ts';
 import { strongestLine } from '../signal/strongestLine.ts';
 import { aperiodicFigures } from './aperiodicFigures.ts';
+import { cycleGains } from './cycleGains.ts';
 import { doubts } from './doubts.ts';
 import { edges } from './edges.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
@@ -26,9 +29,14 @@ export interface MeasureOptions {
    * voltage's. Taken where this channel's own comes within 2 % of it.
    */
   readonly omega?: number;
+  /** Radians a sample, rough: where a long record is looked at first, so that its period need not be found again. */
+  readonly roughOmega?: number | undefined;
   /** What the volts are tied to. Default: scope and probe. */
   readonly scaleSource?: ScaleSource;
 }
+
+/** Samples that a line above the orders is looked for in, at most: six cycles at a million samples a second. */
+const LONGEST_LOOK = 2 ** 17;
 
 /**
  * Measure one channel: find the wave, fit it, and read every figure off it, each with its uncertainty.
@@ -38,7 +46,7 @@ export interface MeasureOptions {
  */
 export function measureWave(input: WaveInput, options: MeasureOptions = {}): MeasuredWave {
   const { orders = 50, instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = options;
-  const located = locateWave(input);
+  const located = locateWave(input, options.roughOmega ?? options.omega);
   const { samples, startS } = located;
   const stepSize = input.stepSize ?? quantisationStep(samples) ?? stepOfBits(samples, instrument.bits);
   const common = { samples, startS, intervalS: input.intervalS, stepSize, aperiodic: located.aperiodic };
@@ -61,7 +69,7 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
 /** The step of a digitiser of so many bits, were its range a quarter wider than the record; null without bits. */
 function stepOfBits(samples: Float64Array, bits: number | null): number | null {
   if (bits === null) return null;
-  const { max, min } = moments(samples);
+  const { max, min } = extremes(samples);
   return max > min ? (1.25 * (max - min)) / 2 ** bits : null;
 }
 
@@ -91,7 +99,7 @@ function describe(
   // smaller of the two finds levels, and is the noise of a stepped wave. A smooth wave leaves its noise behind.
   const least = Math.min(fit.residualDeviation, differenceNoise(samples));
   const highest = (fit.cosine.length + 0.5) * fit.omega;
-  const line = strongestLine(fit.residual, highest);
+  const line = strongestLine(middleStretch(fit.residual, LONGEST_LOOK), highest);
   // The highest of thousands of bins of white noise stands ln N ≈ 10 times above their mean; 25 is no chance.
   // Under a thousandth of the fundamental nobody would call it ripple.
   const audible = 1e-3 * Math.hypot(fit.cosine[0]!, fit.sine[0]!);
@@ -108,6 +116,7 @@ function describe(
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
     noise: levels.length > 0 ? least : fit.residualDeviation,
     periodSamples,
+    gains: cycleGains(samples, fit),
   };
 }
 

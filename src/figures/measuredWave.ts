@@ -1,5 +1,5 @@
 import type { AmplitudeLevel } from '../signal/amplitudeLevels.ts';
-import type { HarmonicFit } from '../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
 import type { WaveFigures } from './waveFigures.ts';
@@ -49,6 +49,8 @@ export interface PeriodicWave {
   readonly noise: number;
   /** Not rounded. */
   readonly periodSamples: number;
+  /** Size of each whole cycle relative to the fit, in time order, of `cycleGains`. */
+  readonly gains: readonly number[];
 }
 
 /** A record with its periodic wave found. */

@@ -1,10 +1,14 @@
-import type { HarmonicFit } from '../signal/fitHarmonics.ts';
 import { foldedMean } from '../signal/foldedMean.ts';
 import { foldedMedian } from '../signal/foldedMedian.ts';
+import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
+import { storedResidual } from '../signal/residual.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
 export const CYCLE_POINTS = 1024;
+
+/** Samples in the middle of the record that a cycle is folded from: 256 a point. */
+const LONGEST_FOLD = 2 ** 18;
 
 /**
  * The orders of a fit that stand above four of their own standard deviations.
@@ -35,7 +39,12 @@ export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: 
   const binCount = binsFor(Math.min(fit.count / 16, Math.PI / fit.omega));
   // Bins wider than half a period of the highest order would smear the residual instead of adding it.
   if (binCount < 2 * fit.cosine.length) return cycle;
-  const folded = foldedMean(fit.residual, fit.omega, phaseRad, binCount);
+  const { omega, residual } = fit;
+  const length = Math.min(residual.length, LONGEST_FOLD);
+  const from = (residual.length - length) >> 1;
+  const middle = storedResidual(residual.stretch(from, from + length));
+  const apart = from + (length - residual.length) / 2;
+  const folded = foldedMean(middle, omega, phaseRad + omega * apart, binCount);
   // The residual of a good fit folds to its own variance; twice that means a shape, not noise.
   if (folded.meanSquare < 2 * fit.residualDeviation ** 2) return cycle;
   return cycle.map((v, n) => v + folded.bins[Math.floor((n * binCount) / CYCLE_POINTS)]!);
@@ -49,7 +58,15 @@ export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: 
  */
 export function steppedCycle(samples: Float64Array, fit: HarmonicFit, phaseRad: number): Float64Array {
   const binCount = binsFor(fit.count / 16);
-  const bins = foldedMedian(samples, fit.omega, phaseRad, binCount);
+  const length = Math.min(samples.length, LONGEST_FOLD);
+  const from = (samples.length - length) >> 1;
+  const apart = from + (length - samples.length) / 2;
+  const bins = foldedMedian(
+    samples.subarray(from, from + length),
+    fit.omega,
+    phaseRad + fit.omega * apart,
+    binCount,
+  );
   return Float64Array.from(
     { length: CYCLE_POINTS },
     (_, n) => bins[Math.floor((n * binCount) / CYCLE_POINTS)]!,

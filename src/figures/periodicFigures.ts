@@ -79,7 +79,8 @@ export function periodicFigures(
     crestFactor: budgeted(crest, [
       ...perRms(-crest),
       by.cycleNoise(1 / q.rms),
-      by.offset(1 / q.rms),
+      // An offset lifts the peak and takes from a trough that is the larger.
+      by.offset((-q.trough > q.peak ? -1 : 1) / q.rms),
       by.rounding(1 / q.rms),
       by.distortion((CREST_ORDERS * Math.SQRT2 * q.fundamental) / q.rms / 100),
     ]),
@@ -88,6 +89,8 @@ export function periodicFigures(
       // Where the wave rests at zero, |v| is the size of the noise, or of a rounded code, instead.
       scatter('noise at rest', periodic.noise, 'U', (q.dwellRatio * form) / q.rectified),
       by.rounding(form / q.rectified),
+      // Order n moves mean |v| by 1/n of itself; the scope's own come in the low odd ones.
+      by.distortion((Math.hypot(1 / 3, 1 / 5, 1 / 7) * form) / 100),
     ]),
     fundamental: inVolts(q.fundamental, [
       scatter('noise', (orders[0]!.noisePercent * q.fundamental) / 100, 'U'),
@@ -100,7 +103,8 @@ export function periodicFigures(
     thdOrders: fit.cosine.length,
     bandwidthHz: { value: 0.5 / intervalS, uncertainty: 0 },
     deviationFactorPercent: budgeted(100 * deviationFactor(cycle, q.mean, q.acRms, 0), [
-      by.distortion(1),
+      // Several low orders add up in a peak, as for the crest factor.
+      by.distortion(CREST_ORDERS),
       by.cycleNoise(100 / (Math.SQRT2 * q.acRms)),
       by.rounding(100 / (Math.SQRT2 * q.acRms)),
     ]),

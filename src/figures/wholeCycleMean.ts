@@ -1,4 +1,8 @@
-import type { HarmonicFit } from '../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../signal/harmonicFit.ts';
+import type { CycleWeights } from '../signal/wholeCycleWeights.ts';
+
+/** Samples of the residual that are worked out at once. */
+const RUN = 2 ** 12;
 
 /**
  * Mean of a function of the wave over whole cycles, taken in time: the exact mean of the fitted series plus
@@ -7,21 +11,26 @@ import type { HarmonicFit } from '../signal/fitHarmonics.ts';
  * ⟨f(v)⟩ = ⟨f(series)⟩ + Σ w·(f(v) − f(series))
  *
  * @param samples - shape N, of the fit; a missing sample (NaN) is replaced by the series.
- * @param weights - shape N, of `wholeCycleWeights`.
+ * @param weights - of `wholeCycleWeights`.
  * @param seriesMean - ⟨f(series)⟩ over a cycle.
  */
 export function wholeCycleMean(
   samples: Float64Array,
   fit: HarmonicFit,
-  weights: Float64Array,
+  weights: CycleWeights,
   f: (value: number) => number,
   seriesMean: number,
 ): number {
   let correction = 0;
-  for (let n = 0; n < samples.length; n++) {
-    const residual = fit.residual[n]!;
-    if (Number.isNaN(residual)) continue;
-    correction += weights[n]! * (f(samples[n]!) - f(samples[n]! - residual));
+  const room = new Float64Array(RUN);
+  for (let from = 0; from < samples.length; from += RUN) {
+    const left = fit.residual.stretch(from, Math.min(samples.length, from + RUN), room);
+    for (let i = 0; i < left.length; i++) {
+      const residual = left[i]!;
+      if (Number.isNaN(residual)) continue;
+      const sample = samples[from + i]!;
+      correction += weights.at(from + i) * (f(sample) - f(sample - residual));
+    }
   }
   return seriesMean + correction;
 }

@@ -1,3 +1,4 @@
+import { extremes } from './extremes.ts';
 import { median } from './median.ts';
 
 /** A value at which the wave rests. */
@@ -29,62 +30,80 @@ export interface LevelOptions {
  * cycle, because the sample rate is a multiple of the frequency, is no level: nothing rests there.
  */
 export function amplitudeLevels(samples: Float64Array, options: LevelOptions): readonly AmplitudeLevel[] {
-  const values = samples.filter((x) => !Number.isNaN(x)).sort();
-  const low = values[0]!;
-  const range = values.at(-1)! - low;
+  const { min: low, max, count } = extremes(samples);
+  const range = max - low;
   if (!(range > 0)) return [];
   // Wide enough that neither the digitiser's steps nor noise cut the density into pieces, narrow enough for
   // seventeen levels, whose spacing is 1/16 of the range.
   const blur = Math.max(0.008 * range, 0.7 * options.step, Math.min(options.noise, 0.015 * range));
-  const density = smoothDensity(values, low - 4 * blur, range + 8 * blur, blur);
-  const zones = occupiedZones(density, values, low - 4 * blur, (range + 8 * blur) / density.length, range);
+  const cells = cellsOf(samples, low - 4 * blur, range + 8 * blur);
+  const density = smoothDensity(cells.counts, count, range + 8 * blur, blur);
+  const zones = occupiedZones(density, cells, count, (range + 8 * blur) / CELLS / range);
   const levels = restedAt(samples, mergeClose(zones.filter((zone) => zone.share > 0.015)));
   const resting = levels.reduce((sum, level) => sum + level.share, 0);
   return levels.length >= 2 && resting >= 1 - 1 / 6 ? levels : [];
 }
 
-/** Gaussian kernel density on 1024 cells, as the share of samples a cell. */
-function smoothDensity(values: Float64Array, from: number, span: number, blur: number): Float64Array {
-  const cells = 1024;
-  const counts = new Float64Array(cells);
-  for (const x of values)
-    counts[Math.min(cells - 1, Math.floor(((x - from) / span) * cells))]! += 1 / values.length;
-  const reach = Math.ceil((4 * blur * cells) / span);
+/** Cells that the range is cut into. */
+const CELLS = 1024;
+
+interface Cells {
+  /** Samples in each cell, and their sum. Shapes CELLS. */
+  readonly counts: Float64Array;
+  readonly sums: Float64Array;
+}
+
+function cellsOf(samples: Float64Array, from: number, span: number): Cells {
+  const counts = new Float64Array(CELLS);
+  const sums = new Float64Array(CELLS);
+  const perUnit = CELLS / span;
+  for (const x of samples) {
+    if (Number.isNaN(x)) continue;
+    const cell = Math.min(CELLS - 1, Math.floor((x - from) * perUnit));
+    counts[cell]!++;
+    sums[cell]! += x;
+  }
+  return { counts, sums };
+}
+
+/** Gaussian kernel density, as the share of samples a cell. */
+function smoothDensity(counts: Float64Array, count: number, span: number, blur: number): Float64Array {
+  const reach = Math.ceil((4 * blur * CELLS) / span);
   const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    Math.exp(-0.5 * (((i - reach) * span) / (cells * blur)) ** 2),
+    Math.exp(-0.5 * (((i - reach) * span) / (CELLS * blur)) ** 2),
   );
   const whole = kernel.reduce((sum, k) => sum + k, 0);
-  const density = new Float64Array(cells);
-  for (let cell = 0; cell < cells; cell++) {
+  const density = new Float64Array(CELLS);
+  for (let cell = 0; cell < CELLS; cell++) {
     if (counts[cell] === 0) continue;
-    for (let i = Math.max(0, cell - reach); i <= Math.min(cells - 1, cell + reach); i++) {
-      density[i]! += (counts[cell]! * kernel[i - cell + reach]!) / whole;
+    const share = counts[cell]! / count;
+    for (let i = Math.max(0, cell - reach); i <= Math.min(CELLS - 1, cell + reach); i++) {
+      density[i]! += (share * kernel[i - cell + reach]!) / whole;
     }
   }
   return density;
 }
 
-/** Runs of cells at least a quarter as dense as an even spread over the range, each with its mean and share. */
+/**
+ * Runs of cells at least a quarter as dense as an even spread over the range, each with its mean and share.
+ *
+ * @param evenShare - of the samples, in one cell were they spread evenly.
+ */
 function occupiedZones(
   density: Float64Array,
-  sorted: Float64Array,
-  from: number,
-  cellWidth: number,
-  range: number,
+  { counts, sums }: Cells,
+  count: number,
+  evenShare: number,
 ): AmplitudeLevel[] {
-  const threshold = 0.25 * (cellWidth / range);
+  const threshold = 0.25 * evenShare;
   const zones: AmplitudeLevel[] = [];
-  let next = 0;
-  for (let cell = 0; cell < density.length; cell++) {
-    if (density[cell]! < threshold) continue;
-    const start = cell;
-    while (cell < density.length && density[cell]! >= threshold) cell++;
-    while (next < sorted.length && sorted[next]! < from + start * cellWidth) next++;
-    const first = next;
-    let sum = 0;
-    while (next < sorted.length && sorted[next]! < from + cell * cellWidth) sum += sorted[next++]!;
-    const count = next - first;
-    if (count > 0) zones.push({ value: sum / count, share: count / sorted.length });
+  for (let cell = 0; cell < CELLS; cell++) {
+    let [held, sum] = [0, 0];
+    for (; cell < CELLS && density[cell]! >= threshold; cell++) {
+      held += counts[cell]!;
+      sum += sums[cell]!;
+    }
+    if (held > 0) zones.push({ value: sum / held, share: held / count });
   }
   return zones;
 }

@@ -1,5 +1,8 @@
+import { blockMeans } from './blockMeans.ts';
 import { firstPeriod } from './firstPeriod.ts';
-import { fitHarmonics, type HarmonicFit } from './fitHarmonics.ts';
+import { fitHarmonics } from './fitHarmonics.ts';
+import type { HarmonicFit } from './harmonicFit.ts';
+import { LONG_RECORD } from './longRecord.ts';
 import { moments } from './moments.ts';
 
 export interface Fundamental {
@@ -23,6 +26,9 @@ export type NoFundamental =
 /** A record below this many periods is refused. A record of N samples covers N intervals. */
 export const MINIMUM_CYCLES = 1.3;
 
+/** Samples a cycle that are enough to look at. */
+const LOOK_SAMPLES = 128;
+
 /**
  * The fundamental of a periodic record of any shape, ready to start a full harmonic fit.
  *
@@ -38,8 +44,7 @@ export function findFundamental(
   samples: Float64Array,
   startOmega?: number,
 ): Fundamental | { readonly none: NoFundamental; readonly cycles: number | null } {
-  const present = samples.filter((x) => !Number.isNaN(x));
-  if (present.every((x) => x === present[0])) return { none: 'constant', cycles: null };
+  if (isConstant(samples)) return { none: 'constant', cycles: null };
   const guess =
     startOmega === undefined
       ? firstPeriod(samples)
@@ -47,6 +52,18 @@ export function findFundamental(
   // Half of the difference between unrelated stretches: real waves with heavy ripple stay under 0.2.
   if (guess === null || guess.mismatch > 0.5) return { none: 'no period', cycles: null };
   if (guess.periodSamples < 8) return { none: 'too coarse', cycles: null };
+  const isLong = samples.length >= LONG_RECORD;
+  const blockLength = isLong ? Math.floor(guess.periodSamples / LOOK_SAMPLES) : 1;
+  if (blockLength > 1) {
+    const thinned = blockMeans(samples, blockLength);
+    const found = findFundamental(thinned, (2 * Math.PI * blockLength) / guess.periodSamples);
+    return 'none' in found
+      ? found
+      : {
+          omega: found.omega / blockLength,
+          cycles: (found.cycles * samples.length) / (thinned.length * blockLength),
+        };
+  }
   const refined = refine(samples, (2 * Math.PI) / guess.periodSamples);
   if (refined === null) {
     const seen = samples.length / guess.periodSamples;
@@ -64,7 +81,20 @@ export function findFundamental(
   return { omega, cycles };
 }
 
+function isConstant(samples: Float64Array): boolean {
+  let first = Number.NaN;
+  for (const x of samples) {
+    if (Number.isNaN(x)) continue;
+    if (Number.isNaN(first)) first = x;
+    else if (x !== first) return false;
+  }
+  return true;
+}
+
 const LOOK_ORDERS = 8;
+
+/** Samples from which folded sums are the faster ones; a record of so many is beyond doubt either way. */
+const FOLDED_FROM = 2 ** 15;
 
 function refine(samples: Float64Array, start: number): HarmonicFit | null {
   let omega = start;
@@ -76,7 +106,7 @@ function refine(samples: Float64Array, start: number): HarmonicFit | null {
     // The first, rough start climbs from the sine alone; a longer stretch starts from the shorter one's frequency.
     for (const orders of fit === null ? [1, 3, LOOK_ORDERS] : [LOOK_ORDERS]) {
       const usable = Math.min(orders, Math.floor((0.45 * 2 * Math.PI) / omega));
-      const next = fitHarmonics(section, { orders: usable, omega });
+      const next = fitHarmonics(section, { orders: usable, omega, folded: section.length > FOLDED_FROM });
       // A frequency that runs away from the repeated lag means that the repeat was chance.
       if (next === null || Math.abs(next.omega / start - 1) > 0.1) continue;
       fit = next;

@@ -1,3 +1,5 @@
+import type { Residual } from './residual.ts';
+
 /** Means over the cycle, with how far they can be trusted. */
 export interface FoldedMean {
   /** Shape bins, bin b covering phases b/bins to (b+1)/bins of a cycle; 0 where no sample fell. */
@@ -6,30 +8,32 @@ export interface FoldedMean {
   readonly meanSquare: number;
 }
 
+/** Samples that are worked out at once. */
+const RUN = 2 ** 12;
+
 /**
  * A record folded onto one cycle.
  *
- * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param record - what a fit leaves, or any other record; NaN marks a missing sample.
  * @param omega - radians a sample.
  * @param phaseRad - phase of the record's centre sample.
  * @param binCount - ≥ 1.
  */
-export function foldedMean(
-  samples: Float64Array,
-  omega: number,
-  phaseRad: number,
-  binCount: number,
-): FoldedMean {
+export function foldedMean(record: Residual, omega: number, phaseRad: number, binCount: number): FoldedMean {
   const sums = new Float64Array(binCount);
   const counts = new Uint32Array(binCount);
-  const centre = (samples.length - 1) / 2;
-  for (let n = 0; n < samples.length; n++) {
-    const x = samples[n]!;
-    if (Number.isNaN(x)) continue;
-    const cycles = (omega * (n - centre) + phaseRad) / (2 * Math.PI);
-    const bin = Math.min(binCount - 1, Math.floor((cycles - Math.floor(cycles)) * binCount));
-    sums[bin]! += x;
-    counts[bin]!++;
+  const centre = (record.length - 1) / 2;
+  const room = new Float64Array(RUN);
+  for (let from = 0; from < record.length; from += RUN) {
+    const stretch = record.stretch(from, Math.min(record.length, from + RUN), room);
+    for (let i = 0; i < stretch.length; i++) {
+      const x = stretch[i]!;
+      if (Number.isNaN(x)) continue;
+      const cycles = (omega * (from + i - centre) + phaseRad) / (2 * Math.PI);
+      const bin = Math.min(binCount - 1, Math.floor((cycles - Math.floor(cycles)) * binCount));
+      sums[bin]! += x;
+      counts[bin]!++;
+    }
   }
   let square = 0;
   let filled = 0;

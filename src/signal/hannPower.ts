@@ -24,10 +24,11 @@ export function hannPower(samples: Float64Array, longest: number = 2 ** 20): Han
   const size = 2 ** Math.floor(Math.log2(Math.min(samples.length, longest)));
   if (!(size >= 16)) return null;
   const from = (samples.length - size) >> 1;
-  const windowed = Float64Array.from({ length: size }, (_, n) => {
+  const windowed = new Float64Array(size);
+  for (let n = 0; n < size; n++) {
     const x = samples[from + n]!;
-    return Number.isNaN(x) ? 0 : x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
-  });
+    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
+  }
   const { re, im } = spectrum(windowed);
   const scale = 2 / (size * ((3 * size) / 8));
   const power = re.map((x, k) => scale * (x * x + im[k]! ** 2));

@@ -1,13 +1,10 @@
 import { compensatedSum } from './compensatedSum.ts';
+import { type Extremes, extremes } from './extremes.ts';
 
-export interface Moments {
-  /** Present samples. */
-  readonly count: number;
+export interface Moments extends Extremes {
   readonly mean: number;
   /** Of the sample, divisor count − 1; 0 when count is 1. */
   readonly standardDeviation: number;
-  readonly max: number;
-  readonly min: number;
 }
 
 /**
@@ -22,17 +19,7 @@ export interface Moments {
  * @example moments([1, 2, 3]).standardDeviation // 1
  */
 export function moments(samples: ArrayLike<number>): Moments {
-  let count = 0;
-  let max = -Infinity;
-  let min = Infinity;
-  for (let n = 0; n < samples.length; n++) {
-    const x = samples[n]!;
-    if (Number.isNaN(x)) continue;
-    count++;
-    if (x > max) max = x;
-    if (x < min) min = x;
-  }
-  if (count === 0) throw new RangeError('moments of no samples');
+  const { count, max, min } = extremes(samples);
   const mean = compensatedSum(samples) / count;
   let squares = 0;
   for (let n = 0; n < samples.length; n++) {

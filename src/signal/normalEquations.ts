@@ -1,4 +1,5 @@
 import type { SymmetricMatrix } from './choleskyFactor.ts';
+import { harmonicGram } from './harmonicGram.ts';
 
 /**
  * Bᵀ·B and Bᵀ·y for the columns 1, cos kωu, sin kωu. Products of cosines and sines are sums of cosines and
@@ -9,7 +10,6 @@ export function normalEquations(
   omega: number,
   orders: number,
 ): { gram: SymmetricMatrix; right: Float64Array; count: number } {
-  const size = 2 * orders + 1;
   const right = projections(samples, omega, orders);
   const sumCos = new Float64Array(2 * orders + 1);
   const sumSin = new Float64Array(2 * orders + 1);
@@ -24,24 +24,7 @@ export function normalEquations(
       sumSin[m]! -= Math.sin(m * omega * (n - centre));
     }
   }
-  const values = new Float64Array(size * size);
-  const put = (row: number, column: number, value: number): void => {
-    values[row * size + column] = value;
-    values[column * size + row] = value;
-  };
-  put(0, 0, sumCos[0]!);
-  for (let j = 1; j <= orders; j++) {
-    put(j, 0, sumCos[j]!);
-    put(orders + j, 0, sumSin[j]!);
-    for (let k = 1; k <= j; k++) {
-      put(j, k, (sumCos[j - k]! + sumCos[j + k]!) / 2);
-      put(orders + j, orders + k, (sumCos[j - k]! - sumCos[j + k]!) / 2);
-      // sin jx · cos kx = ½ [sin(j+k)x + sin(j−k)x]
-      put(orders + j, k, (sumSin[j + k]! + sumSin[j - k]!) / 2);
-      put(orders + k, j, (sumSin[j + k]! - sumSin[j - k]!) / 2);
-    }
-  }
-  return { gram: { size, values }, right, count };
+  return { gram: harmonicGram(sumCos, sumSin, orders), right, count };
 }
 
 /** Σ cos(mωu) over a full record centred on u = 0: the Dirichlet kernel sin(Nmω/2)/sin(mω/2). Sines cancel. */

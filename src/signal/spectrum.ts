@@ -17,18 +17,25 @@ export interface Spectrum {
  * @example spectrum(Float64Array.of(1, 0, -1, 0)).re // Float64Array [0, 2, 0]
  */
 export function spectrum(samples: Float64Array): Spectrum {
-  const size = samples.length;
+  return realTransform(samples.length)(samples);
+}
+
+/** `spectrum` for many records of one size N: what depends on the size alone is made once. */
+export function realTransform(size: number): (samples: Float64Array) => Spectrum {
   requirePowerOfTwo(size);
+  const fft = new FFT(size);
   const packed = new Float64Array(2 * size);
-  new FFT(size).realTransform(packed, samples);
-  const bins = size / 2 + 1;
-  const re = new Float64Array(bins);
-  const im = new Float64Array(bins);
-  for (let k = 0; k < bins; k++) {
-    re[k] = packed[2 * k]!;
-    im[k] = packed[2 * k + 1]!;
-  }
-  return { re, im };
+  return (samples) => {
+    fft.realTransform(packed, samples);
+    const bins = size / 2 + 1;
+    const re = new Float64Array(bins);
+    const im = new Float64Array(bins);
+    for (let k = 0; k < bins; k++) {
+      re[k] = packed[2 * k]!;
+      im[k] = packed[2 * k + 1]!;
+    }
+    return { re, im };
+  };
 }
 
 /**

@@ -28,6 +28,19 @@ export function squareIntegrals(samples: Float64Array, positions: Float64Array):
     let at = from;
     let square = squareAt(samples, at);
     let sum = 0;
+    if (missing[m] === 0 && to > from && Math.floor(to) > Math.ceil(from)) {
+      // The usual case, without a look for gaps at each sample.
+      const [first, last] = [Math.ceil(from), Math.floor(to)];
+      let following = samples[first]! ** 2;
+      sum += ((square + following) / 2) * (first - from);
+      for (let n = first + 1; n <= last; n++) {
+        square = following;
+        const x = samples[n]!;
+        following = x * x;
+        sum += (square + following) / 2;
+      }
+      [at, square] = [last, following];
+    }
     while (at < to) {
       const next = Math.min(to, Math.floor(at) + 1);
       const following = squareAt(samples, next);

@@ -24,10 +24,11 @@ export function strongestLine(samples: Float64Array, aboveOmega: number): Spectr
   const size = 2 ** Math.floor(Math.log2(samples.length));
   if (size < 16) return null;
   const from = (samples.length - size) >> 1;
-  const windowed = Float64Array.from({ length: size }, (_, n) => {
+  const windowed = new Float64Array(size);
+  for (let n = 0; n < size; n++) {
     const x = samples[from + n]!;
-    return Number.isNaN(x) ? 0 : x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
-  });
+    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
+  }
   const { re, im } = spectrum(windowed);
   const power = re.map((x, k) => x * x + im[k]! ** 2);
   const first = Math.max(3, Math.ceil((aboveOmega * size) / (2 * Math.PI)) + 2);

@@ -1,5 +1,6 @@
-import type { HarmonicFit } from './fitHarmonics.ts';
-import { lineSpectrum } from './lineSpectrum.ts';
+import type { HarmonicFit } from './harmonicFit.ts';
+import { lineReader } from './lineSpectrum.ts';
+import type { Residual } from './residual.ts';
 
 export interface WindowLinesOptions {
   /** Cycles of the fundamental a window, N, whole, ≥ 1. */
@@ -36,15 +37,37 @@ export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): read
   const length = (2 * Math.PI * cycles) / fit.omega;
   // A record of exactly so many windows must not lose the last one to rounding.
   const held = Math.floor(fit.residual.length / length + 1e-6);
+  const room = new Float64Array(Math.ceil(length) + 1);
+  // Windows are a sample longer or shorter, by where they start.
+  const readers = new Map<number, LineReader>();
+  const read: LineReader = (samples) => {
+    const known = readers.get(samples.length) ?? lineReader(samples.length, fit.omega / cycles, count);
+    readers.set(samples.length, known);
+    return known(samples);
+  };
   return Array.from({ length: Math.min(held, options.windows ?? held) }, (_, index) =>
-    linesOf(fit, cycles, count, index * length, length),
+    linesOf({ fit, cycles, count, length, read, room }, index * length),
   );
 }
 
-function linesOf(fit: HarmonicFit, cycles: number, count: number, from: number, length: number): WindowLines {
+type LineReader = ReturnType<typeof lineReader>;
+
+/** What all windows of a record share. */
+interface WindowReading {
+  readonly fit: HarmonicFit;
+  readonly cycles: number;
+  readonly count: number;
+  /** Of a window, in samples, not rounded. */
+  readonly length: number;
+  readonly read: LineReader;
+  /** For the samples of a window. */
+  readonly room: Float64Array;
+}
+
+function linesOf({ fit, cycles, count, length, read, room }: WindowReading, from: number): WindowLines {
   const spacing = fit.omega / cycles;
   const first = Math.floor(from + 1e-9);
-  const { re, im } = lineSpectrum(insideWindow(fit.residual, from, from + length), spacing, count);
+  const { re, im } = read(insideWindow(fit.residual, from, from + length, room));
   // The fit counts its phases from the record's centre.
   const back = first - (fit.residual.length - 1) / 2;
   const squares = new Float64Array(count);
@@ -69,14 +92,17 @@ function linesOf(fit: HarmonicFit, cycles: number, count: number, from: number, 
 }
 
 /** The residual from ⌊from⌋ on, each sample by the part of its interval [n, n + 1) that the window holds. */
-function insideWindow(residual: Float64Array, from: number, to: number): Float64Array {
+function insideWindow(residual: Residual, from: number, to: number, room: Float64Array): Float64Array {
   const first = Math.floor(from + 1e-9);
   const end = Math.min(residual.length, Math.ceil(to - 1e-9));
-  return Float64Array.from({ length: end - first }, (_, i) => {
-    const n = first + i;
-    const r = residual[n]!;
-    return Number.isNaN(r) ? 0 : r * (Math.min(n + 1, to) - Math.max(n, from));
-  });
+  const inside = room.subarray(0, end - first);
+  const held = residual.stretch(first, end, inside);
+  if (held.buffer !== inside.buffer) inside.set(held);
+  for (let i = 0; i < inside.length; i++) if (Number.isNaN(inside[i]!)) inside[i] = 0;
+  for (const i of new Set([0, inside.length - 1])) {
+    inside[i]! *= Math.min(first + i + 1, to) - Math.max(first + i, from);
+  }
+  return inside;
 }
 
 function angleBetween(aRe: number, aIm: number, bRe: number, bIm: number): number {

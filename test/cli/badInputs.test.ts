@@ -78,7 +78,7 @@ test('exit code 2, one line on standard error for each, in order, and the docume
 });
 
 test('nothing is written for them, and the good one among them is done', () => {
-  expect(readdirSync(`${folder}/sheets`)).toEqual(['good.svg']);
+  expect(readdirSync(`${folder}/sheets`)).toEqual(['good.svg', 'index.html']);
   expect(JSON.parse(run.stdout).results.at(-1).waveform.kind).toBe('pure sine');
 });
 

@@ -43,7 +43,7 @@ describe('captures named with their loads', () => {
     expect(regulation.regulationPercent.value).toBe(100 * (noLoad! / fullLoad! - 1));
     expect(stdout).toMatch(/\n {2}load +V +Hz/);
     expect(documentIn('first').units[0]?.points.map(({ loadW }) => loadW.value)).toEqual([0, 300, 600]);
-    expect(readdirSync(join(folder, 'first')).sort()).toEqual(['bench.json', 'sweep-unit.svg']);
+    expect(readdirSync(join(folder, 'first')).sort()).toEqual(['bench.json', 'index.html', 'sweep-unit.svg']);
     expect(stdout).toContain('  Sheet: first/sweep-unit.svg\n');
   });
 

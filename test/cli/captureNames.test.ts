@@ -47,6 +47,7 @@ test('blanks, quotes, letters of all alphabets and a leading dash do no harm', a
   expect(readdirSync(join(folder, 'sheets')).sort()).toEqual([
     '-dash.svg',
     'Ausgang-ü-出力.svg',
+    'index.html',
     'it_s_quoted_.svg',
     'two_words.svg',
   ]);

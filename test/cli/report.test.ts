@@ -26,6 +26,7 @@ test('sheets of captures that share a name are told apart, and nothing else is w
   expect(code).toBe(2);
   expect(stderr).toMatch(/^tuesday\/broken\.csv: [^\n]+\n$/);
   expect(readdirSync(join(folder, 'sheets')).sort()).toEqual([
+    'index.html',
     'monday-wave.png',
     'monday-wave.svg',
     'tuesday-wave.png',
@@ -48,7 +49,11 @@ test('without a capture it takes the folder captures and fills the folder report
   const { code, stderr } = await runCommand(['report', '--voltage', 'all', '--json'], folder);
   expect(stderr).toBe('');
   expect(code).toBe(0);
-  expect(readdirSync(join(folder, 'reports')).sort()).toEqual(['legs-CH_1-2.svg', 'legs-CH_1.svg']);
+  expect(readdirSync(join(folder, 'reports')).sort()).toEqual([
+    'index.html',
+    'legs-CH_1-2.svg',
+    'legs-CH_1.svg',
+  ]);
 });
 
 test('where the sheets can’t be written the answer is still given', async () => {

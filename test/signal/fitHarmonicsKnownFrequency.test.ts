@@ -42,7 +42,9 @@ test('its deviations are those of a linear fit: σ·√ of the diagonal of (Bᵀ
   const variances = choleskyFactor({ size: 5, values })!.inverseDiagonal();
   const deviations = [fit.deviation.mean, ...fit.deviation.cosine, ...fit.deviation.sine];
   // Five parameters, not six: the sum of squares is divided by 215.
-  const sigma = Math.sqrt(fit.residual.reduce((sum, r) => sum + r * r, 0) / 215);
+  const sigma = Math.sqrt(
+    fit.residual.stretch(0, fit.residual.length).reduce((sum, r) => sum + r * r, 0) / 215,
+  );
   deviations.forEach((deviation, i) => {
     expect(Math.abs(deviation / (sigma * Math.sqrt(variances[i]!)) - 1)).toBeLessThan(1e-9);
   });

@@ -3,6 +3,7 @@ import { type CarriedCapture, type CarriedUnit, carryOptions } from '../../entry
 import { type Assay, type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
+import type { ProgressLine } from '../progress/progressLine.ts';
 import type { WriteSheet } from '../report/sheetWriter.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';
@@ -21,6 +22,7 @@ export interface UnitRunOptions {
   readonly instruments: InstrumentFiles['instruments'];
   /** Writes the sheet of one capture and says where; absent: none is wanted. */
   readonly writeSheet?: WriteSheet;
+  readonly progress: ProgressLine;
 }
 
 type PlannedCapture = PlannedUnit['transfers'][number];
@@ -43,6 +45,7 @@ export async function measureUnit(unit: PlannedUnit, run: UnitRunOptions): Promi
       const options = assayOptions(capture.options, run.instruments, asked.nominal);
       if (options === null) continue;
       const file = pathFrom(run.folder, capture.file);
+      run.progress.begin(file);
       const outcome = await measureFile({ file }, { ...options, label, rule, ...toCheck(capture) });
       if ('failed' in outcome) {
         failures.push(outcome.failed);

@@ -6,10 +6,13 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
-import { carriedCaptures } from '../../entry/evidence.ts';
+import { capturesOfUnits } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
+import { progressLine } from '../progress/progressLine.ts';
+import { finishRun } from '../report/finishRun.ts';
+import { type FormatFlags, type Formats, formatsOf } from '../report/formatOptions.ts';
 import { sheetWriter } from '../report/sheetWriter.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownBenchOutput } from '../writing/ownOutput.ts';
@@ -21,9 +24,10 @@ import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
 import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
-export interface BenchFlags {
+export interface BenchFlags extends FormatFlags {
   readonly out: string;
   readonly json?: boolean;
+  readonly quiet?: boolean;
   /** Replace what is there, whosesoever it is. */
   readonly force?: boolean;
   /** A sheet of each capture too. */
@@ -37,20 +41,30 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     [...captures, ...steps, ...transfers].map(({ file }) => pathFrom(folder, file)),
   );
   const { out, force = false } = flags;
+  const formats = formatsOf(flags);
   const writeSheet = sheetWriter([...new Set(files)], {
     out,
     png: false,
     card: null,
+    formats,
     byChannel: false,
     force,
   });
+  const progress = progressLine(files.length, { quiet: flags.quiet });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
   const runs = [];
   for (const unit of planned) {
     runs.push(
-      await measureUnit(unit, { folder, rule, instruments, ...(flags.sheets ? { writeSheet } : {}) }),
+      await measureUnit(unit, {
+        folder,
+        rule,
+        instruments,
+        progress,
+        ...(flags.sheets ? { writeSheet } : {}),
+      }),
     );
   }
+  progress.clear();
   const earlier = await earlierUnits(plan.earlier, folder);
   const today = runs.map(({ measured }) => benchUnit(measured));
   const units = [...today, ...earlier.units];
@@ -61,7 +75,7 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
   };
   const told = runs.map((run) => run.told);
-  const { sheets, unwritten } = await writeResults(document, told, { out, force });
+  const { sheets, unwritten } = await writeResults(document, told, { out, formats, force });
   print(document, flags, [...document.failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
@@ -69,6 +83,10 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
       : today.every(({ claims }) => claims.every(({ outcome }) => /pass$/.test(outcome)))
         ? exitCodes.ok
         : exitCodes.claim;
+  const results = runs.flatMap(({ measured: { sweep, steps, transfers } }) =>
+    [...sweep, ...steps, ...transfers].map(({ result }) => result),
+  );
+  await finishRun(results, { out, formats, force });
 }
 
 function print(
@@ -103,9 +121,9 @@ function sheetOf(name: string, sheets: Sheets): { readonly sheetPath?: string } 
 async function writeResults(
   document: BenchDocument,
   told: BenchSheetOptions['told'],
-  { out, force }: { readonly out: string; readonly force: boolean },
+  { out, formats, force }: { readonly out: string; readonly formats: Formats; readonly force: boolean },
 ): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
-  const isOwn = ownBenchOutput(carriedCaptures({ told }).map(({ sha256 }) => sha256));
+  const isOwn = ownBenchOutput(capturesOfUnits(told).map(({ sha256 }) => sha256));
   const write = async (name: string, content: string): Promise<string> => {
     const path = join(out, name);
     await writeOutput(path, content, { isOwn, force });
@@ -114,7 +132,7 @@ async function writeResults(
   try {
     await makeFolder(out);
     await write('bench.json', `${jsonText(document, 2)}\n`);
-    return { sheets: await writeBenchSheets(document, { told, write }), unwritten: [] };
+    return { sheets: await writeBenchSheets(document, { told, formats, write }), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
     return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };

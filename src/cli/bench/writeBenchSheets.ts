@@ -1,11 +1,14 @@
 import type { BenchDocument } from '../../entry/benching.ts';
 import type { CarriedUnit, Evidence } from '../../entry/evidence.ts';
 import { version } from '../program.ts';
+import type { Formats } from '../report/formatOptions.ts';
 import { openPress } from '../report/openPress.ts';
 
 export interface BenchSheetOptions {
   /** What was told of today's units. */
   readonly told: readonly CarriedUnit[];
+  /** What else the folder gets. */
+  readonly formats: Formats;
   /** Writes a file of the folder of results and gives its path. */
   readonly write: (name: string, content: string) => Promise<string>;
 }
@@ -18,12 +21,18 @@ export interface BenchSheetOptions {
  */
 export async function writeBenchSheets(
   bench: BenchDocument,
-  { told, write }: BenchSheetOptions,
+  { told, formats, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
   // d3 takes half a second to load: only when a sheet is drawn.
   const { sealedSheet } = await import('../../entry/drawing.ts');
   const press = await openPress();
-  const draw = (evidence: Evidence): string => sealedSheet(press, evidence);
+  const drawn = new Map<string, string>();
+  const draw = async (name: string, evidence: Evidence): Promise<string> => {
+    const svg = sealedSheet(press, evidence);
+    const path = await write(name, svg);
+    drawn.set(name, svg);
+    return path;
+  };
   const common = { schema: 'sineassay/sheet@1', program: version } as const;
   const paths = new Map<string, string>();
   const taken = new Set<string>();
@@ -34,10 +43,14 @@ export async function writeBenchSheets(
     taken.add(name.toLowerCase());
     const own = told.filter((one) => one.name === unit.name) as [CarriedUnit];
     const evidence = { ...common, picture: 'sweep' as const, told: own, result: unit };
-    paths.set(unit.name, await write(`${name}.svg`, draw(evidence)));
+    paths.set(unit.name, await draw(`${name}.svg`, evidence));
   }
   if (bench.units.length > 1) {
-    await write('comparison.svg', draw({ ...common, picture: 'comparison', told, result: bench }));
+    await draw('comparison.svg', { ...common, picture: 'comparison', told, result: bench });
+  }
+  if (formats.html || formats.markdown) {
+    const { writeBenchPages } = await import('./writeBenchPages.ts');
+    await writeBenchPages(bench, { drawn, formats, write });
   }
   return paths;
 }

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import {
+  type CarriedCapture,
   type CarriedOptions,
   carriedCaptures,
   type OpenedSheet,
@@ -39,11 +40,12 @@ export async function measuredAgain(
   const fail = (file: string, error: MeasureError): void => {
     failures.push(failedResult(file, error));
   };
+  const carried = carriedCaptures(evidence);
   const belonging: Belonging[] = [];
   for (const { file, error } of found) {
     try {
       if (error !== undefined) throw error;
-      const options = await optionsFor(evidence, file, found.length === 1);
+      const options = await optionsFor(carried, file, found.length === 1);
       if (options !== null) belonging.push({ file, options });
     } catch (problem) {
       if (!(problem instanceof MeasureError)) throw problem;
@@ -67,19 +69,17 @@ export async function measuredAgain(
 
 /** What a file is to be measured with; null where it doesn't belong to the sheet. */
 async function optionsFor(
-  evidence: Evidence,
+  carried: readonly CarriedCapture[],
   file: string,
   isAlone: boolean,
 ): Promise<CarriedOptions | null> {
-  if (isAlone && !('told' in evidence)) return evidence.options;
+  const [first, ...others] = carried;
+  if (isAlone && first !== undefined && others.length === 0) return first.options;
   const bytes = await readFile(file).catch((error: unknown) => {
     throw unreadable(error);
   });
   const sha256 = digest(bytes);
-  if ('told' in evidence) {
-    return carriedCaptures(evidence).find((capture) => capture.sha256 === sha256)?.options ?? null;
-  }
-  return evidence.result.sha256 === sha256 ? evidence.options : null;
+  return carried.find((capture) => capture.sha256 === sha256)?.options ?? null;
 }
 
 function measureOptions(

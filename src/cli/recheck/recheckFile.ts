@@ -62,16 +62,13 @@ async function differencesOf(
   Pick<RecheckDocument, 'captures' | 'differences'> & { readonly failures: readonly FailedResult[] }
 > {
   const { evidence } = opened;
-  const { recheckBench, recheckCapture, recheckSheet } = await import('../../entry/drawing.ts');
+  const { recheckCaptures, recheckSheet } = await import('../../entry/drawing.ts');
   const itself = recheckSheet(await openPress(), opened, version);
   const { measured, strangers, failures } = await measuredAgain(evidence, found, current);
-  const again =
-    'told' in evidence
-      ? recheckBench(
-          evidence,
-          measured.map(({ assays }) => assays[0]!),
-        )
-      : measured.flatMap(({ assays }) => recheckCapture(evidence, assays));
+  const again = recheckCaptures(
+    evidence,
+    measured.map(({ assays }) => assays),
+  );
   return {
     captures: measured.map(({ file }) => file),
     differences: [...itself, ...strangers, ...again],

@@ -1,13 +1,16 @@
 import type { Command } from 'commander';
 import type { CardTheme } from '../../entry/evidence.ts';
+import type { MeasureResult } from '../../entry/measuring.ts';
 import { findCaptures } from '../findCaptures.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
 import { refuseMeterForMany } from '../refuseMeterForMany.ts';
 import { runCaptures } from '../runCaptures.ts';
+import { finishRun } from './finishRun.ts';
+import { type FormatFlags, formatsOf } from './formatOptions.ts';
 import { sheetWriter } from './sheetWriter.ts';
 
 /** The flags of `report` as commander hands them over. */
-export interface ReportFlags extends MeasureFlags {
+export interface ReportFlags extends MeasureFlags, FormatFlags {
   readonly out: string;
   readonly png?: boolean;
   /** True: light, as it is without a theme. */
@@ -26,10 +29,14 @@ export async function reportCaptures(
   const files = found.map(({ file }) => file);
   const { out, png = false, force = false, voltage } = flags;
   const card = flags.card === true ? 'light' : (flags.card ?? null);
-  await runCaptures(
+  const formats = formatsOf(flags);
+  const byChannel = voltage?.toLowerCase() === 'all';
+  const results = await runCaptures(
     found,
     flags,
     command,
-    sheetWriter(files, { out, png, card, force, byChannel: voltage?.toLowerCase() === 'all' }),
+    sheetWriter(files, { out, png, card, formats, force, byChannel }),
   );
+  const measured = results.filter((result): result is MeasureResult => !('error' in result));
+  await finishRun(measured, { out, formats, force });
 }

@@ -6,7 +6,9 @@ import { version } from '../program.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownOutput } from '../writing/ownOutput.ts';
 import { writeOutput } from '../writing/writeOutput.ts';
+import type { Formats } from './formatOptions.ts';
 import { openPress } from './openPress.ts';
+import { picturePng } from './picturePng.ts';
 import { sheetNames } from './sheetNames.ts';
 
 export interface SheetWriterOptions {
@@ -16,6 +18,8 @@ export interface SheetWriterOptions {
   readonly png: boolean;
   /** A card beside each; null: none. */
   readonly card: CardTheme | null;
+  /** What else lies beside each. */
+  readonly formats: Formats;
   /** True: each channel has a sheet of its own, named after it. */
   readonly byChannel: boolean;
   /** True: what is there already is replaced, whosesoever it is. */
@@ -33,26 +37,30 @@ export type WriteSheet = (assay: Assay, options: MeasureFileOptions) => Promise<
  */
 export function sheetWriter(
   files: readonly string[],
-  { out, png, card, byChannel, force }: SheetWriterOptions,
+  { out, png, card, formats, byChannel, force }: SheetWriterOptions,
 ): WriteSheet {
   const names = sheetNames(files);
-  const taken = new Set<string>();
+  // Two pages have names of their own.
+  const taken = new Set(['index', 'bench']);
   let opened: Press | null = null;
   return async (assay, options) => {
     const { file, sha256, voltage, current } = assay.result;
     const channel = (voltage ?? current)?.channel ?? '';
     const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
-    const path = join(out, untaken(`${names.get(file)}${suffix}`, taken));
+    const name = untaken(`${names.get(file)}${suffix}`, taken);
+    const path = join(out, name);
     opened ??= await openPress();
     const press = opened;
     const { sealedSheet } = await import('../../entry/drawing.ts');
     await makeFolder(out);
     const write = (ending: string, content: string | Uint8Array): Promise<void> =>
       writeOutput(`${path}${ending}`, content, { isOwn: ownOutput([sha256]), force });
+    const svgs: string[] = [];
     const sheet = async (picture: 'wave' | 'changes', ending: string): Promise<void> => {
       const svg = sealedSheet(press, captureEvidence(assay, picture, options, version));
       await write(`${ending}.svg`, svg);
-      if (png) await write(`${ending}.png`, await picturePng(svg, sha256));
+      svgs.push(svg);
+      if (png) await write(`${ending}.png`, await picturePng(svg, [sha256]));
     };
     await sheet('wave', '');
     // What changes along the record has a sheet of its own beside it.
@@ -60,16 +68,14 @@ export function sheetWriter(
     if (card !== null) {
       const svg = sealedSheet(press, cardEvidence(assay, card, options, version));
       await write('-card.svg', svg);
-      await write('-card.png', await picturePng(svg, sha256));
+      await write('-card.png', await picturePng(svg, [sha256]));
+    }
+    if (formats.html || formats.markdown) {
+      const { writePages } = await import('./writePages.ts');
+      await writePages({ name, svgs, png, card: card !== null, formats, write });
     }
     return `${path}.svg`;
   };
-}
-
-async function picturePng(svg: string, sha256: string): Promise<Uint8Array> {
-  const { renderPng } = await import('./renderPng.ts');
-  const { pngWithText } = await import('./pngWithText.ts');
-  return pngWithText(renderPng(svg), 'Source', `sineassay: capture with SHA-256 ${sha256}`);
 }
 
 /** The name, with a number where it is taken already. */

@@ -18,6 +18,11 @@ export function ownTable(sha256: readonly string[]): OwnTest {
     (there.toString('latin1').match(/\b[0-9a-f]{64}\b/g) ?? []).every((digest) => sha256.includes(digest));
 }
 
+/** A page that says that this program made it: it is made anew from what lies beside it, so that nothing is lost. */
+export function ownGallery(there: Buffer): boolean {
+  return there.includes('<meta name="generator" content="sineassay ');
+}
+
 /** Each of our outputs names the program somewhere. */
 function isOurs(there: Buffer): boolean {
   return there.includes('sineassay');

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
+import { removedOnSignal } from './removedOnSignal.ts';
 import { unwritable } from './unwritable.ts';
 
 /**
@@ -45,8 +46,10 @@ async function writeAndMove(
   isLast = false,
 ): Promise<boolean> {
   try {
-    await writeFile(part, content, { flag: 'wx' });
-    await rename(part, path);
+    await removedOnSignal(part, async () => {
+      await writeFile(part, content, { flag: 'wx' });
+      await rename(part, path);
+    });
     return true;
   } catch (error) {
     await rm(part, { force: true });

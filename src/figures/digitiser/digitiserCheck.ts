@@ -1,5 +1,7 @@
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
 import { hannPower } from '../../signal/hannPower.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import { middleStretch } from '../../signal/middleStretch.ts';
+import type { Residual } from '../../signal/residual.ts';
 import { clippedEnds } from './clippedEnds.ts';
 import { codeCounts } from './codeCounts.ts';
 import { digitiserAdvice } from './digitiserAdvice.ts';
@@ -53,9 +55,7 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
         'what the harmonics leave is the wave itself (ripple, drift or a tone between harmonics), not noise of the digitiser',
     };
   }
-  let squares = 0;
-  for (const r of fit.residual) if (!Number.isNaN(r)) squares += r * r;
-  const noiseRms = Math.sqrt(squares / fit.count);
+  const noiseRms = Math.sqrt(fit.residualSquare / fit.count);
   let harmonics = 0;
   for (let k = 1; k < fit.cosine.length; k++) harmonics += (fit.cosine[k]! ** 2 + fit.sine[k]! ** 2) / 2;
   const noiseAndDistortionRms = Math.sqrt(noiseRms ** 2 + harmonics);
@@ -93,8 +93,8 @@ function assumedBits(levelsUsed: number | null): 8 | null {
 }
 
 /** No single line holds a third of the residual: what rounding and noise leave is spread over many. */
-function leavesNoise(residual: Float64Array): boolean {
-  const spectrum = hannPower(residual, 2 ** 16);
+function leavesNoise(residual: Residual): boolean {
+  const spectrum = hannPower(middleStretch(residual, 2 ** 16), 2 ** 16);
   if (spectrum === null) return false;
   const { power } = spectrum;
   let total = 0;

@@ -56,9 +56,10 @@ export function supplyEvents(record: ChannelRecord, omega: number, chain: Measur
 function usualPeak(samples: Float64Array): number {
   // A few ten thousand values tell it as well as millions.
   const stride = Math.max(1, Math.floor(samples.length / 50_000));
-  const sizes = samples
-    .filter((x, n) => n % stride === 0 && !Number.isNaN(x))
-    .map(Math.abs)
+  const sizes = Float64Array.from({ length: Math.ceil(samples.length / stride) }, (_, i) =>
+    Math.abs(samples[i * stride]!),
+  )
+    .filter((x) => !Number.isNaN(x))
     .sort();
   return sizes[Math.floor(0.99 * sizes.length)] ?? 0;
 }

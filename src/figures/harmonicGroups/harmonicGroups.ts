@@ -1,5 +1,5 @@
 import type { Notice } from '../../base/notice.ts';
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow } from './cyclesPerWindow.ts';
 import { groupDistortion, partialWeightedDistortion } from './groupDistortion.ts';

@@ -1,12 +1,14 @@
 import { hannPower } from '../../signal/hannPower.ts';
 import { median } from '../../signal/median.ts';
+import { middleStretch } from '../../signal/middleStretch.ts';
+import type { Residual } from '../../signal/residual.ts';
 import { powerOfTwoAtLeast } from '../../signal/spectrum.ts';
 import { BANDS_FROM_HZ } from './bandsOf.ts';
 import type { Ripple, RippleLine } from './ripple.ts';
 
 export interface RippleInput {
   /** What the harmonics leave of the record; NaN where a sample is missing. */
-  readonly residual: Float64Array;
+  readonly residual: Residual;
   readonly intervalS: number;
   readonly fundamentalHz: number;
   /** In U. Ripple of under a thousandth of it is none. */
@@ -34,9 +36,12 @@ export function findRipple({
   fundamentalHz,
   fundamentalRms,
 }: RippleInput): Ripple | null {
-  // Bins of a sixteenth of the fundamental part its sidebands well; a longer record would part no more.
-  const longest = Math.min(2 ** 20, powerOfTwoAtLeast(16 / (fundamentalHz * intervalS)));
-  const spectrum = hannPower(residual, longest);
+  // Bins of a sixteenth of the fundamental part its sidebands well; a longer record would part no more. Six cycles part
+  // them too, and are enough where sixteen would be many samples.
+  const periodSamples = 1 / (fundamentalHz * intervalS);
+  const enough = Math.max(2 ** 17, powerOfTwoAtLeast(6 * periodSamples));
+  const longest = Math.min(2 ** 20, enough, powerOfTwoAtLeast(16 * periodSamples));
+  const spectrum = hannPower(middleStretch(residual, longest), longest);
   if (spectrum === null) return null;
   const { power } = spectrum;
   const binHz = spectrum.binOmega / (2 * Math.PI * intervalS);

@@ -1,6 +1,7 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import { LONG_RECORD } from '../../signal/longRecord.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow } from '../harmonicGroups/cyclesPerWindow.ts';
 import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
@@ -12,6 +13,8 @@ import type { Ripple } from './ripple.ts';
 
 /** Samples a window takes at most, unless a single cycle is longer. */
 const LONGEST_WINDOW = 2 ** 20;
+/** The same of a long record. */
+const LONG_RECORD_WINDOW = 2 ** 16;
 /** Samples taken over all windows, about: a steady ripple needs no more. */
 const SAMPLES_USED = 2 ** 18;
 
@@ -47,7 +50,7 @@ export interface HighBands {
  * @returns null where half the sample rate does not pass 2 kHz or the record is shorter than a cycle.
  * @remarks A window is rectangular, as the standard has it: a tone half-way between two lines in the middle of a
  * band of 200 Hz leaves 1 % of its power outside it. Long fast records are read over their first quarter
- * million samples.
+ * million samples, from LONG_RECORD samples up in windows of 2¹⁶ samples at most.
  * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
  */
 export function highBands(input: HighBandsInput): HighBands | null {
@@ -58,8 +61,11 @@ export function highBands(input: HighBandsInput): HighBands | null {
   const held = Math.floor(fit.residual.length / periodSamples + 1e-6);
   if (halfRateHz <= BANDS_FROM_HZ || held < 1) return null;
   const standard = cyclesPerWindow(frequencyHz, nominalFrequencyHz).cycles;
-  const fitting = Math.max(1, Math.floor(LONGEST_WINDOW / periodSamples));
-  const cycles = Math.min(standard, held, fitting);
+  const isLong = fit.residual.length >= LONG_RECORD;
+  const fitting = Math.max(1, Math.floor((isLong ? LONG_RECORD_WINDOW : LONGEST_WINDOW) / periodSamples));
+  // Lines of three cycles, or a multiple, stand on the edges of the bands at 50 Hz and at 60 Hz.
+  const whole = isLong && fitting > 3 ? 3 * Math.floor(fitting / 3) : fitting;
+  const cycles = Math.min(standard, held, whole);
   const lineSpacingHz = frequencyHz / cycles;
   // Lines 0, 1, … strictly below half the sample rate.
   const below = Math.ceil((halfRateHz / lineSpacingHz) * (1 - 1e-9));

@@ -1,5 +1,6 @@
 import { advancedSeries } from '../../signal/advancedSeries.ts';
 import { seriesAt } from '../../signal/harmonicSeries.ts';
+import { storedResidual } from '../../signal/residual.ts';
 import type { FittedChannel } from './fittedChannel.ts';
 
 /**
@@ -15,14 +16,15 @@ export function advancedChannel({ samples, fit }: FittedChannel, delaySamples: n
   const whole = Math.floor(delaySamples);
   const share = delaySamples - whole;
   const centre = (samples.length - 1) / 2;
+  const left = fit.residual.stretch(0, samples.length);
   const residual = samples.map((_, n) => {
-    const before = fit.residual[n + whole] ?? Number.NaN;
+    const before = left[n + whole] ?? Number.NaN;
     // A whole delay must not ask for the sample after the last.
-    const after = share === 0 ? before : (fit.residual[n + whole + 1] ?? Number.NaN);
+    const after = share === 0 ? before : (left[n + whole + 1] ?? Number.NaN);
     return before + share * (after - before);
   });
   return {
     samples: residual.map((r, n) => (Number.isNaN(r) ? r : seriesAt(series, fit.omega * (n - centre)) + r)),
-    fit: { ...fit, ...series, residual },
+    fit: { ...fit, ...series, residual: storedResidual(residual) },
   };
 }

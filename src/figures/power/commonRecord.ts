@@ -1,6 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
-import { fitHarmonics, type HarmonicFit } from '../../signal/fitHarmonics.ts';
+import { fitHarmonics } from '../../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { longestStretch } from '../longestStretch.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
 import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
@@ -33,6 +34,14 @@ export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel):
   if (Math.abs(apart - shift) > 0.25 || drift > 0.25) {
     throw new RangeError('power of two channels that do not share a time base');
   }
+  if (shift === 0 && isComplete(voltage.samples) && isComplete(current.samples, length)) {
+    const amperes = current.samples.subarray(0, length);
+    return {
+      voltage: { samples: voltage.samples, fit: periodic.fit },
+      current: { samples: amperes, fit: fitAt(amperes, periodic.fit) },
+      startS: voltage.startS,
+    };
+  }
   const bothPresent = Float64Array.from(voltage.samples, (v, n) => v + (current.samples[n + shift] ?? NaN));
   const { from, to } = longestStretch(bothPresent, periodic.periodSamples / 2);
   if (to - from < MINIMUM_CYCLES * periodic.periodSamples) throw tooShort(to - from, periodic.periodSamples);
@@ -47,6 +56,13 @@ export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel):
     current: { samples: amperes, fit: fitAt(amperes, periodic.fit) },
     startS: voltage.startS + from * intervalS,
   };
+}
+
+/** True where so many samples, or all of them, are there and none is missing. */
+function isComplete(samples: Float64Array, length: number = samples.length): boolean {
+  if (samples.length < length) return false;
+  for (let n = 0; n < length; n++) if (Number.isNaN(samples[n]!)) return false;
+  return true;
 }
 
 function fitAt(samples: Float64Array, like: HarmonicFit): HarmonicFit {

@@ -1,3 +1,4 @@
+import type { CycleWeights } from '../../signal/wholeCycleWeights.ts';
 import type { FittedChannel } from './fittedChannel.ts';
 import { meanProduct } from './meanProduct.ts';
 import type { PowerBasis } from './powerBasis.ts';
@@ -13,7 +14,7 @@ export function fittedBasis(
   voltage: FittedChannel,
   current: FittedChannel,
   late: FittedChannel,
-  weights: Float64Array,
+  weights: CycleWeights,
 ): PowerBasis {
   const [cosineV, sineV] = [voltage.fit.cosine[0]!, voltage.fit.sine[0]!];
   const [cosineA, sineA] = [current.fit.cosine[0]!, current.fit.sine[0]!];

@@ -1,4 +1,4 @@
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 
 /** One channel's samples on an even time base. Any measured wave or wave input is one. */
 export interface SampledChannel {

@@ -82,10 +82,9 @@ const NEGATIVE: Notice = {
 function presentWeights(voltage: SampledChannel, current: SampledChannel, periodS?: number): Float64Array {
   const { samples, intervalS } = voltage;
   const periodSamples = periodS === undefined ? Infinity : periodS / intervalS;
-  const weights =
-    periodSamples <= samples.length
-      ? wholeCycleWeights(samples.length, periodSamples)
-      : new Float64Array(samples.length).fill(1);
+  const whole =
+    periodSamples <= samples.length ? wholeCycleWeights(samples.length, periodSamples) : { at: () => 1 };
+  const weights = samples.map((_, n) => whole.at(n));
   let sum = 0;
   for (let n = 0; n < weights.length; n++) {
     if (Number.isNaN(samples[n]! + current.samples[n]!)) weights[n] = 0;

@@ -1,8 +1,8 @@
 import type { Figure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
 import { differenceNoise } from '../../signal/differenceNoise.ts';
-import type { HarmonicFit } from '../../signal/fitHarmonics.ts';
-import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import { type CycleWeights, wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
 import { type BudgetedFigure, budgeted } from '../uncertainty/budget.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../uncertainty/instrument.ts';
 import type { ScaleSource } from '../uncertainty/scaleComponents.ts';
@@ -72,7 +72,7 @@ export function measurePower(input: PowerInput): PowerFigures {
     basis,
     voltage: doubted(voltage, periodic.noise, weights, input.voltageChain),
     current: doubted(late, currentNoise(late), weights, input.currentChain),
-    averagedSamples: 1 / weights.reduce((sum, w) => sum + w * w, 0),
+    averagedSamples: weights.averagedSamples,
     skewDoubtS,
     omegaPerS,
     // dPk/dτ = k·ω·Qk
@@ -127,7 +127,7 @@ function skewTooLong(skewS: number, periodS: number): MeasureError {
 function doubted(
   { samples, fit }: FittedChannel,
   noise: number,
-  weights: Float64Array,
+  weights: CycleWeights,
   chain: Chain = {},
 ): DoubtedChannel {
   const { instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = chain;

@@ -1,4 +1,4 @@
-import { moments } from '../../signal/moments.ts';
+import { extremes } from '../../signal/extremes.ts';
 import { type Component, scatter, within } from '../uncertainty/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../uncertainty/instrument.ts';
 import { type ScaleSource, scaleComponents } from '../uncertainty/scaleComponents.ts';
@@ -118,7 +118,7 @@ function scales(
 }
 
 function offset({ samples, instrument }: DoubtedChannel, name: string): Component {
-  const { max, min } = moments(samples);
+  const { max, min } = extremes(samples);
   const halfWidth = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
   return within(`vertical offset of the ${name}`, halfWidth, 'U', 1);
 }

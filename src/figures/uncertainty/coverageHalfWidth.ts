@@ -1,4 +1,4 @@
-import { inverseSpectrum, spectrum } from '../../signal/spectrum.ts';
+import { inverseSpectrum, realTransform } from '../../signal/spectrum.ts';
 import { type Component, contribution } from './component.ts';
 
 /** Share of a normal distribution within two standard deviations. */
@@ -32,7 +32,7 @@ export function coverageHalfWidth(components: readonly Component[]): number {
   // Narrower than a cell it would be a single spike, which changes nothing.
   if (asNormal > cell / 2)
     densities.push(gridDensity(size, cell, (a, b) => normalMass(a / asNormal, b / asNormal)));
-  const sum = densities.map(spectrum).reduce((product, { re, im }) => ({
+  const sum = densities.map(realTransform(size)).reduce((product, { re, im }) => ({
     re: product.re.map((x, k) => x * re[k]! - product.im[k]! * im[k]!),
     im: product.re.map((x, k) => x * im[k]! + product.im[k]! * re[k]!),
   }));

@@ -1,4 +1,3 @@
-import { cycleGains } from '../cycleGains.ts';
 import type { PeriodicRecord } from '../measuredWave.ts';
 import type { Component } from './component.ts';
 
@@ -13,7 +12,7 @@ import type { Component } from './component.ts';
  * @see JCGM 100:2008, 4.2.3 and G.3: Student's t with M − 1 degrees of freedom.
  */
 export function cycleScatter(record: PeriodicRecord, value: number): readonly Component[] {
-  const gains = cycleGains(record);
+  const { gains } = record.periodic;
   const count = gains.length;
   if (count < 3) return [];
   const mean = gains.reduce((sum, gain) => sum + gain / count, 0);

@@ -12,6 +12,7 @@ import { captureLines } from './captureLines.ts';
 import { claimValueText } from './claimValueText.ts';
 import { figureRows } from './figureRows.ts';
 import { findingText } from './findingText.ts';
+import { namedTexts } from './namedFigure.ts';
 import { outcomeWords } from './outcomeWords.ts';
 import { inputRows, powerRows } from './powerRows.ts';
 import { rankNotices } from './rankNotices.ts';
@@ -30,11 +31,14 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
     ...(current === undefined ? [] : channelSections('Current', current)),
     ...(power === undefined
       ? []
-      : section(`Power (IEEE 1459), current in ${power.channel}`, powerRows(power))),
+      : section(`Power (IEEE 1459), current in ${power.channel}`, namedTexts(powerRows(power)))),
     ...clean.steps.flatMap((step, i) => section(`Load step ${i + 1}`, stepRows(step))),
     ...(input === undefined
       ? []
-      : section(`DC input, ${input.voltageChannel} and ${input.currentChannel}`, inputRows(input))),
+      : section(
+          `DC input, ${input.voltageChannel} and ${input.currentChannel}`,
+          namedTexts(inputRows(input)),
+        )),
     ...(loadKind === undefined
       ? []
       : section('Kind of load', [[loadKind.kind], ...loadKind.reasons.map((reason) => [reason])])),
@@ -61,7 +65,7 @@ function channelSections(quantity: string, figures: VoltageFigures | CurrentFigu
   ]);
   const header = ['order', unit, '% of fundamental', 'phase (°)'];
   return [
-    ...section(`${quantity}, channel ${figures.channel}`, figureRows(figures)),
+    ...section(`${quantity}, channel ${figures.channel}`, namedTexts(figureRows(figures))),
     ...section(`${quantity} harmonics`, harmonics.length === 0 ? [] : [header, ...harmonics], 'right'),
   ];
 }

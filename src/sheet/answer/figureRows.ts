@@ -1,11 +1,10 @@
-import type { Figure } from '../../base/figure.ts';
 import type { CurrentFigures, VoltageFigures } from '../../verdict/measureDocument.ts';
-import { figureText } from '../numbers/figureText.ts';
+import type { NamedFigure } from './namedFigure.ts';
 
-/** Every figure of a channel as a row: its name, then its value with uncertainty or why there is none. */
-export function figureRows(figures: VoltageFigures | CurrentFigures): string[][] {
+/** Every figure of a channel. */
+export function figureRows(figures: VoltageFigures | CurrentFigures): NamedFigure[] {
   const own = 'rmsV' in figures ? voltageRows(figures) : currentRows(figures);
-  const shared: [string, Figure, string][] = [
+  const shared: NamedFigure[] = [
     ['frequency', figures.frequencyHz, 'Hz'],
     ['crest factor', figures.crestFactor, ''],
     ['form factor', figures.formFactor, ''],
@@ -17,13 +16,10 @@ export function figureRows(figures: VoltageFigures | CurrentFigures): string[][]
     ['time at zero', figures.dwellPercent, '%'],
     ['zero crossings a cycle', figures.zeroCrossingsPerCycle, ''],
   ];
-  return [...own, ...shared].map(([name, figure, unit]) => [
-    name,
-    figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit),
-  ]);
+  return [...own, ...shared];
 }
 
-function voltageRows(figures: VoltageFigures): [string, Figure, string][] {
+function voltageRows(figures: VoltageFigures): NamedFigure[] {
   return [
     ['RMS', figures.rmsV, 'V'],
     ['RMS without DC', figures.acRmsV, 'V'],
@@ -38,7 +34,7 @@ function voltageRows(figures: VoltageFigures): [string, Figure, string][] {
   ];
 }
 
-function currentRows(figures: CurrentFigures): [string, Figure, string][] {
+function currentRows(figures: CurrentFigures): NamedFigure[] {
   return [
     ['RMS', figures.rmsA, 'A'],
     ['mean (DC)', figures.meanA, 'A'],

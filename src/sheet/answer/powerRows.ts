@@ -1,10 +1,9 @@
-import type { Figure } from '../../base/figure.ts';
 import type { InputDocument, PowerDocument } from '../../verdict/measureDocument.ts';
-import { figureText } from '../numbers/figureText.ts';
+import type { NamedFigure } from './namedFigure.ts';
 
-/** Every power as a row: its name, then its value with uncertainty or why there is none. */
-export function powerRows(power: PowerDocument): string[][] {
-  const rows: [string, Figure, string][] = [
+/** Every power. */
+export function powerRows(power: PowerDocument): NamedFigure[] {
+  return [
     ['active power', power.activeW, 'W'],
     ['apparent power', power.apparentVA, 'VA'],
     ['nonactive power', power.nonactiveVar, 'var'],
@@ -22,12 +21,11 @@ export function powerRows(power: PowerDocument): string[][] {
     ['harmonic distortion power', power.harmonicDistortionVar, 'var'],
     ['harmonic pollution', power.harmonicPollutionPercent, '%'],
   ];
-  return rows.map(row);
 }
 
-/** What a DC input takes, as rows. */
-export function inputRows(input: InputDocument): string[][] {
-  const rows: [string, Figure, string][] = [
+/** What a DC input takes. */
+export function inputRows(input: InputDocument): NamedFigure[] {
+  return [
     ['active power', input.activeW, 'W'],
     ['mean voltage', input.meanV, 'V'],
     ['mean current', input.meanA, 'A'],
@@ -37,11 +35,6 @@ export function inputRows(input: InputDocument): string[][] {
     ['ripple over mean current', input.rippleCurrentPercent, '%'],
     ...(input.conversionEfficiencyPercent === undefined
       ? []
-      : [['conversion efficiency', input.conversionEfficiencyPercent, '%'] as [string, Figure, string]]),
+      : [['conversion efficiency', input.conversionEfficiencyPercent, '%'] as NamedFigure]),
   ];
-  return rows.map(row);
-}
-
-function row([name, figure, unit]: [string, Figure, string]): string[] {
-  return [name, figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit)];
 }

@@ -24,9 +24,9 @@ export function drawCardFigure(
   }
   if (figure.notAbove !== undefined) {
     const value = withUnit(boundText(figure.notAbove), unit);
-    const lead = 'under ';
+    const lead = 'under';
     writeText(panel, lead, x, baseline, { ...soft, sizePx: 36 });
-    const after = x + textWidth(lead, 36);
+    const after = x + textWidth(lead, 36) + 14;
     writeText(panel, value, after, baseline, { ink: inks.ink, sizePx: 84, weight: 600 });
     return;
   }

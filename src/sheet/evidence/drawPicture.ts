@@ -1,5 +1,6 @@
 import { drawCard } from '../card/drawCard.ts';
 import { comparisonSvg } from '../comparisonSvg.ts';
+import { drawOverlaySheet } from '../overlay/drawOverlaySheet.ts';
 import { svgText } from '../paper/svgText.ts';
 import { sheetSvg } from '../sheetSvg.ts';
 import { stepSvg } from '../stepSvg.ts';
@@ -35,6 +36,10 @@ function drawn(document: Document, evidence: Evidence): string {
     }
     case 'card':
       return svgText(drawCard(document, assayOf(evidence), evidence.theme));
+    case 'overlay': {
+      const [a, b] = evidence.sides;
+      return svgText(drawOverlaySheet(document, [assayOf(a), assayOf(b)], evidence.result));
+    }
     case 'sweep':
       return sweepSvg(document, evidence.result);
     case 'comparison':

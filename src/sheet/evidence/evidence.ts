@@ -1,4 +1,5 @@
 import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
+import type { CompareDocument } from '../../bench/compare/compareDocument.ts';
 import type { MeasuredCapture, MeasuredStep, MeasuredUnit } from '../../bench/measuredUnit.ts';
 import type { ReadCaptureOptions } from '../../capture/readCapture.ts';
 import type { Assay, Dynamics } from '../../verdict/assay.ts';
@@ -9,7 +10,7 @@ import type { MeasureResult } from '../../verdict/measureDocument.ts';
  * What a sheet carries inside it: all that its picture is drawn from, so that whoever has the sheet can draw it
  * again, and whoever has the capture too can measure it again. Plain data: it survives JSON unchanged.
  */
-export type Evidence = CaptureEvidence | CardEvidence | SweepEvidence | ComparisonEvidence;
+export type Evidence = CaptureEvidence | CardEvidence | OverlayEvidence | SweepEvidence | ComparisonEvidence;
 
 interface Carried {
   readonly schema: 'sineassay/sheet@1';
@@ -38,6 +39,15 @@ export interface OneCapture extends Carried {
   readonly trace: CarriedTrace;
   /** Null where the record is steady throughout. */
   readonly dynamics: CarriedDynamics | null;
+}
+
+/** Of two captures compared. */
+export interface OverlayEvidence extends Carried {
+  readonly picture: 'overlay';
+  readonly sides: readonly [a: OneCapture, b: OneCapture];
+  /** What the uncertainties of the differences come from: budgets of captures measured then, or results alone. */
+  readonly basis: 'budgets' | 'results';
+  readonly result: CompareDocument;
 }
 
 /** Of several captures of one unit. */

@@ -1,6 +1,6 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Evidence } from './evidence.ts';
-import type { SealedEvidence } from './sealedSheet.ts';
+import type { SealedEvidence } from './sealOf.ts';
 
 /** A sheet taken apart. */
 export interface OpenedSheet {
@@ -14,6 +14,7 @@ const pictures: readonly string[] = [
   'wave',
   'changes',
   'card',
+  'overlay',
   'sweep',
   'comparison',
 ] satisfies Evidence['picture'][];
@@ -55,7 +56,7 @@ const unescaped: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"
 /** The outline only: a value deeper down may still be anything. */
 function isEvidence(data: unknown): data is SealedEvidence {
   if (typeof data !== 'object' || data === null) return false;
-  const { schema, program, picture, result, options, told } = data as Record<string, unknown>;
+  const { schema, program, picture, result, options, told, sides } = data as Record<string, unknown>;
   return (
     schema === 'sineassay/sheet@1' &&
     typeof program === 'string' &&
@@ -63,7 +64,7 @@ function isEvidence(data: unknown): data is SealedEvidence {
     pictures.includes(picture) &&
     typeof result === 'object' &&
     result !== null &&
-    (isOptions(options) || Array.isArray(told))
+    (isOptions(options) || Array.isArray(told) || Array.isArray(sides))
   );
 }
 

@@ -1,12 +1,9 @@
+import { caution, noCertificate } from '../cautions.ts';
 import { cutText } from '../paper/cutText.ts';
 import { page } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
-
-const caution =
-  'Mains voltage can kill. Use an isolated or differential probe rated for the voltage and category; a scope’s ground clip is earth. Never connect an inverter’s output to building wiring. Local codes and licensed practice come first.';
-const certificate = 'A measurement, not a certificate.';
 
 /** Baseline of the foot's last line. */
 export const footY = 877;
@@ -20,6 +17,6 @@ export function drawCautions(panel: Panel): number {
   panel.append('path').attr('d', `M${page.left} 837H${page.right}`).attr('stroke', palette.line);
   const text = cutText(caution, page.contentWidth, 14);
   writeText(panel, text, page.left, 857, { sizePx: 14, ink: palette.soft });
-  writeText(panel, certificate, page.left, footY, { sizePx: 14, weight: 600 });
-  return page.left + textWidth(certificate, 14, 600) + 14;
+  writeText(panel, noCertificate, page.left, footY, { sizePx: 14, weight: 600 });
+  return page.left + textWidth(noCertificate, 14, 600) + 14;
 }

@@ -7,11 +7,11 @@ export type Inks = Readonly<Record<keyof typeof palette, string>>;
 export const darkPalette: Inks = {
   paper: '#15181b',
   ink: '#e9e6de',
-  soft: '#a9b1b7',
+  soft: '#b4bcc2',
   line: '#474e54',
   wave: '#8fb9e6',
-  bar: '#46698c',
-  ideal: '#8f7031',
+  bar: '#426385',
+  ideal: '#846628',
   idealText: '#dcb468',
-  outside: '#f58aa6',
+  outside: '#ff7a90',
 };

@@ -3,7 +3,7 @@ import { drawPicture } from '../evidence/drawPicture.ts';
 import type { Evidence } from '../evidence/evidence.ts';
 import type { Press } from '../evidence/press.ts';
 import type { OpenedSheet } from '../evidence/readEvidence.ts';
-import { sealOf } from '../evidence/sealedSheet.ts';
+import { sealOf } from '../evidence/sealOf.ts';
 import { textFaults } from './textFaults.ts';
 
 /**

@@ -12,7 +12,7 @@ import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { budgetsOf } from './budgetsOf.ts';
 import { captureSummary } from './captureSummary.ts';
 import { currentFigures, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, steadyNotice, steadyStretch } from './course.ts';
+import { courseOf, courseWithNominal, roughOmega, steadyNotice, steadyStretch } from './course.ts';
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
@@ -49,7 +49,11 @@ export function assayChannel(
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
   const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
   const stretch = steadyStretch(seen, capture);
-  const measured = measureWithMeter(capture, channel, instrument, { ...options, stretch });
+  const measured = measureWithMeter(capture, channel, instrument, {
+    ...options,
+    stretch,
+    roughOmega: roughOmega(seen, capture),
+  });
   const { wave, waveform, meter, scaleSource, calibrated } = measured;
   const { figures } = wave;
 

@@ -1,6 +1,6 @@
 import type { Capture, Channel } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
-import { moments } from '../../signal/moments.ts';
+import { extremes } from '../../signal/extremes.ts';
 import type { CaptureSummary } from '../measureDocument.ts';
 
 /** The capture as the result document tells of it; `measured` stands in for the channel of its name. */
@@ -22,6 +22,6 @@ export function captureSummary(capture: Capture, measured: Channel, wave: Measur
 /** Bits that tell apart as many levels as the record spans; null where it shows no levels. */
 function bitsShown({ samples, stepSize }: MeasuredWave): number | null {
   if (stepSize === null) return null;
-  const { max, min } = moments(samples);
+  const { max, min } = extremes(samples);
   return Math.max(1, Math.ceil(Math.log2((max - min) / stepSize + 1)));
 }

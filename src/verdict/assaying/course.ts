@@ -55,6 +55,13 @@ function isRestless({ steps, events, envelope }: SupplyCourse): boolean {
   });
 }
 
+/** The fundamental in the middle of a course, radians a sample; undefined where there is none. */
+export function roughOmega(course: SupplyCourse | null, { intervalS }: Capture): number | undefined {
+  if (course === null) return undefined;
+  const { frequencyHz } = course.envelope;
+  return 2 * Math.PI * frequencyHz[frequencyHz.length >> 1]! * intervalS;
+}
+
 /** Says which stretch the figures describe, where that is not the whole record. */
 export function steadyNotice(steady: SampleRange, { startS, intervalS }: Capture): Notice {
   const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));

@@ -15,6 +15,8 @@ export interface MeterOptions {
   readonly meter?: { readonly readingV: number; readonly dcCoupled: boolean };
   readonly orders?: number;
   readonly sineThdPercent?: number;
+  /** Rough, radians a sample, where the course of the record has told it. */
+  readonly roughOmega?: number | undefined;
   /** The part of the record to measure, in samples; absent: all of it. */
   readonly stretch?: SampleRange | undefined;
 }
@@ -37,7 +39,12 @@ export function measureWithMeter(
 ): Measured {
   const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
   const measure = (of: Channel, scaleSource: ScaleSource): MeasuredWave =>
-    measureWave(waveInput(capture, of, options.stretch), { orders, instrument, scaleSource });
+    measureWave(waveInput(capture, of, options.stretch), {
+      orders,
+      instrument,
+      scaleSource,
+      roughOmega: options.roughOmega,
+    });
   const { wave, scaleSource: own } = asFiledScale(measure, channel, instrument);
   const waveform = classifyWave(wave, sineThdPercent);
   const asFiled = { wave, waveform, scaleSource: own, calibrated: channel };

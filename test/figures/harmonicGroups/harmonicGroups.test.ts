@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { GroupFigures } from '../../../src/figures/harmonicGroups/groupFigures.ts';
 import { harmonicGroups } from '../../../src/figures/harmonicGroups/harmonicGroups.ts';
-import { fitHarmonics, type HarmonicFit } from '../../../src/signal/fitHarmonics.ts';
+import { fitHarmonics } from '../../../src/signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../../src/signal/harmonicFit.ts';
 import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
 import { fitAt, type Tone, toneSum } from './toneSum.ts';

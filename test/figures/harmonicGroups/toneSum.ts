@@ -1,4 +1,5 @@
-import { fitHarmonics, type HarmonicFit } from '../../../src/signal/fitHarmonics.ts';
+import { fitHarmonics } from '../../../src/signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../../src/signal/harmonicFit.ts';
 
 /** A sine: frequency in Hz, RMS, phase in radians at time 0. */
 export type Tone = readonly [frequencyHz: number, rms: number, phaseRad?: number];

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { bandsOf } from '../../../src/figures/highBands/bandsOf.ts';
 import { type HighBands, highBands } from '../../../src/figures/highBands/highBands.ts';
-import type { HarmonicFit } from '../../../src/signal/fitHarmonics.ts';
+import type { HarmonicFit } from '../../../src/signal/harmonicFit.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
 import { fitAt, type Tone, toneSum } from '../harmonicGroups/toneSum.ts';
 

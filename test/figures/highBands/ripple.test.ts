@@ -5,6 +5,7 @@ import { findRipple } from '../../../src/figures/highBands/findRipple.ts';
 import { highBands } from '../../../src/figures/highBands/highBands.ts';
 import type { Ripple } from '../../../src/figures/highBands/ripple.ts';
 import { hannPower } from '../../../src/signal/hannPower.ts';
+import { storedResidual } from '../../../src/signal/residual.ts';
 import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
 import { fitAt, type Tone, toneSum } from '../harmonicGroups/toneSum.ts';
@@ -73,7 +74,7 @@ test("noise's own power is taken off, and its scatter is what rmsDeviation says"
   for (let run = 0; run < runs; run++) {
     const residual = tone.map((x) => x + 2 * normal());
     const { rms, rmsDeviation } = findRipple({
-      residual,
+      residual: storedResidual(residual),
       intervalS: 1e-5,
       fundamentalHz: 50,
       fundamentalRms: 230,

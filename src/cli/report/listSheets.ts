@@ -1,0 +1,82 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { isSealed, type OpenedSheet, readEvidence } from '../../entry/evidence.ts';
+import { MeasureError } from '../../entry/measuring.ts';
+import type { Gallery } from '../../entry/pages.ts';
+import { digest } from '../digest.ts';
+import { systemReason } from '../systemReason.ts';
+import { linkedFile } from './linkedFile.ts';
+
+/** Beside a sheet of the same name. */
+const besideEndings = ['.html', '.md', '.png', '-card.svg', '-card.png'];
+/** Of a whole run. */
+const runFiles = ['bench.html', 'bench.md', 'bench.json', 'figures.csv'];
+
+/** Every sheet of a folder with what belongs to it, in the order of names; an empty gallery where there is no folder. */
+export async function listSheets(folder: string): Promise<Omit<Gallery, 'program'>> {
+  const names = await fileNames(folder);
+  const there = new Set(names);
+  const sheets: Gallery['sheets'][number][] = [];
+  const unread: Gallery['unread'][number][] = [];
+  for (const name of names) {
+    if (!isSheetName(name, there)) continue;
+    const opened = await openedSheet(join(folder, name));
+    if ('reason' in opened) unread.push({ name, reason: opened.reason });
+    else sheets.push({ name, evidence: opened.evidence, beside: besideSheet(name, there) });
+  }
+  return { sheets, unread, others: runFiles.filter((name) => there.has(name)).map(linkedFile) };
+}
+
+async function fileNames(folder: string): Promise<readonly string[]> {
+  try {
+    const entries = await readdir(folder, { withFileTypes: true });
+    const byName = new Intl.Collator('en', { numeric: true });
+    return entries
+      .filter((entry) => entry.isFile())
+      .map(({ name }) => name)
+      .sort((a, b) => byName.compare(stemOf(a), stemOf(b)) || (a < b ? -1 : 1));
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return [];
+    throw new MeasureError('file.unreadable', `${folder} could not be listed.`, {
+      received: systemReason(error),
+    });
+  }
+}
+
+/** A card belongs to its sheet, and is listed itself only where that is missing. */
+function isSheetName(name: string, there: ReadonlySet<string>): boolean {
+  return (
+    name.endsWith('.svg') && !(name.endsWith('-card.svg') && there.has(name.replace(/-card\.svg$/, '.svg')))
+  );
+}
+
+async function openedSheet(path: string): Promise<OpenedSheet | { readonly reason: string }> {
+  let text: string;
+  try {
+    text = await readFile(path, 'utf8');
+  } catch (error) {
+    return { reason: `it could not be read: ${systemReason(error)}` };
+  }
+  try {
+    const opened = readEvidence(text);
+    return isSealed(opened, digest)
+      ? opened
+      : { reason: 'it was changed after it was written; “sineassay recheck” says where' };
+  } catch (error) {
+    if (!(error instanceof MeasureError)) throw error;
+    const { received } = error.detail;
+    return { reason: `${error.message}${received === undefined ? '' : ` Found: ${received}.`}` };
+  }
+}
+
+/** The page of a capture tells of its changes too. */
+function besideSheet(name: string, there: ReadonlySet<string>): Gallery['sheets'][number]['beside'] {
+  const stem = stemOf(name);
+  const page = `${stem.replace(/-changes$/, '')}.html`;
+  const files = new Set([...besideEndings.map((ending) => `${stem}${ending}`), page]);
+  return [...files].filter((file) => there.has(file)).map(linkedFile);
+}
+
+function stemOf(name: string): string {
+  return name.replace(/\.[^.]*$/, '');
+}

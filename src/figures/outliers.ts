@@ -1,0 +1,67 @@
+import type { PeriodicRecord } from './measuredWave.ts';
+
+/** A sample that neither its neighbours nor the same places of other cycles explain. */
+export interface Outlier {
+  /** Index within the record measured. */
+  readonly sample: number;
+  /** In U. */
+  readonly value: number;
+}
+
+/** Standard deviations of the noise that a sample must stand off. */
+const DEVIATIONS = 8;
+/** Of the record's range: edges overshoot by different amounts from cycle to cycle, as samples fall. */
+const EDGE_RATIO = 0.1;
+/** Samples on either side that may explain one. */
+const NEIGHBOURS = 3;
+/** Cycles before and after that may explain it. */
+const CYCLES = 2;
+
+/**
+ * Single samples that stand off their surroundings by more than eight standard deviations, as a damaged cell of a file
+ * does: outside the range of their three neighbours each way, and outside that of the same place in the cycles beside.
+ *
+ * @returns in time order; of a stepped wave only what stands off by a tenth of its range too.
+ * @remarks Two wrong samples side by side explain each other. So does a disturbance that the scope really saw over
+ * several samples.
+ */
+export function outliers({ samples, stepSize, periodic }: PeriodicRecord): readonly Outlier[] {
+  const { noise, levels, periodSamples, cycle } = periodic;
+  const height = cycle.reduce((a, b) => Math.max(a, b)) - cycle.reduce((a, b) => Math.min(a, b));
+  const least = Math.max(
+    DEVIATIONS * Math.max(noise, (stepSize ?? 0) / 2),
+    levels.length > 0 ? EDGE_RATIO * height : 0,
+  );
+  const found: Outlier[] = [];
+  for (let n = 1; n + 1 < samples.length; n++) {
+    const value = samples[n]!;
+    // An edge bends too: that is looked into below.
+    if (!(Math.abs(value - (samples[n - 1]! + samples[n + 1]!) / 2) > least)) continue;
+    const isExplained = [0, ...aside(periodSamples)].some((by) => {
+      const [low, high] = rangeAround(samples, n + by, n);
+      return value > low - least && value < high + least;
+    });
+    if (!isExplained) found.push({ sample: n, value });
+  }
+  return found;
+}
+
+/** Whole cycles each way, in samples. */
+function aside(periodSamples: number): readonly number[] {
+  return Array.from({ length: CYCLES }, (_, i) => Math.round((i + 1) * periodSamples)).flatMap((by) => [
+    -by,
+    by,
+  ]);
+}
+
+/** Lowest and highest of the samples around a place, but for one; inside out where there is none. */
+function rangeAround(samples: Float64Array, at: number, but: number): readonly [low: number, high: number] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let n = Math.max(0, at - NEIGHBOURS); n <= Math.min(samples.length - 1, at + NEIGHBOURS); n++) {
+    const x = samples[n]!;
+    if (n === but || Number.isNaN(x)) continue;
+    if (x < low) low = x;
+    if (x > high) high = x;
+  }
+  return [low, high];
+}

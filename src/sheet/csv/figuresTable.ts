@@ -1,0 +1,98 @@
+import type { MeasuredFigure } from '../../base/figure.ts';
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { claimsVerdict } from '../answer/claimsVerdict.ts';
+import { figureRows } from '../answer/figureRows.ts';
+import { fileName } from '../answer/fileName.ts';
+import { mainFigures } from '../answer/mainFigures.ts';
+import type { NamedFigure } from '../answer/namedFigure.ts';
+import { outcomeWords } from '../answer/outcomeWords.ts';
+import { inputRows, powerRows } from '../answer/powerRows.ts';
+import { cleanTexts } from '../cleanTexts.ts';
+
+/** A cell: text, a number as measured, or empty. */
+export type TableCell = string | number | null;
+
+interface Column {
+  readonly heading: string;
+  readonly cell: (result: MeasureResult) => TableCell;
+}
+
+/** The figures of each quantity that a result may hold, by what they are called in a heading. */
+const quantities: Readonly<Record<string, (result: MeasureResult) => readonly NamedFigure[]>> = {
+  voltage: ({ voltage }) => (voltage === undefined ? [] : figureRows(voltage)),
+  current: ({ current }) => (current === undefined ? [] : figureRows(current)),
+  power: ({ power }) => (power === undefined ? [] : powerRows(power)),
+  'DC input': ({ input }) => (input === undefined ? [] : inputRows(input)),
+};
+
+/**
+ * Results as a table, a row each, headings first: what was measured, how its claims stand, then every figure that
+ * one of them has, unrounded, with its uncertainty in the column after it and, where one lies below what the
+ * instrument can resolve, what it is at most; by whom and from which bytes last.
+ *
+ * @param told - texts are cleaned here; what a spreadsheet takes for a formula is for the writer to disarm.
+ * @param program - version of the program.
+ */
+export function figuresTable(told: readonly MeasureResult[], program: string): TableCell[][] {
+  const results = cleanTexts(told);
+  const columns: Column[] = [
+    { heading: 'capture', cell: ({ file }) => fileName(file) },
+    { heading: 'unit under test', cell: ({ label }) => label ?? null },
+    { heading: 'load', cell: ({ load }) => load ?? null },
+    { heading: 'kind of wave', cell: ({ waveform }) => waveform.kind },
+    { heading: 'claims', cell: claimsCell },
+    { heading: 'nominal voltage (V)', cell: ({ nominal }) => nominal?.voltageV ?? null },
+    { heading: 'nominal frequency (Hz)', cell: ({ nominal }) => nominal?.frequencyHz ?? null },
+    ...Object.entries(quantities).flatMap(([quantity, figuresOf]) =>
+      figureColumns(quantity, results, figuresOf),
+    ),
+    { heading: 'THD to order', cell: (result) => mainFigures(result)?.thdOrders ?? null },
+    { heading: 'doubts', cell: ({ notices }) => notices.length },
+    { heading: 'sha256', cell: ({ sha256 }) => sha256 },
+    { heading: 'measured with', cell: () => `sineassay ${program}` },
+  ];
+  return [
+    columns.map(({ heading }) => heading),
+    ...results.map((result) => columns.map(({ cell }) => cell(result))),
+  ];
+}
+
+function figureColumns(
+  quantity: string,
+  results: readonly MeasureResult[],
+  figuresOf: (result: MeasureResult) => readonly NamedFigure[],
+): Column[] {
+  const figures = results.flatMap(figuresOf);
+  const units = new Map(figures.map(([name, , unit]) => [nameOf(name), unit]));
+  return [...units].flatMap(([name, unit]): Column[] => {
+    const figureOf = (result: MeasureResult): MeasuredFigure | undefined => {
+      const figure = figuresOf(result).find(([other]) => nameOf(other) === name)?.[1];
+      return figure === undefined || figure.value === null ? undefined : figure;
+    };
+    const column = (what: string, cell: (figure: MeasuredFigure) => TableCell): Column => ({
+      heading: `${quantity} ${name}${what}${unit === '' ? '' : ` (${unit})`}`,
+      cell: (result) => {
+        const figure = figureOf(result);
+        return figure === undefined ? null : cell(figure);
+      },
+    });
+    const isBound = figures.some(
+      ([other, figure]) => nameOf(other) === name && figure.value !== null && figure.notAbove !== undefined,
+    );
+    return [
+      column('', ({ value }) => value),
+      column(' uncertainty', ({ uncertainty }) => uncertainty),
+      ...(isBound ? [column(' not above', ({ notAbove = null }) => notAbove)] : []),
+    ];
+  });
+}
+
+/** The order that distortion counts to differs from capture to capture: it has a column of its own. */
+function nameOf(name: string): string {
+  return name.replace(/, to order \d+$/, '');
+}
+
+function claimsCell({ claims }: MeasureResult): string | null {
+  const verdict = claimsVerdict(claims);
+  return verdict === null ? null : outcomeWords(verdict.outcome);
+}

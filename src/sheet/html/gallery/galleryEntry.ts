@@ -1,0 +1,135 @@
+import type { Figure } from '../../../base/figure.ts';
+import { parseWatts } from '../../../bench/plan/parseWatts.ts';
+import type { ClaimResult, WaveformKind } from '../../../verdict/measureDocument.ts';
+import { answerSentence } from '../../answer/answerSentence.ts';
+import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
+import { claimsVerdict } from '../../answer/claimsVerdict.ts';
+import { compareSentence } from '../../answer/compare/compareSentence.ts';
+import { fileName } from '../../answer/fileName.ts';
+import { headlineFigures } from '../../answer/headlineFigures.ts';
+import { mainFigures } from '../../answer/mainFigures.ts';
+import { cleanTexts } from '../../cleanTexts.ts';
+import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
+import { assayOf } from '../../evidence/assayOf.ts';
+import type { CaptureEvidence, CardEvidence, Evidence } from '../../evidence/evidence.ts';
+import { figureText } from '../../numbers/figureText.ts';
+import { stepFigureRows } from '../../step/stepFigureRows.ts';
+import { stepSentence } from '../../step/stepSentences.ts';
+import { sweepRows } from '../../sweep/sweepRows.ts';
+
+/** What a gallery says of one sheet. Texts are cleaned, not escaped. */
+export interface GalleryEntry {
+  readonly picture: Evidence['picture'];
+  /** What was measured, as a person calls it. */
+  readonly title: string;
+  /** The load as told, or how many captures. */
+  readonly subject: string;
+  readonly answer: string;
+  readonly kinds: readonly WaveformKind[];
+  /** How the claims stand together; null: there is none. */
+  readonly outcome: ClaimResult['outcome'] | null;
+  readonly claimCount: number;
+  readonly figures: readonly (readonly [name: string, value: string])[];
+  /** By name what sheets are put in order by; null: it has none. */
+  readonly order: Readonly<Record<OrderKey, number | null>>;
+}
+
+/** What the sheets of a gallery can be put in order by, beside their names. */
+export type OrderKey = 'load' | 'rms' | 'frequency' | 'crest' | 'thd';
+
+/** The main things that a sheet says, read from what it carries. */
+export function galleryEntry(evidence: Evidence): GalleryEntry {
+  const clean = cleanTexts(evidence);
+  switch (clean.picture) {
+    case 'wave':
+    case 'changes':
+    case 'card':
+      return ofCapture(clean);
+    case 'sweep': {
+      const { result } = clean;
+      const { regulation, droop, points, claims } = result;
+      return {
+        ...{ picture: 'sweep', title: result.label, subject: countText(points.length, 'capture') },
+        answer: benchSpoken(result)[0],
+        kinds: [...new Set(points.map(({ kind }) => kind))],
+        ...verdict(claims),
+        figures: [
+          ['Regulation', figureText(regulation.regulationPercent, '%')],
+          ['Output impedance', figureText(droop.outputImpedanceOhm, 'Ω')],
+          ...sweepRows(result).slice(0, 2),
+        ],
+        order: noOrder,
+      };
+    }
+    case 'overlay': {
+      const { result, sides } = clean;
+      const named = ({ label, file }: { readonly label?: string; readonly file: string }): string =>
+        label ?? fileName(file);
+      return {
+        ...{ picture: 'overlay', title: `${named(result.a)} and ${named(result.b)}`, subject: 'compared' },
+        answer: compareSentence(result),
+        kinds: [...new Set(sides.map((side) => side.result.waveform.kind))],
+        ...verdict([]),
+        figures: [],
+        order: noOrder,
+      };
+    }
+    case 'comparison': {
+      const { units } = clean.result;
+      return {
+        ...{ picture: 'comparison', title: 'Units side by side', subject: countText(units.length, 'unit') },
+        answer: comparisonSentence(units),
+        kinds: [...new Set(units.flatMap(({ points }) => points.map(({ kind }) => kind)))],
+        ...verdict(units.flatMap(({ claims }) => claims)),
+        figures: [],
+        order: noOrder,
+      };
+    }
+  }
+}
+
+const noOrder = { load: null, rms: null, frequency: null, crest: null, thd: null } as const;
+
+function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
+  const { result, picture } = evidence;
+  const figures = mainFigures(result);
+  const { dynamics } = assayOf(evidence);
+  const changes = picture === 'changes' ? dynamics : null;
+  return {
+    picture,
+    title: result.label ?? fileName(result.file),
+    subject: result.load === undefined || result.load === '' ? 'load unknown' : result.load,
+    answer: changes === null ? answerSentence(result) : stepSentence(changes),
+    kinds: [result.waveform.kind],
+    ...verdict(result.claims),
+    figures:
+      changes !== null
+        ? stepFigureRows(changes).slice(0, 4)
+        : headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
+    order: {
+      load: loadW(result.load),
+      rms: valueIn(figures?.rms),
+      frequency: valueIn(figures?.frequencyHz),
+      crest: valueIn(figures?.crestFactor),
+      thd: valueIn(figures?.thdPercent),
+    },
+  };
+}
+
+function verdict(claims: readonly ClaimResult[]): Pick<GalleryEntry, 'outcome' | 'claimCount'> {
+  return { outcome: claimsVerdict(claims)?.outcome ?? null, claimCount: claims.length };
+}
+
+function valueIn(figure: Figure | undefined): number | null {
+  return figure?.value ?? null;
+}
+
+/** The watts that a load starts with: "300 W resistive", "1.2 kW", "no load". */
+function loadW(told = ''): number | null {
+  const [watts] = /^(?:no load\b|\d+(?:[.,]\d+)? ?k?W(?!\p{L}))/iu.exec(told.replaceAll('\u00a0', ' ')) ?? [];
+  return watts === undefined ? null : parseWatts(watts);
+}
+
+function countText(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

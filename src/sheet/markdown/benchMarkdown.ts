@@ -1,0 +1,97 @@
+import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
+import { benchClaimsSentence } from '../answer/bench/benchClaimsSentence.ts';
+import { benchSpoken } from '../answer/bench/benchSpoken.ts';
+import { unitFigures } from '../answer/bench/unitFigures.ts';
+import { fileName } from '../answer/fileName.ts';
+import { outcomeWords } from '../answer/outcomeWords.ts';
+import { shortText } from '../answer/shortText.ts';
+import { cleanTexts } from '../cleanTexts.ts';
+import { comparisonSentence } from '../comparison/comparisonSentence.ts';
+import { figureText } from '../numbers/figureText.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { markdownFoot } from './markdownFoot.ts';
+import { markdownPicture } from './markdownPicture.ts';
+import { markdownTable } from './markdownTable.ts';
+import { markdownText } from './markdownText.ts';
+
+export interface BenchMarkdown {
+  /** Version of the program. */
+  readonly program: string;
+  readonly bench: BenchDocument;
+  /** The sheet of each of today's sweeps by the unit's name, and that of the comparison. */
+  readonly sweeps: ReadonlyMap<string, string>;
+  readonly comparison: string | null;
+}
+
+/**
+ * A bench test as Markdown to paste into an article: how the units compare, then each of today's with its sweep.
+ *
+ * @param document - what is from plans and captures in it is cleaned and escaped here.
+ */
+export function benchMarkdown({ program, bench, sweeps, comparison }: BenchMarkdown): string {
+  const sentence = comparisonSentence(cleanTexts(bench.units));
+  const today = bench.units.filter(({ earlier }) => earlier === undefined);
+  return [
+    ...(bench.units.length < 2 ? [] : [`**${markdownText(sentence)}**`]),
+    ...(comparison === null ? [] : [markdownPicture(comparison, sentence)]),
+    ...today.flatMap((unit) => unitParts(unit, sweeps.get(unit.name))),
+    'Each ± reads: about 95 % sure that the true value lies within.',
+    `Measured with sineassay ${markdownText(program)}; the sheets carry the data, and \`sineassay recheck\` checks them.`,
+    markdownFoot,
+  ].join('\n\n');
+}
+
+function unitParts(told: BenchUnit, sheet: string | undefined): string[] {
+  const unit = cleanTexts(told);
+  const { points, claims } = unit;
+  const [sentence] = benchSpoken(unit);
+  const figures = unitFigures(unit).filter(([, figure]) => figure.value !== null);
+  return [
+    `**${markdownText(sentence)}**`,
+    ...(sheet === undefined ? [] : [markdownPicture(sheet, sentence)]),
+    ...(points.length === 0 ? [] : [pointsTable(unit)]),
+    ...(claims.length === 0 ? [] : [`Claims: ${markdownText(benchClaimsSentence(claims))}`]),
+    ...(figures.length === 0
+      ? []
+      : [
+          markdownTable(
+            [{ heading: 'Over the sweep' }, { heading: 'Value', isNumber: true }],
+            figures.map(([name, figure, unitText]) => [name, figureText(figure, unitText)]),
+          ),
+        ]),
+    ...(points.length === 0
+      ? []
+      : [
+          points
+            .map(
+              ({ file, sha256 }) =>
+                `- ${markdownText(shortText(fileName(file), 120))}, SHA-256 \`${sha256}\``,
+            )
+            .join('\n'),
+        ]),
+  ];
+}
+
+function pointsTable({ points }: BenchUnit): string {
+  return markdownTable(
+    [
+      { heading: 'Load', isNumber: true },
+      { heading: 'RMS', isNumber: true },
+      { heading: 'Frequency', isNumber: true },
+      { heading: 'Crest factor', isNumber: true },
+      { heading: 'THD', isNumber: true },
+      { heading: 'Kind' },
+      { heading: 'Claims' },
+    ],
+    points.map((point) => [
+      point.loadW.value === null ? 'unknown' : withUnit(significantText(point.loadW.value, 4), 'W'),
+      figureText(point.rmsV, 'V'),
+      figureText(point.frequencyHz, 'Hz'),
+      figureText(point.crestFactor, ''),
+      figureText(point.thdPercent, '%'),
+      `${point.kind}${point.atTheEdge ? ', at the edge' : ''}`,
+      point.overload ? 'overload' : point.outcome === null ? 'none' : outcomeWords(point.outcome),
+    ]),
+  );
+}

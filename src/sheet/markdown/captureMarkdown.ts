@@ -1,0 +1,54 @@
+import { answerSentence } from '../answer/answerSentence.ts';
+import { claimValueText } from '../answer/claimValueText.ts';
+import { fileName } from '../answer/fileName.ts';
+import { headlineFigures } from '../answer/headlineFigures.ts';
+import { outcomeWords } from '../answer/outcomeWords.ts';
+import { questionSentence } from '../answer/questionSentence.ts';
+import { rankNotices } from '../answer/rankNotices.ts';
+import { shortText } from '../answer/shortText.ts';
+import type { CaptureEvidence } from '../evidence/evidence.ts';
+import { figureText } from '../numbers/figureText.ts';
+import { subjectLine } from '../panels/subjectLine.ts';
+import { markdownFoot } from './markdownFoot.ts';
+import { markdownPicture } from './markdownPicture.ts';
+import { markdownTable } from './markdownTable.ts';
+import { markdownText } from './markdownText.ts';
+
+/** Longer than this no name or doubt stands in an article; the sheet has it whole. */
+const longest = 300;
+
+/**
+ * A capture as Markdown to paste into an article: the answer, the picture, the figures, the claims, the first
+ * doubt, and by what the result can be checked.
+ *
+ * @param evidence - of the sheet of its wave. What is from the capture in it is cleaned and escaped here.
+ * @param sheet - the sheet's file, which goes along with the text.
+ */
+export function captureMarkdown({ result, program }: CaptureEvidence, sheet: string): string {
+  const answer = answerSentence(result);
+  const file = shortText(fileName(result.file), longest);
+  const figures = markdownTable(
+    [{ heading: 'Figure' }, { heading: 'Value', isNumber: true }],
+    headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
+  );
+  const claims = markdownTable(
+    [{ heading: 'Claim' }, { heading: 'Found' }, { heading: 'Outcome' }],
+    result.claims.map((claim) => [
+      shortText(claim.text, longest),
+      shortText(claimValueText(claim).value, longest),
+      outcomeWords(claim.outcome),
+    ]),
+  );
+  const [doubt] = rankNotices(result.notices);
+  return [
+    `**${markdownText(answer)}**`,
+    markdownText(shortText(subjectLine(result), longest)),
+    markdownPicture(sheet, `${questionSentence(result)} ${answer}`),
+    figures,
+    'Each ± reads: about 95 % sure that the true value lies within.',
+    ...(result.claims.length === 0 ? [] : [claims]),
+    ...(doubt === undefined ? [] : [`Doubt: ${markdownText(shortText(doubt.message, longest))}`]),
+    `Capture ${markdownText(file)}, SHA-256 \`${result.sha256}\`. Measured with sineassay ${markdownText(program)}; the sheet carries the data, and \`sineassay recheck\` checks it.`,
+    markdownFoot,
+  ].join('\n\n');
+}

@@ -1,0 +1,13 @@
+import type { Residual } from './residual.ts';
+
+/**
+ * The longest power of two of samples in the middle of a residual, for a spectrum.
+ *
+ * @param longest - samples at most.
+ * @returns not to be changed: it may be a view.
+ */
+export function middleStretch(residual: Residual, longest: number): Float64Array {
+  const size = 2 ** Math.floor(Math.log2(Math.min(residual.length, longest)));
+  const from = (residual.length - size) >> 1;
+  return residual.stretch(from, from + size);
+}
