@@ -52,6 +52,20 @@ test('every npm command named is one of the package', () => {
   expect(named.filter((name) => name !== 'ci' && !(`${name}` in scripts))).toEqual([]);
 });
 
+test('the ratios of speed are those that were measured', () => {
+  // The README's tables are padded to one width.
+  const rowsOf = (text: string): string[] =>
+    text
+      .split('\n')
+      .map((line) => line.replaceAll(/ +/g, ' '))
+      .filter((line) => /^\|.*\d \|$/.test(line));
+  const measured = rowsOf(readFileSync('test/speed/results.md', 'utf8'));
+  const [, section = ''] = readme.split('### Large captures');
+  const quoted = rowsOf(section.split('## ')[0]!);
+  expect(quoted.length).toBeGreaterThan(2);
+  expect(quoted.filter((row) => !measured.includes(row))).toEqual([]);
+});
+
 test('the message for the reader’s own folder and the sheet it shows exist', () => {
   expect(readme).toContain('npm ci && npm start');
   expect(readme).toContain('npm ci && npm test');
