@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { Command } from 'commander';
 import { expect, test } from 'vitest';
 import { defineBench } from '../../src/cli/bench.ts';
+import { defineCompare } from '../../src/cli/compare.ts';
 import { defineMeasure } from '../../src/cli/measure.ts';
 import { defineReport } from '../../src/cli/report.ts';
 import { defineSynth } from '../../src/cli/synth.ts';
@@ -37,7 +38,7 @@ test('the example’s exit code is the one told', async () => {
 });
 
 test('every option named is one of the command', () => {
-  const known = [defineMeasure, defineReport, defineBench, defineSynth].flatMap((define) => {
+  const known = [defineMeasure, defineReport, defineBench, defineCompare, defineSynth].flatMap((define) => {
     const command = new Command();
     define(command);
     return command.options.map(({ long }) => long);

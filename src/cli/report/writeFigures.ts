@@ -18,10 +18,7 @@ export async function writeFigures(
   out: string,
   force: boolean,
 ): Promise<void> {
-  const table = stringify(figuresTable(results, version), {
-    escape_formulas: true,
-    record_delimiter: '\r\n',
-  });
+  const table = stringify(figuresTable(results, version), { record_delimiter: '\r\n' });
   await makeFolder(out);
   const isOwn = ownTable(results.map(({ sha256 }) => sha256));
   await writeOutput(join(out, 'figures.csv'), table, { isOwn, force });

@@ -27,7 +27,7 @@ export async function writePages({ name, svgs, png, card, formats, write }: Capt
     );
   const [wave] = sheets;
   if (wave === undefined) throw new RangeError('a capture has a sheet of its wave');
-  if (formats.markdown) await write('.md', captureMarkdown(wave.evidence, `${name}.svg`));
+  if (formats.markdown) await write('.md', captureMarkdown(wave.evidence, `${name}${png ? '.png' : '.svg'}`));
   if (formats.html) {
     const endings = svgs.flatMap((_, i) => ['', '-changes'].slice(i, i + 1));
     const files = [

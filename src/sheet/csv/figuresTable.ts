@@ -8,6 +8,7 @@ import type { NamedFigure } from '../answer/namedFigure.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { inputRows, powerRows } from '../answer/powerRows.ts';
 import { cleanTexts } from '../cleanTexts.ts';
+import { inertCell } from './inertCell.ts';
 
 /** A cell: text, a number as measured, or empty. */
 export type TableCell = string | number | null;
@@ -30,7 +31,7 @@ const quantities: Readonly<Record<string, (result: MeasureResult) => readonly Na
  * one of them has, unrounded, with its uncertainty in the column after it and, where one lies below what the
  * instrument can resolve, what it is at most; by whom and from which bytes last.
  *
- * @param told - texts are cleaned here; what a spreadsheet takes for a formula is for the writer to disarm.
+ * @param told - texts are cleaned here, and what a spreadsheet would take for a formula is disarmed.
  * @param program - version of the program.
  */
 export function figuresTable(told: readonly MeasureResult[], program: string): TableCell[][] {
@@ -53,8 +54,12 @@ export function figuresTable(told: readonly MeasureResult[], program: string): T
   ];
   return [
     columns.map(({ heading }) => heading),
-    ...results.map((result) => columns.map(({ cell }) => cell(result))),
+    ...results.map((result) => columns.map(({ cell }) => inert(cell(result)))),
   ];
+}
+
+function inert(cell: TableCell): TableCell {
+  return typeof cell === 'string' ? inertCell(cell) : cell;
 }
 
 function figureColumns(

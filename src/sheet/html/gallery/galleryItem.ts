@@ -52,6 +52,8 @@ ${
 function claimsText({ outcome, claimCount, kinds }: GalleryEntry): Markup {
   const dot = kinds.length > 0 && ' · ';
   if (outcome === null) return html`${dot}no claim`;
-  const subject = claimCount === 1 ? 'the claim' : `of ${claimCount} claims the worst`;
+  // The worst decides: where it holds, all do.
+  const several = outcome === 'pass' ? `each of ${claimCount} claims` : `the worst of ${claimCount} claims`;
+  const subject = claimCount === 1 ? 'the claim' : several;
   return html`${dot}${subject} ${outcomeMark(outcome)}`;
 }
