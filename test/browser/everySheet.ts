@@ -8,6 +8,7 @@ import {
   assayCapture,
   captureEvidence,
   cardEvidence,
+  compareCaptures,
   type Evidence,
   readCapture,
   readEvidence,
@@ -45,11 +46,32 @@ export function assaysOf(file: string, options: AssayOptions = {}): readonly Ass
   return assays;
 }
 
+/** Two assays over each other, with other texts from outside. */
+export function overlaySheet(a: Assay, b: Assay, texts: OutsideTexts = {}): string {
+  const [left, right] = [renamed(a, texts), renamed(b, texts)];
+  return sealedSheet(press, {
+    ...{ schema: 'sineassay/sheet@1', program: '0.0.0', picture: 'overlay', basis: 'results' },
+    result: compareCaptures({ ...left, budgets: null }, { ...right, budgets: null }),
+    sides: [captureEvidence(left, 'wave', {}, '0.0.0'), captureEvidence(right, 'wave', {}, '0.0.0')],
+  });
+}
+
 /** The sheets and cards of an assay with other texts from outside. */
 export function sheetsOf(assay: Assay, texts: OutsideTexts = {}): readonly string[] {
+  const shown = renamed(assay, texts);
+  const pictures = assay.dynamics === null ? (['wave'] as const) : (['wave', 'changes'] as const);
+  return [
+    ...pictures.map((picture) => sealedSheet(press, captureEvidence(shown, picture, {}, '0.0.0'))),
+    ...(['light', 'dark'] as const).map((theme) =>
+      sealedSheet(press, cardEvidence(shown, theme, {}, '0.0.0')),
+    ),
+  ];
+}
+
+function renamed(assay: Assay, texts: OutsideTexts): Assay {
   const { channel, ...others } = texts;
   const { result } = assay;
-  const renamed = {
+  const told = {
     ...result,
     ...others,
     capture: {
@@ -63,14 +85,7 @@ export function sheetsOf(assay: Assay, texts: OutsideTexts = {}): readonly strin
       ? {}
       : { current: { ...result.current, channel } }),
   };
-  const pictures = assay.dynamics === null ? (['wave'] as const) : (['wave', 'changes'] as const);
-  const shown = { ...assay, result: renamed };
-  return [
-    ...pictures.map((picture) => sealedSheet(press, captureEvidence(shown, picture, {}, '0.0.0'))),
-    ...(['light', 'dark'] as const).map((theme) =>
-      sealedSheet(press, cardEvidence(shown, theme, {}, '0.0.0')),
-    ),
-  ];
+  return { ...assay, result: told };
 }
 
 /** The demonstration's sheets of several captures, with another label and name for every unit. */

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { assaysOf, benchSheets, captureFiles, sheetsOf } from './everySheet.ts';
+import { assaysOf, benchSheets, captureFiles, overlaySheet, sheetsOf } from './everySheet.ts';
 import { openBrowser } from './openBrowser.ts';
 import { textFaults } from './textBoxes.ts';
 
@@ -49,11 +49,16 @@ describe('no two texts overlap and none leaves the page', () => {
     }
   });
 
+  test.each(captureFiles)('%s over the first', async (file) => {
+    const svg = overlaySheet(assaysOf(captureFiles[0]!)[0]!, assaysOf(file)[0]!);
+    expect(await faultsOf(svg)).toEqual(clean);
+  });
+
   test.each(Object.entries(names))('%s as channel, label, load and file', async (_, name) => {
     for (const file of captureFiles) {
       const [assay] = assaysOf(file);
       const texts = { file: `${name}.csv`, channel: name, label: name, load: name };
-      for (const svg of sheetsOf(assay!, texts))
+      for (const svg of [...sheetsOf(assay!, texts), overlaySheet(assay!, assay!, texts)])
         expect({ file, ...(await faultsOf(svg)) }).toEqual({ file, ...clean });
     }
   });
@@ -93,6 +98,7 @@ describe('hostile texts leave every sheet well-formed and inert', () => {
     const sheets = [
       ...captureFiles.slice(0, 3).flatMap((file) => sheetsOf(assaysOf(file)[0]!, texts)),
       ...sheetsOf(assaysOf('c-green-transfer.csv')[0]!, texts),
+      overlaySheet(assaysOf('a-red-000w.csv')[0]!, assaysOf('b-blue-300w.csv')[0]!, texts),
       ...benchSheets(text),
     ];
     for (const svg of sheets) {
