@@ -48,13 +48,13 @@ test.each(records)(
         for (let k = 0; k < ORDERS; k++) {
           expect(Math.abs(folded.cosine[k]! - direct.cosine[k]!)).toBeLessThan(5e-6);
           expect(Math.abs(folded.sine[k]! - direct.sine[k]!)).toBeLessThan(5e-6);
-          expect(folded.deviation.cosine[k]! / direct.deviation.cosine[k]!).toBeCloseTo(1, 3);
-          expect(folded.deviation.sine[k]! / direct.deviation.sine[k]!).toBeCloseTo(1, 3);
+          expect(Math.abs(folded.deviation.cosine[k]! / direct.deviation.cosine[k]! - 1)).toBeLessThan(5e-4);
+          expect(Math.abs(folded.deviation.sine[k]! / direct.deviation.sine[k]! - 1)).toBeLessThan(5e-4);
         }
         expect(folded.count).toBe(direct.count);
-        expect(folded.mean).toBeCloseTo(direct.mean, 6);
-        expect(folded.deviation.omega / direct.deviation.omega).toBeCloseTo(1, 3);
-        expect(folded.residualDeviation / direct.residualDeviation).toBeCloseTo(1, 4);
+        expect(Math.abs(folded.mean - direct.mean)).toBeLessThan(5e-7);
+        expect(Math.abs(folded.deviation.omega / direct.deviation.omega - 1)).toBeLessThan(5e-4);
+        expect(Math.abs(folded.residualDeviation / direct.residualDeviation - 1)).toBeLessThan(5e-5);
         const [ofFolded, ofDirect] = [folded, direct].map(({ residual }) => residual.stretch(100, 2500));
         ofFolded!.forEach((r, i) => {
           if (Number.isNaN(ofDirect![i]!)) expect(r).toBeNaN();
@@ -85,10 +85,9 @@ test('foldedProjections are the direct sums over the samples', () => {
     expect(Math.abs(timed[i]! - directTimed[i]!) / half ** 2).toBeLessThan(1e-4);
   }
   expect(missing).toEqual([70]);
-  expect(square).toBeCloseTo(
-    samples.reduce((sum, y) => (Number.isNaN(y) ? sum : sum + y * y), 0),
-    8,
-  );
+  const direct = samples.reduce((sum, y) => (Number.isNaN(y) ? sum : sum + y * y), 0);
+  // Sums in another order.
+  expect(Math.abs(square - direct)).toBeLessThan(5e-9);
 });
 
 test('timedSums are the direct sums over the present samples', () => {
