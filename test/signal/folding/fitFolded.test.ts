@@ -85,9 +85,9 @@ test('foldedProjections are the direct sums over the samples', () => {
     expect(Math.abs(timed[i]! - directTimed[i]!) / half ** 2).toBeLessThan(1e-4);
   }
   expect(missing).toEqual([70]);
-  const direct = samples.reduce((sum, y) => (Number.isNaN(y) ? sum : sum + y * y), 0);
+  const directSquare = samples.reduce((sum, y) => (Number.isNaN(y) ? sum : sum + y * y), 0);
   // Sums in another order.
-  expect(Math.abs(square - direct)).toBeLessThan(5e-9);
+  expect(Math.abs(square - directSquare)).toBeLessThan(5e-9);
 });
 
 test('timedSums are the direct sums over the present samples', () => {
