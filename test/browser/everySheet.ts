@@ -59,12 +59,12 @@ export function overlaySheet(a: Assay, b: Assay, texts: OutsideTexts = {}): stri
 /** The sheets and cards of an assay with other texts from outside. */
 export function sheetsOf(assay: Assay, texts: OutsideTexts = {}): readonly string[] {
   const shown = renamed(assay, texts);
+  // The dark card has the places of the light one: once is enough.
+  const themes = Object.keys(texts).length === 0 ? (['light', 'dark'] as const) : (['light'] as const);
   const pictures = assay.dynamics === null ? (['wave'] as const) : (['wave', 'changes'] as const);
   return [
     ...pictures.map((picture) => sealedSheet(press, captureEvidence(shown, picture, {}, '0.0.0'))),
-    ...(['light', 'dark'] as const).map((theme) =>
-      sealedSheet(press, cardEvidence(shown, theme, {}, '0.0.0')),
-    ),
+    ...themes.map((theme) => sealedSheet(press, cardEvidence(shown, theme, {}, '0.0.0'))),
   ];
 }
 
