@@ -5,6 +5,8 @@ const setupFiles = ['test/seed.ts'];
 
 export default defineConfig({
   test: {
+    // Every core: by itself it would leave one free, which of two is half.
+    maxWorkers: '100%',
     projects: [
       {
         test: {
