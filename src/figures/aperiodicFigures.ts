@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import type { Figure } from '../base/figure.ts';
 import { moments } from '../signal/moments.ts';
 import type { LocatedWave } from './locateWave.ts';
@@ -33,7 +34,7 @@ export function aperiodicFigures(
     spanS: [located.startS, located.startS + located.samples.length * input.intervalS],
     cyclesUsed: 0,
     frequencyHz: missing,
-    rms: inVolts(Math.hypot(mean, acRms)),
+    rms: inVolts(hypot(mean, acRms)),
     mean: input.acCoupled ? AC_COUPLED : inVolts(mean),
     peak: missing,
     trough: missing,

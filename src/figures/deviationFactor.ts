@@ -1,3 +1,5 @@
+import { sin } from '../base/elementary/sin.ts';
+
 /**
  * Deviation factor: the largest distance of a cycle from the sine of the same frequency and AC RMS, over
  * that sine's peak; the sine's phase is the one that makes the largest distance least.
@@ -14,7 +16,7 @@ export function deviationFactor(cycle: Float64Array, mean: number, acRms: number
   const largest = (phase: number): number => {
     let worst = 0;
     for (let n = 0; n < cycle.length; n++) {
-      const sine = peak * Math.sin((2 * Math.PI * n) / cycle.length + phase);
+      const sine = peak * sin((2 * Math.PI * n) / cycle.length + phase);
       worst = Math.max(worst, Math.abs(cycle[n]! - mean - sine));
     }
     return worst;

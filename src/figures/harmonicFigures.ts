@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import type { MeasuredFigure } from '../base/figure.ts';
 import type { BandwidthLoss } from './bandwidthLoss.ts';
 import type { Order } from './ordersOf.ts';
@@ -93,7 +94,7 @@ export function harmonicFigures(
       ]);
       const listed = { order, rms, percent, phaseDeg };
       if (order === 1) return listed;
-      const ownFloor = Math.hypot(Math.SQRT2 * noisePercent, roundingPercent, instrument.distortionPercent);
+      const ownFloor = hypot(Math.SQRT2 * noisePercent, roundingPercent, instrument.distortionPercent);
       const bound = upperBound([{ percent, noisePercent, roundingPercent }], instrument.distortionPercent);
       return percent >= CLEAR_OF_FLOOR * ownFloor
         ? { ...listed, uncertaintyPercent: uncertainty }

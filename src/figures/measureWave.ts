@@ -1,3 +1,5 @@
+import { atan2 } from '../base/elementary/atan2.ts';
+import { hypot } from '../base/elementary/hypot.ts';
 import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
 import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
@@ -94,7 +96,7 @@ function describe(
   intervalS: number,
   stepSize: number | null,
 ): PeriodicWave {
-  const phaseRad = Math.atan2(fit.cosine[0]!, fit.sine[0]!);
+  const phaseRad = atan2(fit.cosine[0]!, fit.sine[0]!);
   // Between codes the second differences of a slow wave are nothing, and at edges the residual is no noise: the
   // smaller of the two finds levels, and is the noise of a stepped wave. A smooth wave leaves its noise behind.
   const least = Math.min(fit.residualDeviation, differenceNoise(samples));
@@ -102,7 +104,7 @@ function describe(
   const line = strongestLine(middleStretch(fit.residual, LONGEST_LOOK), highest);
   // The highest of thousands of bins of white noise stands ln N ≈ 10 times above their mean; 25 is no chance.
   // Under a thousandth of the fundamental nobody would call it ripple.
-  const audible = 1e-3 * Math.hypot(fit.cosine[0]!, fit.sine[0]!);
+  const audible = 1e-3 * hypot(fit.cosine[0]!, fit.sine[0]!);
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
   const series = heardSeries(fit);
   const periodSamples = (2 * Math.PI) / fit.omega;

@@ -1,3 +1,5 @@
+import { atan2 } from '../base/elementary/atan2.ts';
+import { hypot } from '../base/elementary/hypot.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 import type { PeriodicQuantities } from './periodicQuantities.ts';
 import { roundingLeft } from './uncertainty/roundingLeft.ts';
@@ -28,13 +30,13 @@ export function ordersOf(
   const percentOf = 100 / fundamental;
   return Array.from(fit.cosine, (cosine, i) => {
     const sine = fit.sine[i]!;
-    const rms = Math.hypot(cosine, sine) / Math.SQRT2;
-    const deviation = Math.hypot(fit.deviation.cosine[i]!, fit.deviation.sine[i]!) / 2;
+    const rms = hypot(cosine, sine) / Math.SQRT2;
+    const deviation = hypot(fit.deviation.cosine[i]!, fit.deviation.sine[i]!) / 2;
     return {
       order: i + 1,
       rms,
       percent: percentOf * rms,
-      phaseDeg: wrapDegrees(((Math.atan2(cosine, sine) - (i + 1) * phaseRad) * 180) / Math.PI),
+      phaseDeg: wrapDegrees(((atan2(cosine, sine) - (i + 1) * phaseRad) * 180) / Math.PI),
       noisePercent: percentOf * deviation * noiseShare,
       roundingPercent: percentOf * rounding,
     };

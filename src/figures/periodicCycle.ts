@@ -1,3 +1,5 @@
+import { hypot } from '../base/elementary/hypot.ts';
+import { log2 } from '../base/elementary/log2.ts';
 import { foldedMean } from '../signal/foldedMean.ts';
 import { foldedMedian } from '../signal/foldedMedian.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
@@ -17,8 +19,7 @@ const LONGEST_FOLD = 2 ** 18;
  */
 export function heardSeries(fit: HarmonicFit): HarmonicSeries {
   const heard = (k: number): boolean =>
-    Math.hypot(fit.cosine[k]!, fit.sine[k]!) >
-    4 * Math.hypot(fit.deviation.cosine[k]!, fit.deviation.sine[k]!);
+    hypot(fit.cosine[k]!, fit.sine[k]!) > 4 * hypot(fit.deviation.cosine[k]!, fit.deviation.sine[k]!);
   return {
     mean: fit.mean,
     cosine: fit.cosine.map((c, k) => (heard(k) ? c : 0)),
@@ -75,5 +76,5 @@ export function steppedCycle(samples: Float64Array, fit: HarmonicFit, phaseRad: 
 
 /** The power of two at or below, from 16 to CYCLE_POINTS. */
 function binsFor(wanted: number): number {
-  return 2 ** Math.floor(Math.log2(Math.max(16, Math.min(wanted, CYCLE_POINTS))));
+  return 2 ** Math.floor(log2(Math.max(16, Math.min(wanted, CYCLE_POINTS))));
 }

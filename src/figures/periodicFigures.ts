@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import type { Figure } from '../base/figure.ts';
 import { AC_COUPLED } from './aperiodicFigures.ts';
 import { bandwidthLoss } from './bandwidthLoss.ts';
@@ -93,7 +94,7 @@ export function periodicFigures(
       scatter('noise at rest', periodic.noise, 'U', (q.dwellRatio * form) / q.rectified),
       by.rounding(form / q.rectified),
       // Order n moves mean |v| by 1/n of itself; the scope's own come in the low odd ones.
-      by.distortion((Math.hypot(1 / 3, 1 / 5, 1 / 7) * form) / 100),
+      by.distortion((hypot(1 / 3, 1 / 5, 1 / 7) * form) / 100),
     ]),
     fundamental: inVolts(q.fundamental, [
       scatter('noise', (orders[0]!.noisePercent * q.fundamental) / 100, 'U'),

@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import { extremes } from '../signal/extremes.ts';
 import { wholeCycleWeights } from '../signal/wholeCycleWeights.ts';
 import { cycleMoments } from './cycleMoments.ts';
@@ -45,7 +46,7 @@ export function periodicQuantities({ samples, periodic }: PeriodicRecord): Perio
     trough: cycle.reduce((low, v) => Math.min(low, v), Number.POSITIVE_INFINITY),
     max,
     min,
-    fundamental: Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2,
+    fundamental: hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2,
     dwellRatio: dwell(samples, weights, levels),
     edge: levels.length > 0 ? edges(samples, levels, samples.length / periodSamples) : null,
     averagedSamples: weights.averagedSamples,

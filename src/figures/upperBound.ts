@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import type { Order } from './ordersOf.ts';
 
 /**
@@ -12,9 +13,9 @@ export function upperBound(
   for (const { percent, noisePercent, roundingPercent } of orders) {
     power += percent ** 2;
     noisePower += 2 * noisePercent ** 2;
-    variance += 4 * noisePercent ** 4 + 4 * percent ** 2 * noisePercent ** 2;
+    variance += 4 * (noisePercent ** 2) ** 2 + 4 * percent ** 2 * noisePercent ** 2;
     rounding += roundingPercent ** 2;
   }
   const truth = Math.sqrt(Math.max(0, power - noisePower) + 2 * Math.sqrt(variance));
-  return truth + Math.hypot(2 * Math.sqrt(rounding), distortionPercent);
+  return truth + hypot(2 * Math.sqrt(rounding), distortionPercent);
 }

@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
 import type { HarmonicSeries } from './harmonicSeries.ts';
 
 /**
@@ -8,7 +10,7 @@ import type { HarmonicSeries } from './harmonicSeries.ts';
  */
 export function advancedSeries({ mean, cosine, sine }: HarmonicSeries, phaseRad: number): HarmonicSeries {
   const turned = (k: number, along: number, across: number): number =>
-    along * Math.cos((k + 1) * phaseRad) + across * Math.sin((k + 1) * phaseRad);
+    along * cos((k + 1) * phaseRad) + across * sin((k + 1) * phaseRad);
   return {
     mean,
     cosine: cosine.map((c, k) => turned(k, c, sine[k]!)),

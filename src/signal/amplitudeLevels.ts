@@ -1,3 +1,4 @@
+import { exp } from '../base/elementary/exp.ts';
 import { extremes } from './extremes.ts';
 import { median } from './median.ts';
 
@@ -70,7 +71,7 @@ function cellsOf(samples: Float64Array, from: number, span: number): Cells {
 function smoothDensity(counts: Float64Array, count: number, span: number, blur: number): Float64Array {
   const reach = Math.ceil((4 * blur * CELLS) / span);
   const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    Math.exp(-0.5 * (((i - reach) * span) / (CELLS * blur)) ** 2),
+    exp(-0.5 * (((i - reach) * span) / (CELLS * blur)) ** 2),
   );
   const whole = kernel.reduce((sum, k) => sum + k, 0);
   const density = new Float64Array(CELLS);

@@ -1,3 +1,6 @@
+import { sin } from '../base/elementary/sin.ts';
+import { wholePower } from '../base/elementary/wholePower.ts';
+
 /** Boxes in the cascade; even, so that its delay is a whole number of samples. */
 const BOXES = 6;
 
@@ -40,12 +43,12 @@ export function decimate(samples: Float64Array, factor: number): Decimated {
     for (let m = start; m < end; m++) sum += taps[m]! * samples[from + m]!;
     thinned[j] = sum;
   }
-  return { samples: thinned, first, gainAt: (omega) => boxGain(omega, factor) ** BOXES };
+  return { samples: thinned, first, gainAt: (omega) => wholePower(boxGain(omega, factor), BOXES) };
 }
 
 function boxGain(omega: number, length: number): number {
-  const below = length * Math.sin(omega / 2);
-  return Math.abs(below) < 1e-12 ? 1 : Math.sin((length * omega) / 2) / below;
+  const below = length * sin(omega / 2);
+  return Math.abs(below) < 1e-12 ? 1 : sin((length * omega) / 2) / below;
 }
 
 /** Taps of the whole cascade: a box convolved with itself, sum 1. */

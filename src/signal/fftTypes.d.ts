@@ -2,6 +2,8 @@ declare module 'fft.js' {
   /** Radix-4 FFT of a fixed power-of-two size, complex arrays interleaved. */
   export default class FFT {
     constructor(size: number);
+    /** cos and −sin of 2πk/size in turn. */
+    readonly table: number[];
     createComplexArray(): number[];
     realTransform(out: number[] | Float64Array, data: ArrayLike<number>): void;
     completeSpectrum(spectrum: number[] | Float64Array): void;

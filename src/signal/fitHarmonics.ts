@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
 import { type CholeskyFactor, choleskyFactor } from './choleskyFactor.ts';
 import { fitFolded } from './folding/fitFolded.ts';
 import { fitOfState, type HarmonicFit } from './harmonicFit.ts';
@@ -120,8 +122,8 @@ function derivativeAndResidual(
   const centre = (samples.length - 1) / 2;
   for (let n = 0; n < samples.length; n++) {
     const u = n - centre;
-    const stepRe = Math.cos(omega * u);
-    const stepIm = Math.sin(omega * u);
+    const stepRe = cos(omega * u);
+    const stepIm = sin(omega * u);
     let re = stepRe;
     let im = stepIm;
     let value = coefficients[0]!;

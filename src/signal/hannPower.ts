@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { log2 } from '../base/elementary/log2.ts';
 import { spectrum } from './spectrum.ts';
 
 /** Mean square of a record in frequency. */
@@ -21,13 +23,13 @@ export interface HannPower {
  * @see F. J. Harris, Proc. IEEE 66(1), 1978, 51–83.
  */
 export function hannPower(samples: Float64Array, longest: number = 2 ** 20): HannPower | null {
-  const size = 2 ** Math.floor(Math.log2(Math.min(samples.length, longest)));
+  const size = 2 ** Math.floor(log2(Math.min(samples.length, longest)));
   if (!(size >= 16)) return null;
   const from = (samples.length - size) >> 1;
   const windowed = new Float64Array(size);
   for (let n = 0; n < size; n++) {
     const x = samples[from + n]!;
-    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
+    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * cos((2 * Math.PI * n) / size));
   }
   const { re, im } = spectrum(windowed);
   const scale = 2 / (size * ((3 * size) / 8));

@@ -1,3 +1,4 @@
+import { hypot } from '../base/elementary/hypot.ts';
 import type { HarmonicSeries } from './harmonicSeries.ts';
 import type { Residual } from './residual.ts';
 
@@ -46,7 +47,7 @@ export function fitOfState(state: FitState): HarmonicFit {
   const omegaDeviation = slope === null ? 0 : noise / Math.sqrt(slope.information);
   // Block inverse of the joint Fisher matrix: the coefficients' own variance plus what ω's doubt passes on.
   const deviations = variances.map((variance, i) =>
-    Math.hypot(noise * Math.sqrt(variance), omegaDeviation * (slope?.response[i] ?? 0)),
+    hypot(noise * Math.sqrt(variance), omegaDeviation * (slope?.response[i] ?? 0)),
   );
   return {
     omega,

@@ -1,3 +1,6 @@
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
+
 /**
  * v(u) = mean + Σ (cosine[k−1]·cos kωu + sine[k−1]·sin kωu), k = 1 … K; u in samples from the record's centre.
  */
@@ -27,8 +30,8 @@ export function sampleCycle(series: HarmonicSeries, points: number, phaseRad = 0
 /** The series at one phase ωu in radians. */
 export function seriesAt(series: HarmonicSeries, phaseRad: number): number {
   // Rotating e^(ikφ) from order to order costs one cosine and one sine a point; its error grows as K ulp.
-  const stepRe = Math.cos(phaseRad);
-  const stepIm = Math.sin(phaseRad);
+  const stepRe = cos(phaseRad);
+  const stepIm = sin(phaseRad);
   let re = 1;
   let im = 0;
   let value = series.mean;

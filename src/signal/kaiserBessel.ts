@@ -1,3 +1,5 @@
+import { exp } from '../base/elementary/exp.ts';
+
 /** Width of the kernel in bins. */
 export const KERNEL_BINS = 12;
 
@@ -24,7 +26,7 @@ export function kaiserBessel(x: number): number {
  */
 export function kaiserBesselTransform(xi: number): number {
   const s = Math.sqrt(SHAPE * SHAPE - (Math.PI * KERNEL_BINS * xi) ** 2);
-  return (KERNEL_BINS * Math.sinh(s)) / s / besselI0AtShape;
+  return (KERNEL_BINS * (exp(s) - exp(-s))) / (2 * s) / besselI0AtShape;
 }
 
 /** Modified Bessel function of the first kind, order 0: Σ ((x/2)^k / k!)². */

@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
 import { decimate } from './decimate.ts';
 import { KERNEL_BINS, kaiserBessel, kaiserBesselTransform } from './kaiserBessel.ts';
 import { powerOfTwoAtLeast, realTransform, type Spectrum } from './spectrum.ts';
@@ -58,8 +60,8 @@ export function lineReader(
       // Back from the thinned record's centre to sample 0, and the filter's gain taken out.
       const turn = omega * (thinned.first + centre * factor);
       const scale = factor / thinned.gainAt(omega);
-      re[k] = scale * (at.re * Math.cos(turn) + at.im * Math.sin(turn));
-      im[k] = scale * (at.im * Math.cos(turn) - at.re * Math.sin(turn));
+      re[k] = scale * (at.re * cos(turn) + at.im * sin(turn));
+      im[k] = scale * (at.im * cos(turn) - at.re * sin(turn));
     }
     return { re, im };
   };

@@ -1,3 +1,4 @@
+import { log2 } from '../base/elementary/log2.ts';
 import type { Residual } from './residual.ts';
 
 /**
@@ -7,7 +8,7 @@ import type { Residual } from './residual.ts';
  * @returns not to be changed: it may be a view.
  */
 export function middleStretch(residual: Residual, longest: number): Float64Array {
-  const size = 2 ** Math.floor(Math.log2(Math.min(residual.length, longest)));
+  const size = 2 ** Math.floor(log2(Math.min(residual.length, longest)));
   const from = (residual.length - size) >> 1;
   return residual.stretch(from, from + size);
 }

@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
 import type { SymmetricMatrix } from './choleskyFactor.ts';
 import { harmonicGram } from './harmonicGram.ts';
 
@@ -20,8 +22,8 @@ export function normalEquations(
     if (!Number.isNaN(samples[n]!)) continue;
     count--;
     for (let m = 0; m < sumCos.length; m++) {
-      sumCos[m]! -= Math.cos(m * omega * (n - centre));
-      sumSin[m]! -= Math.sin(m * omega * (n - centre));
+      sumCos[m]! -= cos(m * omega * (n - centre));
+      sumSin[m]! -= sin(m * omega * (n - centre));
     }
   }
   return { gram: harmonicGram(sumCos, sumSin, orders), right, count };
@@ -31,8 +33,8 @@ export function normalEquations(
 function fullRecordSums(length: number, omega: number, sumCos: Float64Array): void {
   for (let m = 0; m < sumCos.length; m++) {
     const half = (m * omega) / 2;
-    const below = Math.sin(half);
-    sumCos[m] = Math.abs(below) < 1e-9 ? length : Math.sin(length * half) / below;
+    const below = sin(half);
+    sumCos[m] = Math.abs(below) < 1e-9 ? length : sin(length * half) / below;
   }
 }
 
@@ -44,8 +46,8 @@ export function projections(samples: Float64Array, omega: number, orders: number
     const y = samples[n]!;
     if (Number.isNaN(y)) continue;
     const phase = omega * (n - centre);
-    const stepRe = Math.cos(phase);
-    const stepIm = Math.sin(phase);
+    const stepRe = cos(phase);
+    const stepIm = sin(phase);
     let re = stepRe;
     let im = stepIm;
     sums[0]! += y;

@@ -1,4 +1,6 @@
 import FFT from 'fft.js';
+import { log2 } from '../base/elementary/log2.ts';
+import { fillFourierTable } from './fourierTable.ts';
 
 /** The bins 0 to N/2 of a real transform, split into real and imaginary parts. */
 export interface Spectrum {
@@ -23,7 +25,7 @@ export function spectrum(samples: Float64Array): Spectrum {
 /** `spectrum` for many records of one size N: what depends on the size alone is made once. */
 export function realTransform(size: number): (samples: Float64Array) => Spectrum {
   requirePowerOfTwo(size);
-  const fft = new FFT(size);
+  const fft = transformOf(size);
   const packed = new Float64Array(2 * size);
   return (samples) => {
     fft.realTransform(packed, samples);
@@ -48,7 +50,7 @@ export function realTransform(size: number): (samples: Float64Array) => Spectrum
 export function inverseSpectrum(bins: Spectrum): Float64Array {
   const size = 2 * (bins.re.length - 1);
   requirePowerOfTwo(size);
-  const fft = new FFT(size);
+  const fft = transformOf(size);
   const packed = new Float64Array(2 * size);
   for (let k = 0; k < bins.re.length; k++) {
     packed[2 * k] = bins.re[k]!;
@@ -62,13 +64,20 @@ export function inverseSpectrum(bins: Spectrum): Float64Array {
   return samples;
 }
 
+/** The package's own table comes from functions that engines round each in its way. */
+function transformOf(size: number): FFT {
+  const fft = new FFT(size);
+  fillFourierTable(fft.table);
+  return fft;
+}
+
 /** The smallest power of two that is at least `count` and at least 4: a size that `spectrum` takes. */
 export function powerOfTwoAtLeast(count: number): number {
-  return 2 ** Math.max(2, Math.ceil(Math.log2(count)));
+  return 2 ** Math.max(2, Math.ceil(log2(count)));
 }
 
 function requirePowerOfTwo(size: number): void {
-  if (!(size >= 4) || !Number.isInteger(Math.log2(size))) {
+  if (!(size >= 4) || !Number.isInteger(log2(size))) {
     throw new RangeError(`a spectrum needs a power of two of at least 4 samples, not ${size}`);
   }
 }

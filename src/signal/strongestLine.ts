@@ -1,3 +1,5 @@
+import { cos } from '../base/elementary/cos.ts';
+import { log2 } from '../base/elementary/log2.ts';
 import { spectrum } from './spectrum.ts';
 
 export interface SpectralLine {
@@ -21,13 +23,13 @@ export interface SpectralLine {
  * @see F. J. Harris, Proc. IEEE 66(1), 1978, 51–83: equivalent noise bandwidth of the Hann window.
  */
 export function strongestLine(samples: Float64Array, aboveOmega: number): SpectralLine | null {
-  const size = 2 ** Math.floor(Math.log2(samples.length));
+  const size = 2 ** Math.floor(log2(samples.length));
   if (size < 16) return null;
   const from = (samples.length - size) >> 1;
   const windowed = new Float64Array(size);
   for (let n = 0; n < size; n++) {
     const x = samples[from + n]!;
-    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
+    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * cos((2 * Math.PI * n) / size));
   }
   const { re, im } = spectrum(windowed);
   const power = re.map((x, k) => x * x + im[k]! ** 2);

@@ -1,3 +1,6 @@
+import { atan2 } from '../base/elementary/atan2.ts';
+import { cos } from '../base/elementary/cos.ts';
+import { sin } from '../base/elementary/sin.ts';
 import type { HarmonicFit } from './harmonicFit.ts';
 import { lineReader } from './lineSpectrum.ts';
 import type { Residual } from './residual.ts';
@@ -76,8 +79,8 @@ function linesOf({ fit, cycles, count, length, read, room }: WindowReading, from
   for (let k = 1; k < count; k++) {
     const turn = -spacing * k * back;
     const scale = 2 / length;
-    let lineRe = scale * (re[k]! * Math.cos(turn) - im[k]! * Math.sin(turn));
-    let lineIm = scale * (im[k]! * Math.cos(turn) + re[k]! * Math.sin(turn));
+    let lineRe = scale * (re[k]! * cos(turn) - im[k]! * sin(turn));
+    let lineIm = scale * (im[k]! * cos(turn) + re[k]! * sin(turn));
     const order = k % cycles === 0 ? k / cycles : 0;
     if (order >= 1 && order <= fit.cosine.length) {
       lineRe += fit.cosine[order - 1]!;
@@ -106,5 +109,5 @@ function insideWindow(residual: Residual, from: number, to: number, room: Float6
 }
 
 function angleBetween(aRe: number, aIm: number, bRe: number, bIm: number): number {
-  return Math.atan2(aIm * bRe - aRe * bIm, aRe * bRe + aIm * bIm);
+  return atan2(aIm * bRe - aRe * bIm, aRe * bRe + aIm * bIm);
 }

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { type Budget, budgeted } from '../../figures/uncertainty/budget.ts';
 import type { Component } from '../../figures/uncertainty/component.ts';
@@ -35,7 +36,7 @@ export function differenceOf(a: Figure, b: Figure, options: DifferenceOptions): 
   const { components, sameInstrument } = options;
   const value = b.value - a.value;
   if (components === null) {
-    const uncertainty = WIDEST_SUM * Math.hypot(a.uncertainty, b.uncertainty);
+    const uncertainty = WIDEST_SUM * hypot(a.uncertainty, b.uncertainty);
     return judged(value, uncertainty);
   }
   const { uncertainty, budget } = budgeted(value, differenceComponents(...components, sameInstrument));

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { BenchPoint, Onset } from '../benchDocument.ts';
 import { noOnset, onsetBetween } from './onset.ts';
@@ -59,7 +60,7 @@ function crossing(
 ): { readonly from: number; readonly to: number; readonly threshold: number } | null {
   if (lowest.value === null || before.value === null || now.value === null) return null;
   const difference = (now.value - lowest.value) * Math.sign(change);
-  const doubt = Math.hypot(now.uncertainty, lowest.uncertainty);
+  const doubt = hypot(now.uncertainty, lowest.uncertainty);
   if (!(difference > Math.abs(change) && difference > doubt)) return null;
   return { from: before.value, to: now.value, threshold: lowest.value + change };
 }

@@ -1,3 +1,5 @@
+import { log10 } from '../../base/elementary/log10.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { TimeSettings } from '../head/timeSettings.ts';
 
@@ -74,7 +76,7 @@ function fits({ sampleCount, settings }: IntervalWitnesses, intervalS: number): 
 }
 
 function powerOfThousand(ratio: number): number | null {
-  const power = 1000 ** Math.round(Math.log10(ratio) / 3);
+  const power = powerOfTen(3 * Math.round(log10(ratio) / 3));
   return power !== 1 && Math.abs(ratio / power - 1) < 0.02 ? power : null;
 }
 

@@ -1,3 +1,5 @@
+import { log2 } from '../../base/elementary/log2.ts';
+
 /**
  * The step between neighbouring single-precision numbers at the largest stamp, where all stamps are such
  * numbers: a clock kept in single precision ticks in that step however many digits are printed.
@@ -14,5 +16,5 @@ export function singlePrecisionTick(stamps: Float64Array, resolution: number): n
     largest = Math.max(largest, Math.abs(stamp));
   }
   // 24 bits of precision, one of them before the point.
-  return largest === 0 ? 0 : 2 ** (Math.floor(Math.log2(largest)) - 23);
+  return largest === 0 ? 0 : 2 ** (Math.floor(log2(largest)) - 23);
 }

@@ -1,3 +1,5 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
 import { quotedCell } from './quotedCell.ts';
 import { rowsOf } from './rowsOf.ts';
 import { timeCells } from './timeCells.ts';
@@ -28,6 +30,6 @@ export function preambleText(capture: WrittenCapture): string[] {
 function scalePerDivision(samples: Float64Array): number {
   const least = samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0) / 4;
   if (least === 0) return 1;
-  const power = 10 ** Math.floor(Math.log10(least));
+  const power = powerOfTen(decimalExponent(least));
   return ([1, 2, 5].find((factor) => factor * power >= least) ?? 10) * power;
 }

@@ -1,3 +1,6 @@
+import { hypot } from '../../base/elementary/hypot.ts';
+import { log2 } from '../../base/elementary/log2.ts';
+import { log10 } from '../../base/elementary/log10.ts';
 import { hannPower } from '../../signal/hannPower.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { middleStretch } from '../../signal/middleStretch.ts';
@@ -59,15 +62,15 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
   let harmonics = 0;
   for (let k = 1; k < fit.cosine.length; k++) harmonics += (fit.cosine[k]! ** 2 + fit.sine[k]! ** 2) / 2;
   const noiseAndDistortionRms = Math.sqrt(noiseRms ** 2 + harmonics);
-  const fundamentalRms = Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
+  const fundamentalRms = hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
 
   const counts = stepSize === null ? null : codeCounts(samples, fit.residual, stepSize);
   const used = counts === null ? null : counts.observed.length;
   const bits = stepSize === null ? null : (input.bits ?? assumedBits(used));
   const fullRange = bits === null || stepSize === null ? null : 2 ** bits * stepSize;
   const bitsOf = (rms: number): number | null =>
-    fullRange === null || rms === 0 ? null : Math.log2(fullRange / (rms * Math.sqrt(12)));
-  const decibels = (ratio: number): number => 20 * Math.log10(ratio);
+    fullRange === null || rms === 0 ? null : log2(fullRange / (rms * Math.sqrt(12)));
+  const decibels = (ratio: number): number => 20 * log10(ratio);
   const figures: DigitiserFigures = {
     noiseAndDistortionRms,
     sinadDb: noiseAndDistortionRms === 0 ? null : decibels(fundamentalRms / noiseAndDistortionRms),

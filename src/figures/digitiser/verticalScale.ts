@@ -1,3 +1,5 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+
 /** Divisions of a screen's height, and that the converter's range is the screen. Common practice, no source. */
 export const ASSUMED_DIVISIONS = 8;
 /** Of the screen that a wave may fill. */
@@ -17,7 +19,7 @@ export function finestScale(span: number): number {
 
 /** The smallest setting of the row that is not below `value`. */
 export function scaleAtLeast(value: number): number {
-  const exponent = Math.floor(Math.log10(value));
+  const exponent = decimalExponent(value);
   for (const mantissa of [1, 2, 5, 10]) {
     const scale = Number(`${mantissa}e${exponent}`);
     // A value that stands on the row but for rounding is that setting.

@@ -1,3 +1,5 @@
+import { atan2 } from '../../base/elementary/atan2.ts';
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { SampleRange } from '../../capture/capture.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 
@@ -46,8 +48,8 @@ export function steadySide(
   const fit = fitHarmonics(stretch, { orders, omega }) ?? fitHarmonics(stretch, { orders: 1, omega });
   if (fit === null) return null;
   const centre = from + (length - 1) / 2;
-  const phase = Math.atan2(fit.cosine[0]!, fit.sine[0]!);
-  const amplitude = Math.hypot(fit.cosine[0]!, fit.sine[0]!);
+  const phase = atan2(fit.cosine[0]!, fit.sine[0]!);
+  const amplitude = hypot(fit.cosine[0]!, fit.sine[0]!);
   // A stretch without a wave fits anything.
   if (!(amplitude > fit.residualDeviation)) return null;
   const phaseDeviation = Math.max(fit.deviation.cosine[0]!, fit.deviation.sine[0]!) / amplitude;
@@ -55,7 +57,7 @@ export function steadySide(
   return {
     periodSamples,
     phaseRadAt: (position) => fit.omega * (position - centre) + phase,
-    phaseDeviationRadAt: (position) => Math.hypot(phaseDeviation, fit.deviation.omega * (position - centre)),
+    phaseDeviationRadAt: (position) => hypot(phaseDeviation, fit.deviation.omega * (position - centre)),
     rangeAt(n) {
       const near = Math.max(1, JITTER_CYCLES * periodSamples);
       const values = [-1, -0.5, 0, 0.5, 1].map((by) =>

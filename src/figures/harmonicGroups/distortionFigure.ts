@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { MeasuredFigure } from '../../base/figure.ts';
 import { budgeted } from '../uncertainty/budget.ts';
 import { type Component, contribution, within } from '../uncertainty/component.ts';
@@ -50,7 +51,7 @@ export function distortionFigure(figures: GroupFigures, options: DistortionOptio
     within('noise in the lines', added, '%', 1),
     ...betweenWindows(figures.windows.map(({ distortion: factors }) => 100 * (of(factors) ?? ratio))),
   ]);
-  const floor = Math.hypot(noisePercent, contribution(distortion));
+  const floor = hypot(noisePercent, contribution(distortion));
   return percent >= 1.5 * floor ? figure : { ...figure, notAbove: percent + figure.uncertainty };
 }
 

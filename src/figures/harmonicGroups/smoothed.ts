@@ -1,3 +1,5 @@
+import { exp } from '../../base/elementary/exp.ts';
+
 /** Time constant of the smoothing, s. */
 const TIME_CONSTANT_S = 1.5;
 
@@ -12,7 +14,7 @@ const TIME_CONSTANT_S = 1.5;
  * @example smoothed([0, 8.011], 0.2) // [0, 1.000]
  */
 export function smoothed(values: readonly number[], windowS: number): number[] {
-  const alpha = 1 / (1 - Math.exp(-windowS / TIME_CONSTANT_S));
+  const alpha = 1 / (1 - exp(-windowS / TIME_CONSTANT_S));
   let last = values[0] ?? 0;
   return values.map((value) => {
     last = (value + (alpha - 1) * last) / alpha;

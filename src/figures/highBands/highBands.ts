@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
@@ -75,7 +76,7 @@ export function highBands(input: HighBandsInput): HighBands | null {
     windows: Math.max(1, Math.floor(SAMPLES_USED / (cycles * periodSamples))),
   });
   const bands = bandsOf(meanOfWindows(lines.map(({ squares }) => squares)), lineSpacingHz, halfRateHz);
-  const fundamentalRms = Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
+  const fundamentalRms = hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
   const ripple = smooth
     ? findRipple({ residual: fit.residual, intervalS, fundamentalHz: frequencyHz, fundamentalRms })
     : null;

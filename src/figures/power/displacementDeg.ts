@@ -1,3 +1,4 @@
+import { atan2 } from '../../base/elementary/atan2.ts';
 import type { PowerBasis } from './powerBasis.ts';
 
 /**
@@ -8,8 +9,8 @@ import type { PowerBasis } from './powerBasis.ts';
  */
 export function displacementDeg(basis: PowerBasis, near: PowerBasis = basis): number {
   const { inPhaseA, laggingA } = basis;
-  const reference = Math.atan2(near.laggingA, near.inPhaseA);
-  const turn = Math.atan2(
+  const reference = atan2(near.laggingA, near.inPhaseA);
+  const turn = atan2(
     laggingA * near.inPhaseA - inPhaseA * near.laggingA,
     inPhaseA * near.inPhaseA + laggingA * near.laggingA,
   );

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { CycleWeights } from '../../signal/wholeCycleWeights.ts';
 import type { FittedChannel } from './fittedChannel.ts';
 import { meanProduct } from './meanProduct.ts';
@@ -18,7 +19,7 @@ export function fittedBasis(
 ): PowerBasis {
   const [cosineV, sineV] = [voltage.fit.cosine[0]!, voltage.fit.sine[0]!];
   const [cosineA, sineA] = [current.fit.cosine[0]!, current.fit.sine[0]!];
-  const amplitudeV = Math.hypot(cosineV, sineV);
+  const amplitudeV = hypot(cosineV, sineV);
   const fundamentalV = amplitudeV / Math.SQRT2;
   const inPhaseA = (cosineV * cosineA + sineV * sineA) / amplitudeV / Math.SQRT2;
   const laggingA = (cosineV * sineA - sineV * cosineA) / amplitudeV / Math.SQRT2;

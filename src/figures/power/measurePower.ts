@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
 import { differenceNoise } from '../../signal/differenceNoise.ts';
@@ -147,6 +148,6 @@ function currentNoise({ samples, fit }: FittedChannel): number {
 
 /** Four of its own standard deviations (one chance in some thousand), and more than the rounding of a constant. */
 function isHeard({ mean, cosine, sine, deviation }: HarmonicFit): boolean {
-  const floor = Math.hypot(4 * deviation.cosine[0]!, 4 * deviation.sine[0]!, 1e-9 * mean);
-  return Math.hypot(cosine[0]!, sine[0]!) > floor;
+  const floor = hypot(4 * deviation.cosine[0]!, 4 * deviation.sine[0]!, 1e-9 * mean);
+  return hypot(cosine[0]!, sine[0]!) > floor;
 }

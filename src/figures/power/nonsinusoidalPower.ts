@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { PowerBasis } from './powerBasis.ts';
 
 /** Powers of a single phase whose voltage and current need not be sines; symbols of IEEE Std 1459. */
@@ -35,9 +36,9 @@ export interface NonsinusoidalPower {
  */
 export function nonsinusoidalPower(basis: PowerBasis): NonsinusoidalPower {
   const { fundamentalV, harmonicV, inPhaseA, laggingA, harmonicA, harmonicActiveW } = basis;
-  const fundamentalA = Math.hypot(inPhaseA, laggingA);
+  const fundamentalA = hypot(inPhaseA, laggingA);
   const activeW = fundamentalV * inPhaseA + harmonicActiveW;
-  const apparentVA = Math.hypot(fundamentalV, harmonicV) * Math.hypot(fundamentalA, harmonicA);
+  const apparentVA = hypot(fundamentalV, harmonicV) * hypot(fundamentalA, harmonicA);
   const currentDistortionVar = fundamentalV * harmonicA;
   const voltageDistortionVar = harmonicV * fundamentalA;
   const harmonicApparentVA = harmonicV * harmonicA;
@@ -48,7 +49,7 @@ export function nonsinusoidalPower(basis: PowerBasis): NonsinusoidalPower {
     fundamentalApparentVA: fundamentalV * fundamentalA,
     fundamentalActiveW: fundamentalV * inPhaseA,
     fundamentalReactiveVar: fundamentalV * laggingA,
-    nonfundamentalApparentVA: Math.hypot(currentDistortionVar, voltageDistortionVar, harmonicApparentVA),
+    nonfundamentalApparentVA: hypot(currentDistortionVar, voltageDistortionVar, harmonicApparentVA),
     currentDistortionVar,
     voltageDistortionVar,
     harmonicApparentVA,

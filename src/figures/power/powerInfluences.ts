@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import { extremes } from '../../signal/extremes.ts';
 import { type Component, scatter, within } from '../uncertainty/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../uncertainty/instrument.ts';
@@ -38,7 +39,7 @@ export interface PowerDoubts {
 export function powerInfluences(doubts: PowerDoubts): PowerInfluence[] {
   const { basis, voltage, current, omegaPerS } = doubts;
   const { fundamentalV, harmonicV, inPhaseA, laggingA, harmonicA, harmonicActiveW } = basis;
-  const fundamentalA = Math.hypot(inPhaseA, laggingA);
+  const fundamentalA = hypot(inPhaseA, laggingA);
   const harmonic = harmonicActiveW / 100;
   const voltsPerCent = {
     fundamentalV: fundamentalV / 100,

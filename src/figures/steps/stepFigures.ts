@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import { budgeted } from '../uncertainty/budget.ts';
@@ -34,7 +35,7 @@ export function percentFigure(
   const { nominal } = record;
   if (nominal === null) return NO_NOMINAL;
   const percent = (100 * difference) / nominal;
-  const once = record.scatter * Math.hypot(1 / Math.sqrt(countA), 1 / Math.sqrt(countB));
+  const once = record.scatter * hypot(1 / Math.sqrt(countA), 1 / Math.sqrt(countB));
   return budgeted(percent, [...scale(percent, record), scatter('noise', once, 'U', 100 / nominal)]);
 }
 

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { MeasuredFigure } from '../../base/figure.ts';
 import { type Component, contribution } from './component.ts';
 import { coverageHalfWidth } from './coverageHalfWidth.ts';
@@ -30,7 +31,7 @@ export function budgeted(value: number, components: readonly Component[]): Budge
   const felt = merged(components)
     .filter((component) => contribution(component) > 0)
     .sort((a, b) => contribution(b) - contribution(a));
-  const combinedStandardUncertainty = Math.hypot(...felt.map(contribution));
+  const combinedStandardUncertainty = hypot(...felt.map(contribution));
   const uncertainty = coverageHalfWidth(felt);
   return {
     value,

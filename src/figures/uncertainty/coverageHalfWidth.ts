@@ -1,3 +1,8 @@
+import { asin } from '../../base/elementary/asin.ts';
+import { cos } from '../../base/elementary/cos.ts';
+import { exp } from '../../base/elementary/exp.ts';
+import { hypot } from '../../base/elementary/hypot.ts';
+import { log } from '../../base/elementary/log.ts';
 import { inverseSpectrum, realTransform } from '../../signal/spectrum.ts';
 import { type Component, contribution } from './component.ts';
 
@@ -15,7 +20,7 @@ export const COVERAGE = 0.9544997361036416;
  * @see JCGM 101:2008, 5 to 7: propagation of distributions, here by convolution for a sum.
  */
 export function coverageHalfWidth(components: readonly Component[]): number {
-  const combined = Math.hypot(...components.map(contribution));
+  const combined = hypot(...components.map(contribution));
   if (combined === 0) return 0;
   // Eight deviations each way in 512 cells of 0.03 u; what a Student tail has beyond is cut.
   const size = 512;
@@ -23,7 +28,7 @@ export function coverageHalfWidth(components: readonly Component[]): number {
   // What is under a hundredth of the whole changes the shape of the sum by nothing that shows.
   const small = components.filter((component) => contribution(component) < 0.01 * combined);
   const normals = components.filter(({ distribution }) => distribution === 'normal');
-  const asNormal = Math.hypot(...[...new Set([...small, ...normals])].map(contribution));
+  const asNormal = hypot(...[...new Set([...small, ...normals])].map(contribution));
   const shaped = components.filter(
     (component) => !small.includes(component) && component.distribution !== 'normal',
   );
@@ -59,7 +64,7 @@ function density(component: Component, size: number, cell: number): Float64Array
     return gridDensity(
       size,
       cell,
-      (a, b) => (Math.asin(clamp(b / amplitude)) - Math.asin(clamp(a / amplitude))) / Math.PI,
+      (a, b) => (asin(clamp(b / amplitude)) - asin(clamp(a / amplitude))) / Math.PI,
     );
   }
   if (component.distribution === 'phasor') {
@@ -67,7 +72,9 @@ function density(component: Component, size: number, cell: number): Float64Array
     // Density arccosh(D/|x|)/(πD), integrated.
     const below = (x: number): number => {
       const y = Math.min(1, Math.abs(x) / largest);
-      return y === 0 ? 0 : (Math.sign(x) * (y * Math.acosh(1 / y) + Math.asin(y))) / Math.PI;
+      return y === 0
+        ? 0
+        : (Math.sign(x) * (y * log((1 + Math.sqrt((1 - y) * (1 + y))) / y) + asin(y))) / Math.PI;
     };
     return gridDensity(size, cell, (a, b) => below(b) - below(a));
   }
@@ -77,7 +84,7 @@ function density(component: Component, size: number, cell: number): Float64Array
   const whole = u * studentIntegral(degrees);
   return gridDensity(size, cell, (a, b) => {
     const x = (a + b) / 2 / u;
-    return ((1 + (x * x) / degrees) ** (-(degrees + 1) / 2) * (b - a)) / whole;
+    return (exp((-(degrees + 1) / 2) * log(1 + (x * x) / degrees)) * (b - a)) / whole;
   });
 }
 
@@ -86,14 +93,14 @@ function studentIntegral(degrees: number): number {
   const steps = 2000;
   let sum = 0;
   for (let i = 0; i < steps; i++) {
-    sum += Math.cos(((i + 0.5) / steps - 0.5) * Math.PI) ** (degrees - 1) * (Math.PI / steps);
+    sum += exp((degrees - 1) * log(cos(((i + 0.5) / steps - 0.5) * Math.PI))) * (Math.PI / steps);
   }
   return Math.sqrt(degrees) * sum;
 }
 
 /** Mass of the standard normal between a and b, by Simpson's rule over a narrow cell. */
 function normalMass(a: number, b: number): number {
-  const at = (x: number): number => Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
+  const at = (x: number): number => exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
   return ((b - a) / 6) * (at(a) + 4 * at((a + b) / 2) + at(b));
 }
 

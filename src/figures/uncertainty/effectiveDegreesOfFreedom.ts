@@ -1,3 +1,5 @@
+import { hypot } from '../../base/elementary/hypot.ts';
+import { wholePower } from '../../base/elementary/wholePower.ts';
 import { type Component, contribution } from './component.ts';
 
 /**
@@ -7,10 +9,10 @@ import { type Component, contribution } from './component.ts';
  * @see JCGM 100:2008, G.4.1, equation (G.2b).
  */
 export function effectiveDegreesOfFreedom(components: readonly Component[]): number {
-  const combined = Math.hypot(...components.map(contribution));
+  const combined = hypot(...components.map(contribution));
   let sum = 0;
   for (const component of components) {
-    sum += contribution(component) ** 4 / (component.degreesOfFreedom ?? Number.POSITIVE_INFINITY);
+    sum += wholePower(contribution(component), 4) / (component.degreesOfFreedom ?? Number.POSITIVE_INFINITY);
   }
-  return sum > 0 ? combined ** 4 / sum : Number.POSITIVE_INFINITY;
+  return sum > 0 ? wholePower(combined, 4) / sum : Number.POSITIVE_INFINITY;
 }

@@ -1,3 +1,5 @@
+import { exp } from '../../base/elementary/exp.ts';
+
 /**
  * Half-width of what rounding to a digitiser's codes leaves in a level after noise has broken it up.
  *
@@ -12,5 +14,5 @@
 export function roundingLeft(stepSize: number | null, noise: number): number {
   if (stepSize === null) return 0;
   const dither = Math.max(0, (noise / stepSize) ** 2 - 1 / 12);
-  return (stepSize / 2) * Math.exp(-2 * Math.PI ** 2 * dither);
+  return (stepSize / 2) * exp(-2 * Math.PI ** 2 * dither);
 }

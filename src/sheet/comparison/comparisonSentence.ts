@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { BenchUnit } from '../../bench/benchDocument.ts';
 import { benchSpoken } from '../answer/bench/benchSpoken.ts';
@@ -57,6 +58,6 @@ function least(
     unit: best.unit,
     named: shortText(best.unit.label, 36),
     value: withUnit(figureParts(size).value, '%'),
-    isSure: apart > Math.hypot(best.figure.uncertainty, second.figure.uncertainty),
+    isSure: apart > hypot(best.figure.uncertainty, second.figure.uncertainty),
   };
 }

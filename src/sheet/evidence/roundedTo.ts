@@ -1,3 +1,5 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+
 /**
  * Values rounded to so many decimal digits of the range that they span, so that their text is short and the
  * picture the same.
@@ -14,7 +16,7 @@ export function roundedTo(values: ArrayLike<number>, digits: number): number[] {
     if (value > high) high = value;
   }
   const range = high - low;
-  const decimals = range > 0 ? digits - Math.floor(Math.log10(range)) : 12;
+  const decimals = range > 0 ? digits - decimalExponent(range) : 12;
   const kept = Math.min(100, Math.max(0, decimals));
   return Array.from(values, (value) => Number(value.toFixed(kept)));
 }

@@ -1,3 +1,5 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
 import { decimalText } from './decimalText.ts';
 
 /**
@@ -7,8 +9,8 @@ import { decimalText } from './decimalText.ts';
  * @example boundText(0.4213) // "0.43"
  */
 export function boundText(bound: number): string {
-  const decimals = 1 - Math.floor(Math.log10(bound));
-  const step = 10 ** -decimals;
+  const decimals = 1 - decimalExponent(bound);
+  const step = powerOfTen(-decimals);
   // A bound that is a whole number of steps already must not be lifted by its last bit.
   return decimalText(Math.ceil(bound / step - 1e-9) * step, Math.max(0, decimals));
 }

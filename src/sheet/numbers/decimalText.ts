@@ -1,3 +1,6 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
+
 /** U+2212: as wide as a plus sign, and never broken from its number. */
 const minusSign = '\u2212';
 
@@ -25,14 +28,14 @@ export function decimalText(value: number, decimals: number): string {
 
 function plainText(size: number, decimals: number): string {
   if (decimals >= 0) return size.toFixed(decimals);
-  const step = 10 ** -decimals;
+  const step = powerOfTen(-decimals);
   return (Math.round(size / step) * step).toFixed(0);
 }
 
 /** With a power of ten, to the same decimal place but seven digits at most. */
 function powerText(size: number, decimals: number): string {
   if (size === 0) return '0';
-  const digits = Math.floor(Math.log10(size)) + decimals;
+  const digits = decimalExponent(size) + decimals;
   return size
     .toExponential(Math.min(Math.max(digits, 0), 6))
     .replace('e+', 'e')

@@ -1,4 +1,5 @@
 import type { ScaleLinear } from 'd3';
+import { log10 } from '../../base/elementary/log10.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
@@ -18,7 +19,7 @@ export function drawTimeAxis(panel: Panel, timeS: ScaleLinear<number, number>, b
   const scale = timeS.copy().domain(timeS.domain().map((t) => t / seconds));
   const ticks = scale.ticks(9);
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
-  const decimals = -Math.floor(Math.log10(step) + 1e-9);
+  const decimals = -Math.floor(log10(step) + 1e-9);
   const y = box.y + box.height;
   for (const tick of ticks) {
     const x = scale(tick);

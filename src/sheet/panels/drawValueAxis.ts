@@ -1,4 +1,5 @@
 import type { ScaleLinear } from 'd3';
+import { log10 } from '../../base/elementary/log10.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
@@ -24,7 +25,7 @@ export function drawValueAxis(
   const scale = value.copy().domain(value.domain().map((v) => v / shown.size));
   const ticks = roundTicks(scale, Math.max(2, Math.round(box.height / pixelsPerTick)));
   const step = Math.abs((ticks[1] ?? 1) - (ticks[0] ?? 0));
-  const decimals = -Math.floor(Math.log10(step) + 1e-9);
+  const decimals = -Math.floor(log10(step) + 1e-9);
   for (const tick of ticks) {
     const y = scale(tick);
     const text = decimalText(tick, decimals);

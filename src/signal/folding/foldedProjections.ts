@@ -1,3 +1,7 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { log2 } from '../../base/elementary/log2.ts';
+import { sin } from '../../base/elementary/sin.ts';
+
 /** What the normal equations of a harmonic fit ask of the samples. Shapes 2K + 1: order 0, cosines, sines. */
 export interface FoldedProjections {
   /** Σ y, Σ y·cos kωu, Σ y·sin kωu; u in samples from the record's centre. */
@@ -25,7 +29,7 @@ const SUMS = 5;
  * (k/K)³ of that in order k. The direct sums are in `projections`.
  */
 export function foldedProjections(samples: Float64Array, omega: number, orders: number): FoldedProjections {
-  const bins = 2 ** Math.ceil(Math.log2(8 * Math.PI * Math.max(orders, 8)));
+  const bins = 2 ** Math.ceil(log2(8 * Math.PI * Math.max(orders, 8)));
   const sums = new Float64Array(SUMS * bins);
   const centre = (samples.length - 1) / 2;
   const step = (omega / (2 * Math.PI)) * bins;
@@ -73,8 +77,8 @@ function harmonicsOf(
     timed[0]! += sums[SUMS * bin + 3]!;
   }
   // Half bins, as the middle of bin b stands 2b + 1 of them from the start.
-  const cos = Float64Array.from({ length: 2 * bins }, (_, i) => Math.cos((Math.PI * i) / bins));
-  const sin = Float64Array.from({ length: 2 * bins }, (_, i) => Math.sin((Math.PI * i) / bins));
+  const cosines = Float64Array.from({ length: 2 * bins }, (_, i) => cos((Math.PI * i) / bins));
+  const sines = Float64Array.from({ length: 2 * bins }, (_, i) => sin((Math.PI * i) / bins));
   for (let k = 1; k <= orders; k++) {
     // The parabola nearest to cos zt and the line nearest to sin zt over |t| ≤ ½, by least squares.
     const z2 = ((2 * Math.PI * k) / bins) ** 2;
@@ -86,8 +90,8 @@ function harmonicsOf(
     for (let bin = 0; bin < bins; bin++) {
       const at = SUMS * bin;
       const turn = ((2 * bin + 1) * k) % (2 * bins);
-      const c = cos[turn]!;
-      const s = sin[turn]!;
+      const c = cosines[turn]!;
+      const s = sines[turn]!;
       const even = level * sums[at]! + bend * sums[at + 2]!;
       const odd = slope * sums[at + 1]!;
       cosine += c * even - s * odd;

@@ -1,3 +1,6 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { sin } from '../../base/elementary/sin.ts';
+
 /** Σ uᵖ·cos mωu and Σ uᵖ·sin mωu over the present samples, m = 0 … M. */
 export interface TimedSums {
   readonly cos: Float64Array;
@@ -25,14 +28,14 @@ export function timedSums(
   twice.cos[0] = (length * (length * length - 1)) / 12;
   for (let m = 1; m <= highest; m++) {
     const half = (m * omega) / 2;
-    const [s, c] = [Math.sin(half), Math.cos(half)];
-    const [wholeS, wholeC] = [Math.sin(length * half), Math.cos(length * half)];
+    const [s, c] = [sin(half), cos(half)];
+    const [wholeS, wholeC] = [sin(length * half), cos(length * half)];
     plain.cos[m] = wholeS / s;
     timed.sin[m] = (wholeS * c) / (2 * s * s) - (length * wholeC) / (2 * s);
     twice.cos[m] =
       (length * length * wholeS) / (4 * s) +
       (length * wholeC * c) / (2 * s * s) -
-      wholeS * (1 / (4 * s) + (c * c) / (2 * s ** 3));
+      wholeS * (1 / (4 * s) + (c * c) / (2 * s * s * s));
   }
   for (const n of missing) takeOut(n - (length - 1) / 2, omega, [plain, timed, twice]);
   return [plain, timed, twice];
@@ -43,7 +46,7 @@ function takeOut(
   omega: number,
   [plain, timed, twice]: readonly [TimedSums, TimedSums, TimedSums],
 ): void {
-  const [stepRe, stepIm] = [Math.cos(omega * u), Math.sin(omega * u)];
+  const [stepRe, stepIm] = [cos(omega * u), sin(omega * u)];
   let [re, im] = [1, 0];
   for (let m = 0; m < plain.cos.length; m++) {
     plain.cos[m]! -= re;

@@ -1,3 +1,6 @@
+import { asin } from '../../base/elementary/asin.ts';
+import { cos } from '../../base/elementary/cos.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import { harmonicOf } from './harmonicOf.ts';
 import type { KnownWave } from './knownWave.ts';
 import { quadratureTruth } from './quadratureTruth.ts';
@@ -13,13 +16,12 @@ import { waveTruth } from './waveTruth.ts';
  */
 export function clippedSine(clip: number): KnownWave {
   if (!(clip > 0 && clip <= 1)) throw new RangeError(`clip must lie above 0 and up to 1, not ${clip}`);
-  const theta = Math.asin(clip);
+  const theta = asin(clip);
   const corner = theta / (2 * Math.PI);
-  const at = (phaseCycles: number): number =>
-    Math.min(clip, Math.max(-clip, Math.sin(2 * Math.PI * phaseCycles)));
+  const at = (phaseCycles: number): number => Math.min(clip, Math.max(-clip, sin(2 * Math.PI * phaseCycles)));
   const truth = waveTruth({
     ...quadratureTruth(at, [corner, 0.5 - corner, 0.5 + corner, 1 - corner], 1),
-    rms: Math.sqrt((theta - Math.sin(2 * theta) / 2 + clip ** 2 * (Math.PI - 2 * theta)) / Math.PI),
+    rms: Math.sqrt((theta - sin(2 * theta) / 2 + clip ** 2 * (Math.PI - 2 * theta)) / Math.PI),
     mean: 0,
     peak: clip,
     trough: -clip,
@@ -30,9 +32,9 @@ export function clippedSine(clip: number): KnownWave {
 
 /** ∫ v sin nx over the quarter wave. */
 function quarterSine(theta: number, clip: number, n: number): number {
-  const flat = (clip * Math.cos(n * theta)) / n;
-  if (n === 1) return theta / 2 - Math.sin(2 * theta) / 4 + flat;
-  const below = Math.sin((n - 1) * theta) / (n - 1);
-  const above = Math.sin((n + 1) * theta) / (n + 1);
+  const flat = (clip * cos(n * theta)) / n;
+  if (n === 1) return theta / 2 - sin(2 * theta) / 4 + flat;
+  const below = sin((n - 1) * theta) / (n - 1);
+  const above = sin((n + 1) * theta) / (n + 1);
   return (below - above) / 2 + flat;
 }

@@ -1,3 +1,7 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { exp } from '../../base/elementary/exp.ts';
+import { sin } from '../../base/elementary/sin.ts';
+
 /** A quantity that stands at a level, then goes to another, once or several times. */
 export interface Course {
   at(timeS: number): number;
@@ -31,7 +35,7 @@ export function course(initial: number, changes: readonly Change[] = []): Course
       if (transient === undefined) return to;
       const { by, tauS, ringHz = 0 } = transient;
       const t = timeS - change.atS;
-      return to + by * Math.exp(-t / tauS) * Math.cos(2 * Math.PI * ringHz * t);
+      return to + by * exp(-t / tauS) * cos(2 * Math.PI * ringHz * t);
     },
     integral(fromS, toS) {
       if (toS < fromS) return -this.integral(toS, fromS);
@@ -55,6 +59,6 @@ export function course(initial: number, changes: readonly Change[] = []): Course
 function transientIntegral({ by, tauS, ringHz = 0 }: NonNullable<Change['transient']>, t: number): number {
   const decay = 1 / tauS;
   const omega = 2 * Math.PI * ringHz;
-  const swing = omega * Math.sin(omega * t) - decay * Math.cos(omega * t);
-  return (by * (decay + Math.exp(-decay * t) * swing)) / (decay ** 2 + omega ** 2);
+  const swing = omega * sin(omega * t) - decay * cos(omega * t);
+  return (by * (decay + exp(-decay * t) * swing)) / (decay ** 2 + omega ** 2);
 }

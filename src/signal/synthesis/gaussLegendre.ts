@@ -1,3 +1,5 @@
+import { cos } from '../../base/elementary/cos.ts';
+
 /** Points and weights on (−1, 1). */
 export interface QuadratureRule {
   readonly nodes: Float64Array;
@@ -15,7 +17,7 @@ export function gaussLegendre(count: number): QuadratureRule {
   const nodes = new Float64Array(count);
   const weights = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    let x = Math.cos((Math.PI * (i + 0.75)) / (count + 0.5));
+    let x = cos((Math.PI * (i + 0.75)) / (count + 0.5));
     let slope = 1;
     // Quadratic convergence from a start good to 1/n²: ten steps are more than it needs.
     for (let step = 0; step < 10; step++) {

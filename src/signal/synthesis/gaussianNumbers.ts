@@ -1,3 +1,7 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { log } from '../../base/elementary/log.ts';
+import { sin } from '../../base/elementary/sin.ts';
+
 /**
  * Numbers of the normal distribution, mean 0, standard deviation 1.
  *
@@ -12,9 +16,9 @@ export function gaussianNumbers(uniform: () => number): () => number {
       spare = null;
       return value;
     }
-    const radius = Math.sqrt(-2 * Math.log(1 - uniform()));
+    const radius = Math.sqrt(-2 * log(1 - uniform()));
     const angle = 2 * Math.PI * uniform();
-    spare = radius * Math.sin(angle);
-    return radius * Math.cos(angle);
+    spare = radius * sin(angle);
+    return radius * cos(angle);
   };
 }

@@ -1,3 +1,4 @@
+import { sin } from '../../base/elementary/sin.ts';
 import { harmonicOf } from './harmonicOf.ts';
 import type { KnownWave } from './knownWave.ts';
 import { quadratureTruth } from './quadratureTruth.ts';
@@ -5,7 +6,7 @@ import { waveTruth } from './waveTruth.ts';
 
 /** A half-wave rectified sine, peak 1: 1/π + sin(x)/2 − (2/π) Σ cos(nx)/(n² − 1) over even n. */
 export function halfWave(): KnownWave {
-  const at = (phaseCycles: number): number => Math.max(0, Math.sin(2 * Math.PI * phaseCycles));
+  const at = (phaseCycles: number): number => Math.max(0, sin(2 * Math.PI * phaseCycles));
   return {
     kind: 'distorted sine',
     at,

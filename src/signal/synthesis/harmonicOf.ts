@@ -1,3 +1,5 @@
+import { atan2 } from '../../base/elementary/atan2.ts';
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { KnownHarmonic } from './knownWave.ts';
 
 /**
@@ -7,5 +9,5 @@ import type { KnownHarmonic } from './knownWave.ts';
  * @param sine - peak amplitude b, in U.
  */
 export function harmonicOf(cosine: number, sine: number): KnownHarmonic {
-  return { rms: Math.hypot(cosine, sine) / Math.SQRT2, phaseRad: Math.atan2(cosine, sine) };
+  return { rms: hypot(cosine, sine) / Math.SQRT2, phaseRad: atan2(cosine, sine) };
 }

@@ -1,3 +1,5 @@
+import { asin } from '../../base/elementary/asin.ts';
+
 /**
  * Switching angles of nearest-level control: step i stands where a sine of peak k reaches i − 1/2.
  *
@@ -9,5 +11,5 @@ export function nearestLevelAngles(levels: number): readonly number[] {
     throw new RangeError(`levels must be odd and at least 3, not ${levels}`);
   }
   const k = (levels - 1) / 2;
-  return Array.from({ length: k }, (_, i) => (Math.asin((i + 0.5) / k) * 180) / Math.PI);
+  return Array.from({ length: k }, (_, i) => (asin((i + 0.5) / k) * 180) / Math.PI);
 }

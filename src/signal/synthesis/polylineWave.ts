@@ -1,3 +1,5 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import { harmonicOf } from './harmonicOf.ts';
 import type { KnownHarmonic, KnownKind, KnownWave } from './knownWave.ts';
 import { waveTruth } from './waveTruth.ts';
@@ -80,10 +82,10 @@ function harmonicOfLines(lines: readonly Line[], order: number): KnownHarmonic {
   for (const { from, to, start, end } of lines) {
     if (to === from) continue;
     // The differences of cosines and sines as products: exact also for edges far shorter than a cycle.
-    const bend = (2 * (end - start) * Math.sin((k * (to - from)) / 2)) / (k * (to - from));
+    const bend = (2 * (end - start) * sin((k * (to - from)) / 2)) / (k * (to - from));
     const middle = (k * (from + to)) / 2;
-    cosine += end * Math.sin(k * to) - start * Math.sin(k * from) - bend * Math.sin(middle);
-    sine += start * Math.cos(k * from) - end * Math.cos(k * to) + bend * Math.cos(middle);
+    cosine += end * sin(k * to) - start * sin(k * from) - bend * sin(middle);
+    sine += start * cos(k * from) - end * cos(k * to) + bend * cos(middle);
   }
   return harmonicOf((2 * cosine) / k, (2 * sine) / k);
 }

@@ -1,3 +1,5 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import { gaussLegendre } from './gaussLegendre.ts';
 import { harmonicOf } from './harmonicOf.ts';
 import { integral } from './integral.ts';
@@ -43,8 +45,8 @@ export function quadratureTruth(
     harmonic: (order) => {
       const k = 2 * Math.PI * order;
       return harmonicOf(
-        2 * overCycle((phase) => at(phase) * Math.cos(k * phase), order),
-        2 * overCycle((phase) => at(phase) * Math.sin(k * phase), order),
+        2 * overCycle((phase) => at(phase) * cos(k * phase), order),
+        2 * overCycle((phase) => at(phase) * sin(k * phase), order),
       );
     },
   };

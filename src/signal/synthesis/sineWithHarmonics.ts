@@ -1,3 +1,4 @@
+import { sin } from '../../base/elementary/sin.ts';
 import type { KnownHarmonic, KnownWave } from './knownWave.ts';
 import { quadratureTruth } from './quadratureTruth.ts';
 import { sineKind } from './sineKind.ts';
@@ -29,9 +30,9 @@ export function sineWithHarmonics(parts: readonly HarmonicPart[]): KnownWave {
   }
   const at = (phaseCycles: number): number => {
     const cycle = phaseCycles - Math.floor(phaseCycles);
-    let value = Math.sin(2 * Math.PI * cycle);
+    let value = sin(2 * Math.PI * cycle);
     for (const { order, ratio, phaseRad } of parts) {
-      value += ratio * Math.sin(2 * Math.PI * order * cycle + phaseRad);
+      value += ratio * sin(2 * Math.PI * order * cycle + phaseRad);
     }
     return value;
   };

@@ -1,3 +1,5 @@
+import { asin } from '../../base/elementary/asin.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import { gaussLegendre } from './gaussLegendre.ts';
 import { integral } from './integral.ts';
 import type { KnownWave } from './knownWave.ts';
@@ -21,8 +23,7 @@ export function sineWithRipple(order: number, ratio: number): KnownWave {
   const rule = gaussLegendre(20);
   return {
     kind: 'pure sine',
-    at: (phaseCycles) =>
-      Math.sin(2 * Math.PI * phaseCycles) + ratio * Math.sin(2 * Math.PI * order * phaseCycles),
+    at: (phaseCycles) => sin(2 * Math.PI * phaseCycles) + ratio * sin(2 * Math.PI * order * phaseCycles),
     truth: waveTruth({
       rms: Math.sqrt((1 + ratio ** 2) / 2),
       mean: 0,
@@ -30,7 +31,7 @@ export function sineWithRipple(order: number, ratio: number): KnownWave {
       trough: -1 - ratio,
       meanAbsoluteAbout: (level) => {
         // The sine takes each value twice a cycle; 4000 panels keep the bend at |s| = ratio below 1e-8.
-        const distance = (x: number): number => meanDistance(Math.sin(Math.PI * x) - level, ratio);
+        const distance = (x: number): number => meanDistance(sin(Math.PI * x) - level, ratio);
         return integral(distance, -0.5, 0.5, 4000, rule);
       },
       harmonic: (n) => ({ rms: n === 1 ? Math.SQRT1_2 : 0, phaseRad: 0 }),
@@ -41,5 +42,5 @@ export function sineWithRipple(order: number, ratio: number): KnownWave {
 /** Mean of |s + r sin θ| over θ. */
 function meanDistance(s: number, r: number): number {
   if (Math.abs(s) >= r) return Math.abs(s);
-  return (2 / Math.PI) * (s * Math.asin(s / r) + Math.sqrt(r * r - s * s));
+  return (2 / Math.PI) * (s * asin(s / r) + Math.sqrt(r * r - s * s));
 }

@@ -1,3 +1,4 @@
+import { sin } from '../../base/elementary/sin.ts';
 import type { KnownWave } from './knownWave.ts';
 import { polylineWave, type Vertex } from './polylineWave.ts';
 
@@ -39,7 +40,7 @@ function crossing(slope: number, carrierRatio: number, modulationRatio: number):
   for (let step = 0; step < 60; step++) {
     const phase = (low + high) / 2;
     const carrier = -falling * 4 * carrierRatio * (phase - middle);
-    const above = modulationRatio * Math.sin(2 * Math.PI * phase) > carrier;
+    const above = modulationRatio * sin(2 * Math.PI * phase) > carrier;
     if (above === falling > 0) high = phase;
     else low = phase;
   }

@@ -1,3 +1,5 @@
+import { exp } from '../../base/elementary/exp.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import type { KnownWave } from './knownWave.ts';
 import { quadratureTruth } from './quadratureTruth.ts';
 import { waveTruth } from './waveTruth.ts';
@@ -37,7 +39,7 @@ export function withRinging(
     const top = tops.find(({ from, to }) => from <= phase && phase < to);
     if (top === undefined) return wave.at(phase);
     const since = phase - top.from;
-    const ring = ratio * Math.exp(-since / decayCycles) * Math.sin(2 * Math.PI * order * since);
+    const ring = ratio * exp(-since / decayCycles) * sin(2 * Math.PI * order * since);
     return wave.at(phase) + top.sign * ring;
   };
   return { kind: wave.kind, at, truth: waveTruth(quadratureTruth(at, corners, order)) };

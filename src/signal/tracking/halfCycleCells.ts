@@ -1,3 +1,6 @@
+import { cos } from '../../base/elementary/cos.ts';
+import { sin } from '../../base/elementary/sin.ts';
+
 /** The half cycles between zeros, each turned onto one axis and summed. */
 export interface HalfCycleCells {
   /** Mean of x·cos θ, θ from 0 to π over the half cycle; shape of the zeros less one. */
@@ -26,8 +29,8 @@ export function halfCycleCells(samples: Float64Array, crossings: Float64Array): 
     const to = Math.min(samples.length, Math.ceil(start + length));
     // e^(−iθ) turned on from sample to sample: exact to some ulp over the thousand samples of a half cycle.
     const step = Math.PI / length;
-    const [stepRe, stepIm] = [Math.cos(step), -Math.sin(step)];
-    let [turnRe, turnIm] = [Math.cos(step * (from - start)), -Math.sin(step * (from - start))];
+    const [stepRe, stepIm] = [cos(step), -sin(step)];
+    let [turnRe, turnIm] = [cos(step * (from - start)), -sin(step * (from - start))];
     let present = 0;
     for (let n = from; n < to; n++) {
       const x = samples[n]!;

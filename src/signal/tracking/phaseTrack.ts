@@ -1,3 +1,6 @@
+import { atan2 } from '../../base/elementary/atan2.ts';
+import { cos } from '../../base/elementary/cos.ts';
+import { hypot } from '../../base/elementary/hypot.ts';
 import { blockMeans } from '../blockMeans.ts';
 import { median } from '../median.ts';
 import { carriedPhases } from './carriedPhases.ts';
@@ -70,7 +73,7 @@ interface Phases {
 /** What the phase at every crossing tried really is; null where none shows one. */
 function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8Array): Phases | null {
   const { re, im, whole } = cells;
-  const sizes = re.map((x, m) => (whole[m] === 1 ? Math.hypot(x, im[m]!) : 0));
+  const sizes = re.map((x, m) => (whole[m] === 1 ? hypot(x, im[m]!) : 0));
   const largest = sizes.reduce((a, b) => Math.max(a, b), 0);
   if (largest === 0) return null;
   // A fifth of the usual half cycle: what is less is no voltage, and its phase is noise.
@@ -84,7 +87,7 @@ function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8
     if (reach === 0) continue;
     let [sumRe, sumIm] = [0, 0];
     for (let cell = m - reach; cell < m + reach; cell++) {
-      const hann = Math.cos((Math.PI * (cell + 0.5 - m)) / (2 * reach)) ** 2;
+      const hann = cos((Math.PI * (cell + 0.5 - m)) / (2 * reach)) ** 2;
       // From half cycle to half cycle the sign of the wave turns, and so does that of e^(−iθ).
       const weight = cell % 2 === 0 ? hann : -hann;
       sumRe += weight * re[cell]!;
@@ -92,7 +95,7 @@ function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8
     }
     seen[m] = 1;
     // sin(θ + δ) leaves ½·(sin δ − i·cos δ).
-    halfTurns[m] = m + Math.atan2(sumRe, -sumIm) / Math.PI;
+    halfTurns[m] = m + atan2(sumRe, -sumIm) / Math.PI;
   }
   return seen.includes(1) ? { halfTurns: carriedPhases(crossings, halfTurns, seen), seen } : null;
 }

@@ -1,3 +1,4 @@
+import { log2 } from '../../base/elementary/log2.ts';
 import type { Capture, Channel } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import { extremes } from '../../signal/extremes.ts';
@@ -23,5 +24,5 @@ export function captureSummary(capture: Capture, measured: Channel, wave: Measur
 function bitsShown({ samples, stepSize }: MeasuredWave): number | null {
   if (stepSize === null) return null;
   const { max, min } = extremes(samples);
-  return Math.max(1, Math.ceil(Math.log2((max - min) / stepSize + 1)));
+  return Math.max(1, Math.ceil(log2((max - min) / stepSize + 1)));
 }

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import { measureWave } from '../../figures/measureWave.ts';
@@ -77,7 +78,7 @@ function asFiledScale(
     return { wave, scaleSource: 'scope and probe' };
   const [plusRms, minusRms] = channel.differenceOf.map(({ samples }) => {
     const { mean, standardDeviation } = moments(samples);
-    return Math.hypot(mean, standardDeviation);
+    return hypot(mean, standardDeviation);
   }) as [number, number];
   const components = differenceComponents({
     plusRms,

@@ -1,3 +1,4 @@
+import { sin } from '../../base/elementary/sin.ts';
 import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import type { Trace } from '../assay.ts';
 
@@ -26,7 +27,7 @@ export function traceOf(wave: MeasuredWave, unit: 'V' | 'A'): Trace {
     from + shown,
     (n) => ({
       timeS: (n - firstZero) * intervalS,
-      ideal: mean + Math.SQRT2 * acRms * Math.sin(phaseAt(n)),
+      ideal: mean + Math.SQRT2 * acRms * sin(phaseAt(n)),
     }),
     unit,
   );

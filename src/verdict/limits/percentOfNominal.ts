@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 
 /**
@@ -13,7 +14,6 @@ export function percentOfNominal(percent: Figure, fundamentalV: Figure, nominalV
   return {
     value: (percent.value * fundamentalV.value) / nominalV,
     uncertainty:
-      Math.hypot(percent.uncertainty * fundamentalV.value, percent.value * fundamentalV.uncertainty) /
-      nominalV,
+      hypot(percent.uncertainty * fundamentalV.value, percent.value * fundamentalV.uncertainty) / nominalV,
   };
 }

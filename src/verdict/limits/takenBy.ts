@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { GroupFigures } from '../../figures/harmonicGroups/groupFigures.ts';
 import type { WaveFigures } from '../../figures/waveFigures.ts';
 import type { HarmonicMethod } from './limitTable.ts';
@@ -24,7 +25,7 @@ export function takenBy(
       ? []
       : [{ ...fitted, rms: subgroupRms, percent: (100 * subgroupRms) / first.subgroupRms }];
   });
-  const thd = Math.hypot(...harmonics.slice(1).map(({ percent }) => percent));
+  const thd = hypot(...harmonics.slice(1).map(({ percent }) => percent));
   return {
     ...figures,
     harmonics,

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { WaveFigures } from '../../figures/waveFigures.ts';
 
@@ -16,5 +17,5 @@ export function thdToOrder(figures: WaveFigures, highestOrder: number): Figure {
   const { thdPercent, thdOrders, harmonics } = figures;
   if (thdPercent.value === null || highestOrder >= thdOrders) return thdPercent;
   const counted = harmonics.filter(({ order }) => order >= 2 && order <= highestOrder);
-  return { value: Math.hypot(...counted.map(({ percent }) => percent)), uncertainty: thdPercent.uncertainty };
+  return { value: hypot(...counted.map(({ percent }) => percent)), uncertainty: thdPercent.uncertainty };
 }

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Harmonic } from '../../figures/waveFigures.ts';
 
 /**
@@ -10,7 +11,5 @@ import type { Harmonic } from '../../figures/waveFigures.ts';
  * @returns percent.
  */
 export function capacitorDistortion(harmonics: readonly Harmonic[]): number {
-  return Math.hypot(
-    ...harmonics.filter(({ order }) => order > 1).map(({ order, percent }) => order * percent),
-  );
+  return hypot(...harmonics.filter(({ order }) => order > 1).map(({ order, percent }) => order * percent));
 }

@@ -1,3 +1,5 @@
+import { exp } from '../../base/elementary/exp.ts';
+
 const SERIES_BELOW = 2.5;
 /** Continued-fraction terms that leave less than one rounding step at SERIES_BELOW; fewer would do farther out. */
 const FRACTION_TERMS = 120;
@@ -41,5 +43,5 @@ function farTail(x: number): number {
 }
 
 function density(x: number): number {
-  return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
+  return exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 }

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import { measureWave } from '../../figures/measureWave.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../../figures/uncertainty/instrument.ts';
@@ -91,7 +92,7 @@ function checked(
   const usual = measureWave(input);
   const own = measureWave(input, { instrument: PERFECT }).figures;
   // By its definition the RMS counts the noise in.
-  const rms = Math.hypot(truth.rms, NOISE_V);
+  const rms = hypot(truth.rms, NOISE_V);
   const figures = [
     compare('RMS', 'V', rms, usual.figures, own, (f) => f.rms),
     compare('frequency', 'Hz', FREQUENCY_HZ, usual.figures, own, (f) => f.frequencyHz),

@@ -1,3 +1,5 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
 import type { WaveTruth } from '../../signal/synthesis/knownWave.ts';
 
 /**
@@ -9,6 +11,6 @@ import type { WaveTruth } from '../../signal/synthesis/knownWave.ts';
 export function fittingFullScale({ peak, trough }: WaveTruth, noiseRmsV: number): number {
   const perDivision = (Math.max(peak, -trough) + 3 * noiseRmsV) / 4;
   if (perDivision === 0) return 4;
-  const power = 10 ** Math.floor(Math.log10(perDivision));
+  const power = powerOfTen(decimalExponent(perDivision));
   return 4 * power * ([1, 2, 5].find((factor) => factor * power >= perDivision) ?? 10);
 }

@@ -1,3 +1,4 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { PeriodicWave } from '../../figures/measuredWave.ts';
 import type { WaveFigures } from '../../figures/waveFigures.ts';
 import { sampleCycle } from '../../signal/harmonicSeries.ts';
@@ -54,7 +55,7 @@ function crestWords(crest: number, { crestFactor }: WaveFigures): string {
 }
 
 function rippleReason({ ripple, fit }: PeriodicWave): string {
-  const fundamental = Math.hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
+  const fundamental = hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
   const kilohertz = rounded(ripple!.frequencyHz / 1000, 3);
   return `switching ripple of ${rounded((100 * ripple!.rms) / fundamental, 2)} % at ${kilohertz} kHz, above the orders counted`;
 }
