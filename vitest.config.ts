@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
-const testTimeout = 60_000;
+/** A guard against a test that hangs, on a machine that others load too. */
+const testTimeout = 240_000;
 const setupFiles = ['test/seed.ts'];
 
 export default defineConfig({

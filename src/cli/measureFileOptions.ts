@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
-import { type AssayOptions, failureLine, MeasureError } from '../entry/measuring.ts';
+import { type AssayOptions, completeOptions, failureLine, MeasureError } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import { failedResult, type MeasureFileOptions } from './measureFile.ts';
 import type { MeasureFlags } from './measureOptions.ts';
@@ -12,27 +12,26 @@ import { unreadable } from './unreadable.ts';
  * @throws CommanderError where the instrument file can't be read.
  */
 export async function measureFileOptions(flags: MeasureFlags, command: Command): Promise<MeasureFileOptions> {
-  return {
-    claims: flags.claim ?? [],
-    scales: flags.scale ?? [],
-    inverted: flags.invert ?? [],
+  return completeOptions({
+    claims: flags.claim,
+    scales: flags.scale,
+    inverted: flags.invert,
     rule: flags.rule,
     orders: flags.orders,
     sineThdPercent: flags.sineThd,
-    perWindow: flags.windows ?? false,
-    ...(flags.label === undefined ? {} : { label: flags.label }),
-    ...(flags.load === undefined ? {} : { load: flags.load }),
-    ...(flags.nominal === undefined ? {} : { nominal: flags.nominal }),
-    ...(flags.voltage === undefined ? {} : { voltage: flags.voltage }),
-    ...(flags.current === undefined ? {} : { current: flags.current }),
-    ...(flags.dcInput === undefined ? {} : { directInput: flags.dcInput }),
-    ...(flags.skew === undefined ? {} : { skews: flags.skew }),
-    ...(flags.instrument === undefined ? {} : { instrument: await instrumentIn(flags.instrument, command) }),
-    ...(flags.sampleRate === undefined ? {} : { sampleRateHz: flags.sampleRate }),
-    ...(flags.meter === undefined
-      ? {}
-      : { meter: { readingV: flags.meter, dcCoupled: flags.meterDc ?? false } }),
-  };
+    perWindow: flags.windows,
+    label: flags.label,
+    load: flags.load,
+    nominal: flags.nominal,
+    voltage: flags.voltage,
+    current: flags.current,
+    directInput: flags.dcInput,
+    skews: flags.skew,
+    instrument: flags.instrument === undefined ? undefined : await instrumentIn(flags.instrument, command),
+    sampleRateHz: flags.sampleRate,
+    meter:
+      flags.meter === undefined ? undefined : { readingV: flags.meter, dcCoupled: flags.meterDc ?? false },
+  });
 }
 
 /** An instrument file is one of the words: where it is wrong, nothing is measured. */

@@ -3,6 +3,7 @@ export { recheckLines } from '../sheet/answer/recheckLines.ts';
 export { captureEvidence, cardEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
 export { capturesOfUnits, carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
 export type {
+  CaptureEvidence,
   CardTheme,
   CarriedCapture,
   CarriedOptions,

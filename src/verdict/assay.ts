@@ -47,6 +47,8 @@ export interface NamedBudget {
 export interface Trace {
   /** Seconds from that rising zero, ascending; shape N. */
   readonly timeS: Float64Array;
+  /** That rising zero on the file's own axis; where nothing repeats, the first sample. Sheets don't carry it. */
+  readonly zeroS?: number;
   /** In the channel's unit; NaN where the file holds no value; shape N. */
   readonly wave: Float64Array;
   /** The sine of the same AC RMS and the fundamental's phase, on the mean; shape N. */

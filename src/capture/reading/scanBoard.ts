@@ -22,11 +22,16 @@ export const FAILURES = 1;
  */
 export function scanBoard(plan: ChunkPlan, capacity: number): ScanBoard {
   return {
-    counters: new Int32Array(new SharedArrayBuffer(8)),
-    rowCounts: new Int32Array(new SharedArrayBuffer(4 * chunkCount(plan.scan))).fill(-1),
-    columns: plan.uses.map((use) =>
-      use === 'kept' ? new Float64Array(new SharedArrayBuffer(8 * capacity)) : null,
-    ),
+    counters: new Int32Array(sharedMemory(8)),
+    rowCounts: new Int32Array(sharedMemory(4 * chunkCount(plan.scan))).fill(-1),
+    columns: plan.uses.map((use) => (use === 'kept' ? new Float64Array(sharedMemory(8 * capacity)) : null)),
     capacity,
   };
+}
+
+/** A page that was opened from a file has none that is shared; there one thread reads alone. */
+function sharedMemory(byteLength: number): ArrayBufferLike {
+  return typeof SharedArrayBuffer === 'undefined'
+    ? new ArrayBuffer(byteLength)
+    : new SharedArrayBuffer(byteLength);
 }

@@ -9,11 +9,12 @@ import type { Trace } from '../assay.ts';
  * @remarks DC and noise have no cycle: then it is the whole record over its mean.
  */
 export function traceOf(wave: MeasuredWave, unit: 'V' | 'A'): Trace {
-  const { samples, intervalS, periodic, figures } = wave;
+  const { samples, startS, intervalS, periodic, figures } = wave;
   const mean = figures.mean.value ?? 0;
   const acRms = figures.acRms.value ?? 0;
   if (periodic === null) {
-    return cut(samples, 0, samples.length, (n) => ({ timeS: n * intervalS, ideal: mean }), unit);
+    const whole = cut(samples, 0, samples.length, (n) => ({ timeS: n * intervalS, ideal: mean }));
+    return { ...whole, zeroS: startS, unit };
   }
   const { fit, phaseRad, periodSamples } = periodic;
   const phaseAt = (n: number): number => fit.omega * (n - (samples.length - 1) / 2) + phaseRad;
@@ -21,16 +22,11 @@ export function traceOf(wave: MeasuredWave, unit: 'V' | 'A'): Trace {
   const firstZero = risingZero - Math.floor(risingZero / periodSamples) * periodSamples;
   const shown = Math.min(samples.length, Math.ceil(2 * periodSamples) + 1);
   const from = Math.min(Math.ceil(firstZero), samples.length - shown);
-  return cut(
-    samples,
-    from,
-    from + shown,
-    (n) => ({
-      timeS: (n - firstZero) * intervalS,
-      ideal: mean + Math.SQRT2 * acRms * sin(phaseAt(n)),
-    }),
-    unit,
-  );
+  const cycles = cut(samples, from, from + shown, (n) => ({
+    timeS: (n - firstZero) * intervalS,
+    ideal: mean + Math.SQRT2 * acRms * sin(phaseAt(n)),
+  }));
+  return { ...cycles, zeroS: startS + firstZero * intervalS, unit };
 }
 
 function cut(
@@ -38,8 +34,7 @@ function cut(
   from: number,
   to: number,
   at: (n: number) => { timeS: number; ideal: number },
-  unit: 'V' | 'A',
-): Trace {
+): Omit<Trace, 'zeroS' | 'unit'> {
   const wave = samples.slice(from, to);
   const timeS = new Float64Array(wave.length);
   const ideal = new Float64Array(wave.length);
@@ -48,5 +43,5 @@ function cut(
     timeS[n - from] = point.timeS;
     ideal[n - from] = point.ideal;
   }
-  return { timeS, wave, ideal, residual: wave.map((v, i) => v - ideal[i]!), unit };
+  return { timeS, wave, ideal, residual: wave.map((v, i) => v - ideal[i]!) };
 }

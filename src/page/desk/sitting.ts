@@ -1,0 +1,109 @@
+import { MeasureError } from '../../entry/measuring.ts';
+import { nothingTold, type Told } from '../told/told.ts';
+import { toldOptions } from '../told/toldOptions.ts';
+import { type Entry, type EntryState, knownOf } from './entry.ts';
+import { freeName } from './freeName.ts';
+import type { Ask } from './workerClient.ts';
+
+export interface NamedFile {
+  readonly name: string;
+  readonly file: Blob;
+  readonly told?: Told;
+}
+
+/** The captures of one sitting and what is told of them. Whatever changes is measured anew. */
+export interface Sitting {
+  readonly entries: () => readonly Entry[];
+  /** @returns the numbers of the captures added. */
+  readonly add: (files: readonly NamedFile[]) => readonly number[];
+  /** Tells something anew; what is no longer wanted of the earlier telling is ended. */
+  readonly tell: (id: number, told: Told) => void;
+  readonly choose: (id: number, channel: number) => void;
+  /** Takes a capture away, in the middle of its reading too. */
+  readonly remove: (id: number) => void;
+}
+
+/**
+ * @param onChange - told of each entry that changed, and of undefined where it was taken away.
+ * @param onDefect - told of an error that is a fault of ours.
+ */
+export function openSitting(
+  ask: Ask,
+  onChange: (id: number, entry: Entry | undefined) => void,
+  onDefect: (problem: unknown) => void,
+): Sitting {
+  const entries = new Map<number, Entry>();
+  const running = new Map<number, AbortController>();
+  let last = 0;
+
+  const change = (id: number, part: Partial<Pick<Entry, 'told' | 'state' | 'channel'>>): void => {
+    const entry = entries.get(id);
+    if (entry === undefined) return;
+    const changed = { ...entry, ...part };
+    entries.set(id, changed);
+    onChange(id, changed);
+  };
+  const measure = async (id: number, first: boolean): Promise<void> => {
+    const entry = entries.get(id)!;
+    const before = knownOf(entry);
+    const understood = toldOptions(entry.told, before?.assays[0]?.wave.result.voltage?.channel ?? '');
+    // The form says what is wrong; until it is right the answer stands as it was.
+    if ('faults' in understood) return;
+    running.get(id)?.abort();
+    const ending = new AbortController();
+    running.set(id, ending);
+    const set = (state: EntryState): void => {
+      if (!ending.signal.aborted) change(id, { state });
+    };
+    set({ at: 'work', share: null, before });
+    try {
+      const measured = await ask(
+        'measure',
+        { id, options: understood.options },
+        { first, signal: ending.signal, tell: (share) => set({ at: 'work', share, before }) },
+      );
+      if (measured === null || ending.signal.aborted) return;
+      const { channel } = entries.get(id)!;
+      change(id, {
+        state: { at: 'ready', measured },
+        channel: Math.min(channel, measured.assays.length - 1),
+      });
+    } catch (problem) {
+      if (!(problem instanceof MeasureError)) {
+        onDefect(problem);
+        return;
+      }
+      const { code, message, detail } = problem;
+      set({ at: 'failed', failed: { file: entry.name, error: { code, message, ...detail } } });
+    }
+  };
+  return {
+    entries: () => [...entries.values()],
+    add: (files) =>
+      files.map(({ name, file, told = nothingTold }) => {
+        const id = ++last;
+        const taken = new Set([...entries.values()].map((entry) => entry.name));
+        const entry = {
+          ...{ id, name: freeName(name, taken), file, told, channel: 0 },
+          state: { at: 'work' as const, share: null, before: null },
+        };
+        entries.set(id, entry);
+        onChange(id, entry);
+        void ask('open', { id, name: entry.name, file });
+        void measure(id, false);
+        return id;
+      }),
+    tell: (id, told) => {
+      change(id, { told });
+      if (entries.has(id)) void measure(id, true);
+    },
+    choose: (id, channel) => change(id, { channel }),
+    remove: (id) => {
+      running.get(id)?.abort();
+      running.delete(id);
+      entries.delete(id);
+      void ask('close', { id });
+      onChange(id, undefined);
+    },
+  };
+}

@@ -1,0 +1,88 @@
+import { sealedSheet } from '../../entry/drawing.ts';
+import type { CardTheme, Evidence } from '../../entry/evidence.ts';
+import { type FailedResult, jsonText, type MeasureResult } from '../../entry/measuring.ts';
+import { captureMarkdown, spokenLines } from '../../entry/sections.ts';
+import type { MeasuredChannel } from '../worker/requests.ts';
+import { copyText } from './copyText.ts';
+import { pictureOf } from './pictureOf.ts';
+import { pagePress } from './press.ts';
+import { saveFile } from './saveFile.ts';
+
+/** What can be taken from a result. */
+export type Saving = 'say' | 'svg' | 'png' | 'card' | 'card-dark' | 'json' | 'markdown';
+
+/**
+ * Saves or copies one thing of a result.
+ *
+ * @returns what was done, in words.
+ */
+export async function saveResult(
+  document: Document,
+  what: Saving,
+  { result, wave, changes }: MeasuredChannel,
+): Promise<string> {
+  const stem = stemOf(result.file);
+  const copied = async (words: string, text: string): Promise<string> =>
+    (await copyText(document, text))
+      ? `${words} copied.`
+      : 'This browser does not let the page copy: save instead.';
+  const saveSheet = (name: string, evidence: Evidence): string => {
+    saveText(document, name, sealedSheet(pagePress(document), evidence), 'image/svg+xml');
+    return name;
+  };
+  switch (what) {
+    case 'say':
+      return copied('Two sentences', spokenLines(result).join(' '));
+    case 'markdown':
+      return copied('Markdown', `${captureMarkdown(wave, `${stem}.svg`)}\n`);
+    case 'json':
+      return saveJson(document, [result], `${stem}.json`);
+    case 'svg': {
+      const names = [
+        saveSheet(`${stem}.svg`, wave),
+        ...(changes === null ? [] : [saveSheet(`${stem}-changes.svg`, changes)]),
+      ];
+      return `Saved ${names.join(' and ')}.`;
+    }
+    case 'png':
+      return savePicture(document, `${stem}.png`, wave);
+    case 'card':
+      return savePicture(document, `${stem}-card.png`, cardOf(wave, 'light'));
+    case 'card-dark':
+      return savePicture(document, `${stem}-card.png`, cardOf(wave, 'dark'));
+  }
+}
+
+/** Results as one document, as the command line prints them. @returns what was done, in words. */
+export function saveJson(
+  document: Document,
+  results: readonly (MeasureResult | FailedResult)[],
+  name: string,
+): string {
+  const text = `${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`;
+  saveText(document, name, text, 'application/json');
+  return `Saved ${name}.`;
+}
+
+/** A sheet as a picture. @returns what was done, in words. */
+export async function savePicture(document: Document, name: string, evidence: Evidence): Promise<string> {
+  const svg = sealedSheet(pagePress(document), evidence);
+  saveFile(document, name, await pictureOf(document, svg));
+  return `Saved ${name}.`;
+}
+
+export function saveText(document: Document, name: string, text: string, type: string): void {
+  saveFile(document, name, new Blob([text], { type }));
+}
+
+/** A file's name without folder and ending. */
+export function stemOf(file: string): string {
+  return file.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '');
+}
+
+function cardOf(
+  { picture: _, dynamics: __, ...carried }: MeasuredChannel['wave'],
+  theme: CardTheme,
+): Evidence {
+  return { ...carried, picture: 'card', theme, dynamics: null };
+}

@@ -1,0 +1,125 @@
+import { failureLine } from '../../entry/measuring.ts';
+import { html } from '../../entry/sections.ts';
+import { type Entry, knownOf } from '../desk/entry.ts';
+import type { Sitting } from '../desk/sitting.ts';
+import type { Ask } from '../desk/workerClient.ts';
+import { type Saving, saveResult } from '../save/saveResult.ts';
+import type { Told } from '../told/told.ts';
+import { toldForm } from '../told/toldForm.ts';
+import { toldOptions } from '../told/toldOptions.ts';
+import type { MeasuredChannel } from '../worker/requests.ts';
+import { answerTexts } from './answerTexts.ts';
+import { channelChoice } from './channelChoice.ts';
+import { picturesOf } from './picturesOf.ts';
+
+export interface AnswerPart {
+  readonly show: (entry: Entry, all: readonly Entry[]) => void;
+}
+
+export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose'> {
+  readonly ask: Ask;
+  /** Tells the other captures the same. */
+  readonly share: (from: Entry) => void;
+  /** Does something that may fail, and says what came of it. */
+  readonly tried: (work: () => Promise<string> | string) => Promise<void>;
+}
+
+/** Waited for while a person types, before what was typed is taken for told. */
+const TYPING_MS = 300;
+
+/** The part of the page about the capture that is looked at. */
+export function answerPart(document: Document, actions: AnswerActions): AnswerPart {
+  const part = (id: string): HTMLElement => document.getElementById(id)!;
+  let entry: Entry | null = null;
+  let shown: MeasuredChannel | null = null;
+  let typing: ReturnType<typeof setTimeout> | undefined;
+  let typed: { readonly id: number; readonly told: Told } | null = null;
+
+  const finishTyping = (): void => {
+    clearTimeout(typing);
+    if (typed !== null) actions.tell(typed.id, typed.told);
+    typed = null;
+  };
+  const form = toldForm(
+    part('told') as HTMLFormElement,
+    (told) => {
+      if (entry === null) return;
+      typed = { id: entry.id, told };
+      showFaults(told);
+      clearTimeout(typing);
+      typing = setTimeout(finishTyping, TYPING_MS);
+    },
+    () => {
+      finishTyping();
+      if (entry !== null) actions.share(entry);
+    },
+  );
+  const pictures = picturesOf(document, actions.ask);
+  const showFaults = (told: Told): void => {
+    const understood = toldOptions(told, '');
+    form.show(told, 'faults' in understood ? understood.faults : new Map());
+  };
+
+  part('save').addEventListener('click', (event) => {
+    const what = (event.target as HTMLElement).closest('button')?.dataset.save;
+    const channel = entry === null ? undefined : knownOf(entry)?.assays[entry.channel];
+    if (what !== undefined && channel !== undefined) {
+      void actions.tried(() => saveResult(document, what as Saving, channel));
+    }
+  });
+  part('answer').addEventListener('click', (event) => {
+    const atS = (event.target as HTMLElement).closest<HTMLElement>('a.time')?.dataset.at;
+    if (atS !== undefined) pictures.goTo(Number(atS));
+  });
+
+  return {
+    show: (next, all) => {
+      const isOther = entry?.id !== next.id;
+      if (isOther) finishTyping();
+      entry = next;
+      const known = knownOf(next);
+      const { state } = next;
+      const failed = state.at === 'failed' ? failureLine(state.failed) : '';
+      part('failure').hidden = failed === '';
+      part('failure').textContent = failed;
+      part('known').hidden = known === null;
+      part('wave-part').hidden = known === null;
+      part('details').hidden = known === null;
+      part('answer').setAttribute('aria-busy', String(state.at === 'work'));
+      // What is being typed is newer than what was told.
+      if (isOther || typed === null) showFaults(next.told);
+      part('share-told').hidden = all.length < 2;
+      if (known === null) {
+        part('question').textContent = '';
+        part('subject').textContent = '';
+        part('invented').hidden = true;
+        part('answer-heading').textContent =
+          state.at === 'failed' ? 'This capture can’t be measured as it is told' : next.name;
+        shown = null;
+        return;
+      }
+      const channel = known.assays[next.channel] ?? known.assays[0]!;
+      if (channel === shown && !isOther) return;
+      shown = channel;
+      const texts = answerTexts(channel);
+      part('question').textContent = texts.question;
+      part('answer-heading').innerHTML = texts.answer.text;
+      part('subject').textContent = texts.subject;
+      part('invented').hidden = !texts.isInvented;
+      part('say').innerHTML = html`<p>${texts.say}</p>`.text;
+      part('parts').innerHTML = texts.parts.text;
+      channelChoice(part('outcomes'), next, known, (chosen) => actions.choose(next.id, chosen));
+      form.offer(
+        known.channels,
+        all
+          .filter(({ id }) => id !== next.id)
+          .flatMap((other) =>
+            (knownOf(other)?.channels ?? [])
+              .filter(({ quantity }) => quantity === 'current')
+              .map(({ name }) => `${other.name}:${name}`),
+          ),
+      );
+      pictures.show(next, known, channel);
+    },
+  };
+}

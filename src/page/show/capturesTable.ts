@@ -1,0 +1,89 @@
+import { figureText, fileName, html, type Markup, mainFigures, outcomeWords } from '../../entry/sections.ts';
+import { type Entry, knownOf } from '../desk/entry.ts';
+
+/** What a person does in the table. */
+export interface TableActions {
+  readonly look: (id: number) => void;
+  readonly remove: (id: number) => void;
+  readonly load: (id: number, load: string) => void;
+}
+
+export interface CapturesTable {
+  readonly show: (entry: Entry) => void;
+  readonly drop: (id: number) => void;
+  /** Marks the capture that is looked at. */
+  readonly mark: (id: number | null) => void;
+}
+
+/** The captures on the page, a row each. Rows change cell by cell, so that nobody is interrupted while typing. */
+export function capturesTable(host: HTMLElement, actions: TableActions): CapturesTable {
+  host.innerHTML = html`<table class="data stacks"><caption class="hidden">Captures on this page</caption>
+<thead><tr><th>Capture</th><th>Load</th><th>Kind of wave</th><th class="number">RMS</th><th class="number">THD</th><th>Claims</th><th><span class="hidden">Remove</span></th></tr></thead><tbody></tbody></table>`.text;
+  const body = host.querySelector('tbody')!;
+  const rows = new Map<number, HTMLTableRowElement>();
+
+  const rowOf = (entry: Entry): HTMLTableRowElement => {
+    const known = rows.get(entry.id);
+    if (known !== undefined) return known;
+    const row = body.insertRow();
+    rows.set(entry.id, row);
+    row.innerHTML =
+      html`<th scope="row" data-label="Capture"><button type="button" class="link file-name">${fileName(entry.name)}</button></th>
+<td data-label="Load"><input type="text" aria-label="Load on ${fileName(entry.name)}" placeholder="300 W"></td>
+<td data-label="Kind of wave"></td><td class="number" data-label="RMS"></td><td class="number" data-label="THD"></td><td data-label="Claims"></td>
+<td data-label=""><button type="button" class="link" aria-label="Remove ${fileName(entry.name)}">Remove</button></td>`.text;
+    const [look, remove] = row.querySelectorAll('button');
+    look?.addEventListener('click', () => actions.look(entry.id));
+    remove?.addEventListener('click', () => actions.remove(entry.id));
+    const load = row.querySelector('input')!;
+    load.addEventListener('input', () => actions.load(entry.id, load.value));
+    return row;
+  };
+  return {
+    show: (entry) => {
+      const row = rowOf(entry);
+      const load = row.querySelector('input')!;
+      if (load.value !== entry.told.load) load.value = entry.told.load;
+      const [, , kind, rms, thd, claims, end] = row.cells;
+      const cells = cellsOf(entry);
+      for (const [i, cell] of [kind!, rms!, thd!, claims!].entries()) cell.innerHTML = cells[i]!.text;
+      const remove = end?.querySelector('button');
+      const isRead = entry.state.at !== 'work' || knownOf(entry) !== null;
+      if (remove != null) remove.textContent = isRead ? 'Remove' : 'Cancel';
+    },
+    drop: (id) => {
+      rows.get(id)?.remove();
+      rows.delete(id);
+    },
+    mark: (id) => {
+      for (const [one, row] of rows) row.setAttribute('aria-current', String(one === id));
+    },
+  };
+}
+
+/** Kind, RMS, THD, claims. */
+function cellsOf(entry: Entry): readonly [Markup, Markup, Markup, Markup] {
+  const { state } = entry;
+  if (state.at === 'failed')
+    return [html`<span class="outside">can’t be measured</span>`, html``, html``, html``];
+  const known = knownOf(entry);
+  if (known === null) {
+    const share = state.at === 'work' ? state.share : null;
+    const waits = share === null ? html`<span class="soft">waits</span>` : progress(share);
+    return [waits, html``, html``, html``];
+  }
+  const { result } = known.assays[entry.channel] ?? known.assays[0]!;
+  const figures = mainFigures(result);
+  const outcomes = [...new Set(result.claims.map(({ outcome }) => outcomeWords(outcome)))];
+  return [
+    html`${result.waveform.kind}`,
+    html`${figures === null ? '' : figureText(figures.rms, figures.unit)}`,
+    html`${figures === null ? '' : figureText(figures.thdPercent, '%')}`,
+    html`${outcomes.join(', ')}`,
+  ];
+}
+
+function progress(share: number): Markup {
+  const percent = Math.round(100 * share);
+  return html`<progress class="share" max="100" value="${percent}" aria-label="read">${percent} %</progress>`;
+}

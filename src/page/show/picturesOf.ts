@@ -1,0 +1,48 @@
+import { harmonicLimits, limitTables, mainFigures } from '../../entry/sections.ts';
+import type { Entry } from '../desk/entry.ts';
+import type { Ask } from '../desk/workerClient.ts';
+import { harmonicsView } from '../harmonics/harmonicsView.ts';
+import { waveView } from '../wave/waveView.ts';
+import type { Measured, MeasuredChannel } from '../worker/requests.ts';
+import { idealSine } from './idealSine.ts';
+
+export interface Pictures {
+  readonly show: (entry: Entry, measured: Measured, channel: MeasuredChannel) => void;
+  /** Moves the picture of the wave to a time. */
+  readonly goTo: (timeS: number) => void;
+}
+
+/** The pictures that a person can look into: wave and harmonics. */
+export function picturesOf(document: Document, ask: Ask): Pictures {
+  const wave = waveView(document.getElementById('wave')!);
+  const harmonics = harmonicsView(document.getElementById('harmonics')!);
+  /** What the wave's picture is of: told anew, it stays where it is. */
+  let before = '';
+  return {
+    show: ({ id }, { startS, endS, intervalS }, channel) => {
+      const { result, zeroS } = channel;
+      const figures = mainFigures(result);
+      const name = figures?.channel ?? '';
+      const periodS = figures?.frequencyHz.value ? 1 / figures.frequencyHz.value : null;
+      const now = `${id}:${name}`;
+      wave.take(
+        {
+          channel: name,
+          unit: figures?.unit ?? 'V',
+          record: [startS, endS],
+          intervalS,
+          periodS,
+          twoCycles: periodS === null ? [startS, endS] : [zeroS, zeroS + 2 * periodS],
+          ideal: idealSine(channel),
+          columns: (fromS, toS, count) => ask('columns', { id, channel: name, fromS, toS, count }),
+        },
+        now === before,
+      );
+      before = now;
+      const isVolts = figures?.unit === 'V';
+      const limits = isVolts ? harmonicLimits(limitTables(), result.nominal) : null;
+      harmonics.take(figures?.harmonics ?? [], limits, figures?.frequencyHz.value ?? null);
+    },
+    goTo: (timeS) => wave.goTo(timeS),
+  };
+}

@@ -1,0 +1,185 @@
+import { type FailedResult, MeasureError, type MeasureResult } from '../entry/measuring.ts';
+import { examples } from './demonstration/examples.ts';
+import { type Entry, knownOf } from './desk/entry.ts';
+import { type NamedFile, openSitting } from './desk/sitting.ts';
+import { chosenFiles, droppedFiles } from './desk/takenFiles.ts';
+import { workerClient } from './desk/workerClient.ts';
+import { saveJson, saveText } from './save/saveResult.ts';
+import { readSitting, sittingText } from './save/sittingFile.ts';
+import { faces } from './shipped.ts';
+import { answerPart } from './show/answerPart.ts';
+import { capturesTable } from './show/capturesTable.ts';
+import { loadTypefaces } from './show/typefaces.ts';
+import { nothingTold } from './told/told.ts';
+
+/**
+ * Starts the page.
+ *
+ * @param script - the page's own, which the worker is started from.
+ */
+export function startPage(document: Document, script: string): void {
+  const part = <E extends HTMLElement = HTMLElement>(id: string): E => document.getElementById(id) as E;
+  const status = (text: string): void => {
+    part('status').textContent = text;
+  };
+  const onDefect = (problem: unknown): void => {
+    const words = problem instanceof Error ? problem.message : String(problem);
+    status(`This is a defect of ours, please report it: ${words}`);
+  };
+  const tried = async (work: () => Promise<string> | string): Promise<void> => {
+    try {
+      status(await work());
+    } catch (problem) {
+      if (problem instanceof MeasureError)
+        status([problem.message, problem.detail.advice].filter(Boolean).join(' '));
+      else onDefect(problem);
+    }
+  };
+  loadTypefaces(document, faces).catch(onDefect);
+
+  let looked: number | null = null;
+  const ask = workerClient(script, onDefect);
+  const sitting = openSitting(
+    ask,
+    (id, entry) => {
+      if (entry === undefined) table.drop(id);
+      else table.show(entry);
+      if (looked === id && entry === undefined) look(sitting.entries()[0]?.id ?? null);
+      else if (looked === id && entry !== undefined) answer.show(entry, sitting.entries());
+      arrange();
+    },
+    onDefect,
+  );
+  const table = capturesTable(part('capture-table'), {
+    look: (id) => {
+      look(id);
+      part('answer-heading').focus();
+    },
+    remove: sitting.remove,
+    load: (id, load) => tell(id, { load }),
+  });
+  const answer = answerPart(document, {
+    ask,
+    tell: sitting.tell,
+    choose: sitting.choose,
+    share: (from) => {
+      for (const entry of sitting.entries()) {
+        if (entry.id === from.id) continue;
+        const { load, meterV, voltage, current } = entry.told;
+        sitting.tell(entry.id, { ...from.told, load, meterV, voltage, current });
+      }
+      status('Told the other captures the same.');
+    },
+    tried,
+  });
+  const tell = (id: number, told: Partial<Entry['told']>): void => {
+    const entry = sitting.entries().find((one) => one.id === id);
+    if (entry !== undefined) sitting.tell(id, { ...entry.told, ...told });
+  };
+  const look = (id: number | null): void => {
+    looked = id;
+    const entry = sitting.entries().find((one) => one.id === id);
+    part('answer').hidden = entry === undefined;
+    table.mark(id);
+    if (entry !== undefined) answer.show(entry, sitting.entries());
+  };
+  const arrange = (): void => {
+    const entries = sitting.entries();
+    part('captures').hidden = entries.length === 0;
+    part('welcome').hidden = entries.length > 0;
+    part('examples').hidden = entries.length > 0;
+    part('remove-all').hidden = entries.length < 2;
+    const busy = entries.filter(({ state }) => state.at === 'work').length;
+    if (busy > 0) status(busy === 1 ? 'Measuring…' : `Measuring, ${busy} to go…`);
+    else if (/^Measuring/.test(part('status').textContent)) status('');
+  };
+  const add = (files: readonly NamedFile[]): void => {
+    if (files.length === 0) return;
+    const [first] = sitting.add(files);
+    if (looked === null && first !== undefined) look(first);
+    arrange();
+  };
+  const open = async (file: File): Promise<string> => {
+    const files = await readSitting(await file.text());
+    add(files);
+    return `Opened ${files.length === 1 ? 'one capture' : `${files.length} captures`} of the sitting.`;
+  };
+
+  const files = part<HTMLInputElement>('files');
+  const folder = part<HTMLInputElement>('folder');
+  for (const input of [files, folder]) {
+    input.addEventListener('change', () => {
+      add(chosenFiles(input.files!));
+      input.value = '';
+    });
+  }
+  part('folder-choice').hidden = !('webkitdirectory' in folder);
+  const sittingInput = part<HTMLInputElement>('sitting');
+  sittingInput.addEventListener('change', () => {
+    const [file] = sittingInput.files!;
+    if (file !== undefined) void tried(() => open(file));
+    sittingInput.value = '';
+  });
+  takeDrops(document, (transfer) => {
+    void tried(async () => {
+      const dropped = await droppedFiles(transfer);
+      const sittings = dropped.filter(({ name }) => /\.json$/i.test(name));
+      add(dropped.filter((one) => !sittings.includes(one)));
+      const words = [];
+      for (const { file } of sittings) words.push(await open(file as File));
+      return words.join(' ') || (dropped.length === 0 ? 'Nothing dropped is a file.' : 'Measuring…');
+    });
+  });
+
+  part('save-all-json').addEventListener('click', () => {
+    const results = sitting.entries().flatMap(resultsOf);
+    void tried(() => saveJson(document, results, 'results.json'));
+  });
+  part('save-sitting').addEventListener('click', () => {
+    void tried(async () => {
+      const text = await sittingText(sitting.entries());
+      saveText(document, 'sitting.json', text, 'application/json');
+      return 'Saved sitting.json: captures and all that you told of them.';
+    });
+  });
+  part('remove-all').addEventListener('click', () => {
+    for (const { id } of sitting.entries()) sitting.remove(id);
+  });
+  for (const { words, make } of examples) {
+    const item = document.createElement('li');
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = 'link';
+    button.textContent = words;
+    button.addEventListener('click', () => {
+      const { name, bytes, told } = make();
+      add([{ name, file: new Blob([bytes as Uint8Array<ArrayBuffer>]), told: { ...nothingTold, ...told } }]);
+    });
+    item.append(button);
+    part('example-list').append(item);
+  }
+}
+
+function resultsOf(entry: Entry): readonly (MeasureResult | FailedResult)[] {
+  if (entry.state.at === 'failed') return [entry.state.failed];
+  return knownOf(entry)?.assays.map(({ result }) => result) ?? [];
+}
+
+/** The whole page takes what is dropped on it. */
+function takeDrops(document: Document, take: (transfer: DataTransfer) => void): void {
+  const isFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
+  document.addEventListener('dragover', (event) => {
+    if (!isFile(event)) return;
+    event.preventDefault();
+    document.body.classList.add('dropping');
+  });
+  document.addEventListener('dragleave', (event) => {
+    if (event.relatedTarget === null) document.body.classList.remove('dropping');
+  });
+  document.addEventListener('drop', (event) => {
+    document.body.classList.remove('dropping');
+    if (event.dataTransfer === null || !isFile(event)) return;
+    event.preventDefault();
+    take(event.dataTransfer);
+  });
+}

@@ -1,0 +1,33 @@
+import type { Assay, Capture, Channel, ToldOptions } from '../../entry/measuring.ts';
+import { MeasureError } from '../../entry/measuring.ts';
+
+/** A file that the worker keeps, with what it has found of it so far. */
+export interface HeldFile {
+  readonly name: string;
+  readonly file: Blob;
+  read: {
+    readonly capture: Capture;
+    readonly sha256: string;
+    readonly sampleRateHz: number | undefined;
+  } | null;
+  /** The channels that were measured, once somebody looks at them. */
+  shown: readonly ShownChannel[] | null;
+  measured: { readonly options: ToldOptions; readonly assays: readonly Assay[] } | null;
+}
+
+/** A channel that was measured, as it is shown. */
+export interface ShownChannel extends Pick<Capture, 'startS' | 'intervalS'> {
+  readonly channel: Channel;
+  /** Still to be multiplied by: what a meter's reading made of the scale. */
+  readonly factor: number;
+}
+
+/** Files by the number that the page gave them. */
+export type HeldFiles = Map<number, HeldFile>;
+
+/** @throws MeasureError `file.closed` where it was taken away. */
+export function heldFile(files: HeldFiles, id: number): HeldFile {
+  const held = files.get(id);
+  if (held !== undefined) return held;
+  throw new MeasureError('file.closed', 'The capture was taken off the page.', { advice: 'add it again' });
+}

@@ -1,0 +1,87 @@
+import { MeasureError } from '../../entry/measuring.ts';
+import { answerOf } from './answerOf.ts';
+import { unreadable } from './blobSource.ts';
+import type { HeldFiles } from './heldCaptures.ts';
+import type { FromWorker, ToWorker } from './requests.ts';
+import { Cancelled, type Task } from './task.ts';
+
+/** What the worker hears and speaks through. */
+export interface Port {
+  readonly postMessage: (message: FromWorker) => void;
+  readonly addEventListener: (type: 'message', hear: (event: MessageEvent<ToWorker>) => void) => void;
+}
+
+type Asked = Extract<ToWorker, { readonly ask: unknown }>;
+
+/** How often it is told how far a file is read: more would keep the page from its own work. */
+const TELL_EVERY = 0.02;
+
+/** The worker: does what the page asks, one long piece of work at a time, and hears the rest in between. */
+export function serve(port: Port): void {
+  const files: HeldFiles = new Map();
+  const cancelled = new Set<number>();
+  const waiting: Asked[] = [];
+  let isBusy = false;
+
+  const taskOf = (call: number): Task => {
+    let told = 0;
+    return {
+      tell: (share) => {
+        if (share - told < TELL_EVERY) return;
+        told = share;
+        port.postMessage({ call, share });
+      },
+      pause: async () => {
+        await nextTurn();
+        if (cancelled.has(call)) throw new Cancelled();
+      },
+    };
+  };
+  const answer = async (asked: Asked): Promise<void> => {
+    const { call } = asked;
+    try {
+      if (cancelled.has(call)) throw new Cancelled();
+      port.postMessage({ call, answer: await answerOf(files, asked.ask, asked.given, taskOf(call)) });
+    } catch (problem) {
+      if (problem instanceof Cancelled) port.postMessage({ call, cancelled: true });
+      else if (problem instanceof MeasureError) {
+        const { code, message, detail } = problem;
+        port.postMessage({ call, failed: { code, message, ...detail } });
+      } else if (problem instanceof DOMException) {
+        const { code, message, detail } = unreadable();
+        port.postMessage({ call, failed: { code, message, ...detail } });
+      } else throw problem;
+    } finally {
+      cancelled.delete(call);
+    }
+  };
+  const work = async (): Promise<void> => {
+    if (isBusy) return;
+    isBusy = true;
+    try {
+      for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) await answer(next);
+    } finally {
+      isBusy = false;
+    }
+  };
+  port.addEventListener('message', ({ data }) => {
+    if ('cancel' in data) cancelled.add(data.call);
+    else if (data.ask === 'measure') {
+      if (data.first) waiting.unshift(data);
+      else waiting.push(data);
+      void work();
+    } else void answer(data);
+  });
+}
+
+/** After what has been heard meanwhile; sooner than a timer, which browsers slow down. */
+function nextTurn(): Promise<void> {
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      done();
+    };
+    port2.postMessage(null);
+  });
+}
