@@ -1,10 +1,4 @@
-import {
-  type Capture,
-  type Channel,
-  MeasureError,
-  rescaleCapture,
-  selectVoltageChannels,
-} from '../../entry/measuring.ts';
+import { MeasureError, rescaleCapture, selectVoltageChannels } from '../../entry/measuring.ts';
 import { type WaveColumns, waveColumns } from '../wave/waveColumns.ts';
 import { type HeldFile, type HeldFiles, heldFile, type ShownChannel } from './heldCaptures.ts';
 import type { Requests } from './requests.ts';
