@@ -5,7 +5,7 @@ import { finiteNumber } from './synth/finiteNumber.ts';
 
 const after = `
 Examples:
-  sineassay bench 0W=idle.csv 300W=heater.csv 600W=kettle.csv --claim "120 V ±5 %"
+  sineassay bench 0W=idle.csv 300W=heater.csv --claim "120 V ±5 %"
   sineassay bench --init evening/      writes evening/plan.yaml to fill in
   sineassay bench evening/plan.yaml
 
@@ -18,7 +18,7 @@ Claims: those of measure, and over all captures "power 600 W", "surge 1200 W",
 Exit code:
   0  measured, and every claim holds
   1  a claim fails, probably fails or can't be judged
-  2  wrong words or plan, or a file that could not be measured (the others still are)
+  2  wrong words or plan, or a file that could not be measured (the others are)
   3  a defect of ours
 
 Safety: mains voltage can kill. Switch off before you change a load or a probe.`;

@@ -9,7 +9,7 @@ with one result; captures are measured with the options given.
 Examples:
   sineassay compare before.csv after.csv --same-instrument
   sineassay compare reports/inverter-a.svg reports/inverter-b.svg --out reports
-  writes reports/compare-inverter-a-inverter-b.svg too: both waves over each other.
+  writes reports/compare-inverter-a-inverter-b.svg too: both waves together.
 
 A difference counts where it is larger than its uncertainty, about 95 % sure. By
 default each capture has an instrument of its own; --same-instrument says that

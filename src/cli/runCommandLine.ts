@@ -38,6 +38,10 @@ const commands: Readonly<
     does: 'check a sheet: against itself, and against its capture measured again',
     define: async () => (await import('./recheck.ts')).defineRecheck,
   },
+  page: {
+    does: 'write the offline page: captures dropped on it are measured in the browser, nothing is sent',
+    define: async () => (await import('./page.ts')).definePage,
+  },
   limits: {
     does: 'print the reference limits with their source, edition and provenance',
     define: async () => (await import('./limits.ts')).defineLimits,

@@ -6,21 +6,19 @@ import { runCommand } from './runCommand.ts';
 
 const folder = benchFolder({});
 
-test.each([['measure'], ['report'], ['limits'], ['synth'], ['selfcheck']])(
-  '%s explains itself with an example',
-  async (command) => {
-    const { code, stdout } = await runCommand([command, '--help'], folder);
-    expect(code).toBe(0);
-    expect(stdout).toContain(`Example:\n  sineassay ${command}`);
-    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
-  },
-);
+const commands = ['measure', 'report', 'bench', 'compare', 'recheck', 'page', 'limits', 'synth', 'selfcheck'];
+
+test.each(commands)('%s explains itself with an example', async (command) => {
+  const { code, stdout } = await runCommand([command, '--help'], folder);
+  expect(code).toBe(0);
+  expect(stdout).toMatch(new RegExp(`Examples?:\\n  sineassay ${command}`));
+  for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+});
 
 test('the help names every command and warns of mains voltage', async () => {
   const { code, stdout } = await runCommand(['--help'], folder);
   expect(code).toBe(0);
-  for (const word of ['measure', 'report', 'limits', 'synth', 'selfcheck'])
-    expect(stdout).toContain(`\n  ${word} `);
+  for (const word of commands) expect(stdout).toContain(`\n  ${word} `);
   expect(stdout).toContain('mains voltage can kill');
 });
 

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { defineBench } from '../../src/cli/bench.ts';
 import { defineCompare } from '../../src/cli/compare.ts';
 import { defineMeasure } from '../../src/cli/measure.ts';
+import { definePage } from '../../src/cli/page.ts';
 import { defineReport } from '../../src/cli/report.ts';
 import { defineSynth } from '../../src/cli/synth.ts';
 import { runCommand } from './runCommand.ts';
@@ -38,11 +39,13 @@ test('the example’s exit code is the one told', async () => {
 });
 
 test('every option named is one of the command', () => {
-  const known = [defineMeasure, defineReport, defineBench, defineCompare, defineSynth].flatMap((define) => {
-    const command = new Command();
-    define(command);
-    return command.options.map(({ long }) => long);
-  });
+  const known = [defineMeasure, defineReport, defineBench, defineCompare, definePage, defineSynth].flatMap(
+    (define) => {
+      const command = new Command();
+      define(command);
+      return command.options.map(({ long }) => long);
+    },
+  );
   const named = [...readme.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);
   expect(named.length).toBeGreaterThan(10);
   expect(named.filter((option) => option !== '--help' && !known.includes(option))).toEqual([]);
