@@ -1,8 +1,10 @@
 /** A result as the parts of a page, and its sentences. */
 export { answerSentence } from '../sheet/answer/answerSentence.ts';
+export { answerTopics } from '../sheet/answer/answerTopics.ts';
 export { captureLines } from '../sheet/answer/captureLines.ts';
 export { claimsVerdict } from '../sheet/answer/claimsVerdict.ts';
 export { fileName } from '../sheet/answer/fileName.ts';
+export { headlineFigures } from '../sheet/answer/headlineFigures.ts';
 export { isInvented } from '../sheet/answer/isInvented.ts';
 export { mainFigures } from '../sheet/answer/mainFigures.ts';
 export { outcomeWords } from '../sheet/answer/outcomeWords.ts';

@@ -10,6 +10,7 @@ import { toldOptions } from '../told/toldOptions.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
 import { answerTexts } from './answerTexts.ts';
 import { channelChoice } from './channelChoice.ts';
+import { pageWords } from './pageWords.ts';
 import { picturesOf } from './picturesOf.ts';
 
 export interface AnswerPart {
@@ -79,7 +80,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       entry = next;
       const known = knownOf(next);
       const { state } = next;
-      const failed = state.at === 'failed' ? failureLine(state.failed) : '';
+      const failed = state.at === 'failed' ? pageWords(failureLine(state.failed)) : '';
       part('failure').hidden = failed === '';
       part('failure').textContent = failed;
       part('known').hidden = known === null;
@@ -106,6 +107,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       part('answer-heading').innerHTML = texts.answer.text;
       part('subject').textContent = texts.subject;
       part('invented').hidden = !texts.isInvented;
+      part('headline').innerHTML = texts.headline.text;
       part('say').innerHTML = html`<p>${texts.say}</p>`.text;
       part('parts').innerHTML = texts.parts.text;
       channelChoice(part('outcomes'), next, known, (chosen) => actions.choose(next.id, chosen));

@@ -1,13 +1,16 @@
 import {
   answerSentence,
+  answerTopics,
   captureLines,
   claimsSection,
   cleanTexts,
   courseSection,
   figuresSection,
+  figureText,
   fileName,
   findingsSection,
   harmonicsSection,
+  headlineFigures,
   html,
   isInvented,
   listSection,
@@ -19,6 +22,7 @@ import {
 } from '../../entry/sections.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
 import { linkedTimes } from './linkedTimes.ts';
+import { pageWords } from './pageWords.ts';
 
 /** What the page says of a result, apart from its pictures. */
 export interface AnswerTexts {
@@ -27,20 +31,29 @@ export interface AnswerTexts {
   readonly subject: string;
   readonly isInvented: boolean;
   readonly say: string;
+  /** The figures by which it is known, and what else is worth saying. */
+  readonly headline: Markup;
   readonly parts: Markup;
 }
 
 /** A result in words and tables; times that it names become links to the picture of the wave. */
 export function answerTexts({ result: raw, method }: MeasuredChannel): AnswerTexts {
   const result = cleanTexts(raw);
-  const linked = (text: string): Markup => linkedTimes(html`${text}`, result);
-  const notices = rankNotices(result.notices).map(({ message }) => message);
+  const linked = (text: string): Markup => linkedTimes(html`${pageWords(text)}`, result);
+  const notices = rankNotices(result.notices).map(({ message }) => pageWords(message));
   return {
     question: questionSentence(result),
     answer: linked(answerSentence(result)),
     subject: subjectLine(result),
     isInvented: isInvented(result),
     say: spokenLines(result).join(' '),
+    headline: html`<dl class="headline">${headlineFigures(result).map(
+      ([name, figure, unit]) => html`<div><dt>${name}</dt><dd>${figureText(figure, unit)}</dd></div>`,
+    )}</dl>
+${answerTopics(result).map(
+  (topic) => html`<p>${linked(topic)}</p>
+`,
+)}`,
     parts: linkedTimes(
       html`<div class="columns">
 <div>${figuresSection(result)}</div>

@@ -1,8 +1,11 @@
 import type { MeasureResult } from '../../entry/measuring.ts';
 import { Markup } from '../../entry/sections.ts';
 
-/** A time that a sentence names: "at 0.205 ± 0.001 s", "from −50.0 ms to 49.9 ms". */
-const named = /\b(at|from|to|until) ([−-]?\d[\d.]*)((?: ± [\d.]+)?)([\s\u00a0\u202f]?)(s|ms|µs)(?![\w/²])/gi;
+/** A time, with or without a doubt: "0.205 ± 0.001 s", "−50.0 ms". */
+const time = /([−-]?\d[\d.]*)(?:[ \u00a0]±[ \u00a0][\d.]+)?[ \u00a0\u202f]?(s|ms|µs)(?![\w/²])/g;
+/** What tells an instant from a duration: the word before it, or the end of a stretch behind it. */
+const before = /\b(?:at|from|to|until) $/i;
+const behind = /^ to [−-]?\d/;
 const seconds: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, µs: 1e-6 };
 
 /**
@@ -11,14 +14,13 @@ const seconds: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, µs: 1e-6 };
  */
 export function linkedTimes({ text }: Markup, { capture: { startS, durationS } }: MeasureResult): Markup {
   const linked = (words: string): string =>
-    words.replace(named, (whole, word: string, digits: string, doubt: string, gap: string, unit: string) => {
+    words.replace(time, (whole: string, digits: string, unit: string, at: number) => {
+      if (!before.test(words.slice(0, at)) && !behind.test(words.slice(at + whole.length))) return whole;
       const atS = Number(digits.replace('−', '-')) * seconds[unit]!;
       // Times are named to three digits: one at the record's end may seem to lie beyond it.
       const slack = 1e-2 * durationS;
       if (!(atS >= startS - slack && atS <= startS + durationS + slack)) return whole;
-      return `${word} <a class="time" href="#wave-part" data-at="${atS}">${digits}${doubt}${gap}${unit}</a>`;
+      return `<a class="time" href="#wave-part" data-at="${atS}">${whole}</a>`;
     });
-  return new Markup(
-    text.replace(/(^|>)([^<]+)/g, (_, before: string, words: string) => before + linked(words)),
-  );
+  return new Markup(text.replace(/(^|>)([^<]+)/g, (_, tag: string, words: string) => tag + linked(words)));
 }

@@ -55,3 +55,5 @@ export const moreFields: readonly FieldText[] = [
   { name: 'sampleRateHz', label: 'Samples a second', hint: 'for a file without a time', kind: 'number' },
   { name: 'sineThdPercent', label: 'A sine up to a THD of, %', hint: '5 (common practice)', kind: 'number' },
 ];
+
+export const allFields: readonly FieldText[] = [...mainFields, ...moreFields];

@@ -1,6 +1,6 @@
 import { html } from '../../entry/sections.ts';
 import type { FileChannel } from '../worker/requests.ts';
-import { type FieldText, mainFields, moreFields } from './fields.ts';
+import { allFields, type FieldText, mainFields, moreFields } from './fields.ts';
 import type { Field, Told } from './told.ts';
 
 export interface ToldForm {
@@ -9,8 +9,6 @@ export interface ToldForm {
   /** Offers channels: its own, and currents of other files as `FILE:NAME`. */
   readonly offer: (channels: readonly FileChannel[], others: readonly string[]) => void;
 }
-
-const allFields = [...mainFields, ...moreFields];
 
 /**
  * Fills a form with fields for all that can be told of a capture.

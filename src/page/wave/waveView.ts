@@ -47,7 +47,7 @@ export function waveView(host: HTMLElement): WaveView {
 <div class="fields wave-marks">
 <div class="field"><label for="mark-a">First mark, <span class="mark-unit"></span></label><input id="mark-a" type="text" inputmode="decimal"></div>
 <div class="field"><label for="mark-b">Second mark, <span class="mark-unit"></span></label><input id="mark-b" type="text" inputmode="decimal"></div>
-<div class="field wave-clear"><button type="button" data-move="clear">No marks</button></div>
+<button type="button" data-move="clear">No marks</button>
 </div>
 <p class="wave-between" aria-live="polite"></p>
 <p id="wave-keys" class="soft"><small>Keys while the picture has the focus: arrows move, + and − look closer and wider, Home shows two cycles, End the whole record. The wheel does too then; drag to move, click to mark.</small></p>

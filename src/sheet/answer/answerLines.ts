@@ -3,16 +3,11 @@ import { cleanText } from '../cleanText.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { holdUnits } from '../numbers/holdUnits.ts';
 import { answerSentence } from './answerSentence.ts';
-import { averageMeterPhrase } from './averageMeterPhrase.ts';
+import { answerTopics } from './answerTopics.ts';
 import { breakLines } from './breakLines.ts';
-import { claimsSentence } from './claimsSentence.ts';
-import { courseSentence } from './courseSentence.ts';
 import { figureColumns } from './figureColumns.ts';
-import { findingSentence } from './findingSentence.ts';
 import { mainFigures } from './mainFigures.ts';
-import { powerSentence } from './powerSentence.ts';
 import { questionSentence } from './questionSentence.ts';
-import { rankNotices } from './rankNotices.ts';
 import { shareLines } from './shareLines.ts';
 import { shortText } from './shortText.ts';
 import { spokenLines } from './spokenLines.ts';
@@ -54,15 +49,7 @@ export function answerLines(result: MeasureResult, options: AnswerOptions = {}):
     ...lines(spokenLines(clean).join(' '), 3, `${indent}Say: `, `${indent}     `),
   ];
 
-  const doubts = rankNotices(clean.notices).map(({ message }) => message);
-  const topics = [
-    clean.claims.length > 1 ? `Claims: ${claimsSentence(clean.claims)}` : null,
-    courseSentence(clean),
-    powerSentence(clean),
-    findingSentence(clean.findings),
-    doubts.length === 0 ? null : `Doubt: ${doubts.join(' ')}`,
-    clean.meter?.message ?? averageMeterPhrase(figures?.meter ?? null)?.sentence ?? null,
-  ].filter((topic) => topic !== null);
+  const topics = answerTopics(clean);
   const wanted = topics.map((topic) => lines(topic, mostLines).length);
   const granted = shareLines(wanted, mostLines - head.length - tail.length);
   const middle = topics.flatMap((topic, i) => (granted[i] === 0 ? [] : lines(topic, granted[i] ?? 0)));

@@ -1,0 +1,26 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { averageMeterPhrase } from './averageMeterPhrase.ts';
+import { claimsSentence } from './claimsSentence.ts';
+import { courseSentence } from './courseSentence.ts';
+import { findingSentence } from './findingSentence.ts';
+import { mainFigures } from './mainFigures.ts';
+import { powerSentence } from './powerSentence.ts';
+import { rankNotices } from './rankNotices.ts';
+
+/**
+ * What is worth saying beside the answer and its figures, a paragraph each, in this order: several claims, what changes
+ * along the record, power, the strongest finding, what to doubt (worst first), what a meter shows.
+ *
+ * @param result - its texts are clean.
+ */
+export function answerTopics(result: MeasureResult): readonly string[] {
+  const doubts = rankNotices(result.notices).map(({ message }) => message);
+  return [
+    result.claims.length > 1 ? `Claims: ${claimsSentence(result.claims)}` : null,
+    courseSentence(result),
+    powerSentence(result),
+    findingSentence(result.findings),
+    doubts.length === 0 ? null : `Doubt: ${doubts.join(' ')}`,
+    result.meter?.message ?? averageMeterPhrase(mainFigures(result)?.meter ?? null)?.sentence ?? null,
+  ].filter((topic) => topic !== null);
+}
