@@ -23,6 +23,11 @@ export interface Sitting {
   readonly remove: (id: number) => void;
 }
 
+/** What a capture is refused with where we are at fault. */
+const defect = new MeasureError('defect', 'This capture meets a defect of ours.', {
+  advice: 'please report it with the capture',
+});
+
 /**
  * @param onChange - told of each entry that changed, and of undefined where it was taken away.
  * @param onDefect - told of an error that is a fault of ours.
@@ -69,11 +74,8 @@ export function openSitting(
         channel: Math.min(channel, measured.assays.length - 1),
       });
     } catch (problem) {
-      if (!(problem instanceof MeasureError)) {
-        onDefect(problem);
-        return;
-      }
-      const { code, message, detail } = problem;
+      if (!(problem instanceof MeasureError)) onDefect(problem);
+      const { code, message, detail } = problem instanceof MeasureError ? problem : defect;
       set({ at: 'failed', failed: { file: entry.name, error: { code, message, ...detail } } });
     }
   };

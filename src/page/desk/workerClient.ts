@@ -49,6 +49,7 @@ export function workerClient(script: string, onDefect: (message: string) => void
     waiting.delete(data.call);
     if ('answer' in data) one.done(data.answer);
     else if ('cancelled' in data) one.done(null);
+    else if ('defect' in data) one.fail(new Error(data.defect));
     else {
       const { code, message, ...detail } = data.failed;
       one.fail(new MeasureError(code, message, detail));

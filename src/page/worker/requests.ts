@@ -77,5 +77,7 @@ export type FromWorker =
   | { readonly call: number; readonly answer: unknown }
   | { readonly call: number; readonly failed: FailedResult['error'] }
   | { readonly call: number; readonly cancelled: true }
+  /** An error that is a fault of ours, in words. */
+  | { readonly call: number; readonly defect: string }
   /** From 0 to 1: how much of a file has been read. */
   | { readonly call: number; readonly share: number };

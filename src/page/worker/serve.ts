@@ -1,4 +1,4 @@
-import { MeasureError } from '../../entry/measuring.ts';
+import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { answerOf } from './answerOf.ts';
 import { unreadable } from './blobSource.ts';
 import type { HeldFiles } from './heldCaptures.ts';
@@ -43,14 +43,7 @@ export function serve(port: Port): void {
       if (cancelled.has(call)) throw new Cancelled();
       port.postMessage({ call, answer: await answerOf(files, asked.ask, asked.given, taskOf(call)) });
     } catch (problem) {
-      if (problem instanceof Cancelled) port.postMessage({ call, cancelled: true });
-      else if (problem instanceof MeasureError) {
-        const { code, message, detail } = problem;
-        port.postMessage({ call, failed: { code, message, ...detail } });
-      } else if (problem instanceof DOMException) {
-        const { code, message, detail } = unreadable();
-        port.postMessage({ call, failed: { code, message, ...detail } });
-      } else throw problem;
+      port.postMessage({ call, ...told(problem) });
     } finally {
       cancelled.delete(call);
     }
@@ -71,6 +64,30 @@ export function serve(port: Port): void {
       else waiting.push(data);
       void work();
     } else void answer(data);
+  });
+}
+
+/** What the page is told of something thrown. */
+function told(
+  problem: unknown,
+): { cancelled: true } | { failed: FailedResult['error'] } | { defect: string } {
+  if (problem instanceof Cancelled) return { cancelled: true };
+  const known =
+    problem instanceof DOMException
+      ? unreadable()
+      : problem instanceof RangeError && /allocation failed|typed array length/i.test(problem.message)
+        ? tooLarge()
+        : problem;
+  if (known instanceof MeasureError) {
+    const { code, message, detail } = known;
+    return { failed: { code, message, ...detail } };
+  }
+  return { defect: known instanceof Error ? (known.stack ?? known.message) : String(known) };
+}
+
+function tooLarge(): MeasureError {
+  return new MeasureError('file.tooLarge', 'The file holds more than this browser has memory for.', {
+    advice: 'save a shorter part of the record, or measure it with the command line',
   });
 }
 
