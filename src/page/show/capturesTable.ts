@@ -1,5 +1,7 @@
+import { failureLine } from '../../entry/measuring.ts';
 import { figureText, fileName, html, type Markup, mainFigures, outcomeWords } from '../../entry/sections.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
+import { pageWords } from './pageWords.ts';
 
 /** What a person does in the table. */
 export interface TableActions {
@@ -46,7 +48,13 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       if (load.value !== entry.told.load) load.value = entry.told.load;
       const [, , kind, rms, thd, claims, end] = row.cells;
       const cells = cellsOf(entry);
-      for (const [i, cell] of [kind!, rms!, thd!, claims!].entries()) cell.innerHTML = cells[i]!.text;
+      // What is wrong with a file takes the place of all that would be known of it.
+      const isFailed = entry.state.at === 'failed';
+      kind!.colSpan = isFailed ? 4 : 1;
+      for (const [i, cell] of [kind!, rms!, thd!, claims!].entries()) {
+        cell.innerHTML = cells[i]!.text;
+        cell.hidden = isFailed && i > 0;
+      }
       const remove = end?.querySelector('button');
       const isRead = entry.state.at !== 'work' || knownOf(entry) !== null;
       if (remove != null) remove.textContent = isRead ? 'Remove' : 'Cancel';
@@ -65,7 +73,12 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
 function cellsOf(entry: Entry): readonly [Markup, Markup, Markup, Markup] {
   const { state } = entry;
   if (state.at === 'failed')
-    return [html`<span class="outside">can’t be measured</span>`, html``, html``, html``];
+    return [
+      html`<span class="outside">${pageWords(failureLine(state.failed))}</span>`,
+      html``,
+      html``,
+      html``,
+    ];
   const known = knownOf(entry);
   if (known === null) {
     const share = state.at === 'work' ? state.share : null;
