@@ -38,6 +38,8 @@ export function startPage(document: Document, script: string): void {
   loadTypefaces(document, faces).catch(onDefect);
 
   let looked: number | null = null;
+  /** Whether a person chose what is looked at. */
+  let isChosen = false;
   const ask = workerClient(script, onDefect);
   const sitting = openSitting(
     ask,
@@ -46,12 +48,14 @@ export function startPage(document: Document, script: string): void {
       else table.show(entry);
       if (looked === id && entry === undefined) look(sitting.entries()[0]?.id ?? null);
       else if (looked === id && entry !== undefined) answer.show(entry, sitting.entries());
+      if (!isChosen) lookElsewhere();
       arrange();
     },
     onDefect,
   );
   const table = capturesTable(part('capture-table'), {
     look: (id) => {
+      isChosen = true;
       look(id);
       part('answer-heading').focus();
     },
@@ -82,6 +86,13 @@ export function startPage(document: Document, script: string): void {
     part('answer').hidden = entry === undefined;
     table.mark(id);
     if (entry !== undefined) answer.show(entry, sitting.entries());
+  };
+  /** Of several, the first that can be measured is worth more than one that can't. */
+  const lookElsewhere = (): void => {
+    const entries = sitting.entries();
+    if (entries.find(({ id }) => id === looked)?.state.at !== 'failed') return;
+    const better = entries.find(({ state }) => state.at === 'ready');
+    if (better !== undefined) look(better.id);
   };
   const arrange = (): void => {
     const entries = sitting.entries();

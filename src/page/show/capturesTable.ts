@@ -33,7 +33,7 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       html`<th scope="row" data-label="Capture"><button type="button" class="link file-name">${fileName(entry.name)}</button></th>
 <td data-label="Load"><input type="text" aria-label="Load on ${fileName(entry.name)}" placeholder="300 W"></td>
 <td data-label="Kind of wave"></td><td class="number" data-label="RMS"></td><td class="number" data-label="THD"></td><td data-label="Claims"></td>
-<td data-label=""><button type="button" class="link" aria-label="Remove ${fileName(entry.name)}">Remove</button></td>`.text;
+<td data-label=""><button type="button" class="link remove" aria-label="Remove ${fileName(entry.name)}">Remove</button></td>`.text;
     const [look, remove] = row.querySelectorAll('button');
     look?.addEventListener('click', () => actions.look(entry.id));
     remove?.addEventListener('click', () => actions.remove(entry.id));
