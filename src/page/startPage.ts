@@ -1,7 +1,8 @@
 import { type FailedResult, MeasureError, type MeasureResult } from '../entry/measuring.ts';
-import { examples } from './demonstration/examples.ts';
+import { offerExamples } from './demonstration/offerExamples.ts';
 import { type Entry, knownOf } from './desk/entry.ts';
 import { type NamedFile, openSitting } from './desk/sitting.ts';
+import { takeDrops } from './desk/takeDrops.ts';
 import { chosenFiles, droppedFiles } from './desk/takenFiles.ts';
 import { workerClient } from './desk/workerClient.ts';
 import { saveJson, saveText } from './save/saveResult.ts';
@@ -10,7 +11,6 @@ import { faces } from './shipped.ts';
 import { answerPart } from './show/answerPart.ts';
 import { capturesTable } from './show/capturesTable.ts';
 import { loadTypefaces } from './show/typefaces.ts';
-import { nothingTold } from './told/told.ts';
 
 /**
  * Starts the page.
@@ -156,41 +156,10 @@ export function startPage(document: Document, script: string): void {
   part('remove-all').addEventListener('click', () => {
     for (const { id } of sitting.entries()) sitting.remove(id);
   });
-  for (const { words, make } of examples) {
-    const item = document.createElement('li');
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.className = 'link';
-    button.textContent = words;
-    button.addEventListener('click', () => {
-      const { name, bytes, told } = make();
-      add([{ name, file: new Blob([bytes as Uint8Array<ArrayBuffer>]), told: { ...nothingTold, ...told } }]);
-    });
-    item.append(button);
-    part('example-list').append(item);
-  }
+  offerExamples(part('example-list'), (file) => add([file]));
 }
 
 function resultsOf(entry: Entry): readonly (MeasureResult | FailedResult)[] {
   if (entry.state.at === 'failed') return [entry.state.failed];
   return knownOf(entry)?.assays.map(({ result }) => result) ?? [];
-}
-
-/** The whole page takes what is dropped on it. */
-function takeDrops(document: Document, take: (transfer: DataTransfer) => void): void {
-  const isFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
-  document.addEventListener('dragover', (event) => {
-    if (!isFile(event)) return;
-    event.preventDefault();
-    document.body.classList.add('dropping');
-  });
-  document.addEventListener('dragleave', (event) => {
-    if (event.relatedTarget === null) document.body.classList.remove('dropping');
-  });
-  document.addEventListener('drop', (event) => {
-    document.body.classList.remove('dropping');
-    if (event.dataTransfer === null || !isFile(event)) return;
-    event.preventDefault();
-    take(event.dataTransfer);
-  });
 }

@@ -1,9 +1,12 @@
-import { html, significantText, withUnit } from '../../entry/sections.ts';
+import { significantText, withUnit } from '../../entry/sections.ts';
 import { drawWave, plotOf } from './drawWave.ts';
+import { followPointers } from './followPointers.ts';
 import { type Mark, markSentence } from './markSentence.ts';
+import { rangeOf } from './rangeOf.ts';
 import { timeText, timeUnit } from './timeUnit.ts';
 import { keptSpan, movedSpan, type Span, type SpanLimits, zoomedSpan } from './viewSpan.ts';
 import type { WaveColumns } from './waveColumns.ts';
+import { waveMarkup } from './waveMarkup.ts';
 
 /** A channel of a capture, to be looked at. */
 export interface WaveSource {
@@ -32,26 +35,10 @@ export interface WaveView {
 const IDEAL_CYCLES = 12;
 const SHORTEST_SAMPLES = 8;
 const CLOSER = 0.5;
-/** A pointer that moved less clicked. */
-const CLICK_PX = 5;
 
 /** A wave that can be moved along, looked at more closely, and marked at two places; by pointer or by keys. */
 export function waveView(host: HTMLElement): WaveView {
-  host.innerHTML =
-    html`<div class="wave-view" tabindex="0" role="group" aria-describedby="wave-keys"><svg role="img"></svg></div>
-<div class="actions wave-actions">
-<button type="button" data-move="earlier">Earlier</button><button type="button" data-move="later">Later</button>
-<button type="button" data-move="closer">Closer</button><button type="button" data-move="wider">Wider</button>
-<button type="button" data-move="cycles">Two cycles</button><button type="button" data-move="record">Whole record</button>
-</div>
-<div class="fields wave-marks">
-<div class="field"><label for="mark-a">First mark, <span class="mark-unit"></span></label><input id="mark-a" type="text" inputmode="decimal"></div>
-<div class="field"><label for="mark-b">Second mark, <span class="mark-unit"></span></label><input id="mark-b" type="text" inputmode="decimal"></div>
-<button type="button" data-move="clear">No marks</button>
-</div>
-<p class="wave-between" aria-live="polite"></p>
-<p id="wave-keys" class="soft"><small>Keys while the picture has the focus: arrows move, + and − look closer and wider, Home shows two cycles, End the whole record. The wheel does too then; drag to move, click to mark.</small></p>
-`.text;
+  host.innerHTML = waveMarkup.text;
   const frame = host.querySelector<HTMLElement>('.wave-view')!;
   const svg = host.querySelector('svg')!;
   const between = host.querySelector<HTMLElement>('.wave-between')!;
@@ -228,47 +215,4 @@ export function waveView(host: HTMLElement): WaveView {
       frame.focus({ preventScroll: true });
     },
   };
-}
-
-/** The record's own extremes with a little room, the same for every stretch of it. */
-function rangeOf({ low, high }: WaveColumns): readonly [number, number] {
-  const bottom = Math.min(...low.filter((value) => !Number.isNaN(value)));
-  const top = Math.max(...high.filter((value) => !Number.isNaN(value)));
-  if (!(bottom <= top)) return [-1, 1];
-  const room = 0.06 * (top - bottom) || 1;
-  return [bottom - room, top + room];
-}
-
-interface PointerActions {
-  readonly drag: (fromX: number, toX: number) => void;
-  /** @param factor - how much longer the stretch gets. */
-  readonly pinch: (factor: number, aboutX: number) => void;
-  readonly click: (x: number) => void;
-}
-
-/** One pointer drags or clicks, two pinch. */
-function followPointers(frame: HTMLElement, { drag, pinch, click }: PointerActions): void {
-  const down = new Map<number, number>();
-  let moved = 0;
-  frame.addEventListener('pointerdown', (event) => {
-    if (event.button !== 0) return;
-    frame.setPointerCapture(event.pointerId);
-    down.set(event.pointerId, event.clientX);
-    if (down.size === 1) moved = 0;
-  });
-  frame.addEventListener('pointermove', (event) => {
-    const before = down.get(event.pointerId);
-    if (before === undefined) return;
-    const other = [...down].find(([id]) => id !== event.pointerId)?.[1];
-    moved += Math.abs(event.clientX - before);
-    if (other !== undefined) {
-      const [was, is] = [Math.abs(before - other), Math.abs(event.clientX - other)];
-      if (was > 10 && is > 10) pinch(was / is, (event.clientX + other) / 2);
-    } else if (moved > CLICK_PX) drag(before, event.clientX);
-    down.set(event.pointerId, event.clientX);
-  });
-  frame.addEventListener('pointerup', (event) => {
-    if (down.delete(event.pointerId) && down.size === 0 && moved <= CLICK_PX) click(event.clientX);
-  });
-  frame.addEventListener('pointercancel', (event) => down.delete(event.pointerId));
 }
