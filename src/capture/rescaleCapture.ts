@@ -10,17 +10,23 @@ export interface Rescaling {
   readonly inverted: readonly string[];
   /** Which channels are measured, as `selectVoltageChannels` takes it. */
   readonly measured: string | undefined;
+  /** True where nobody else reads the samples: they are changed, and no second array is made. Default false. */
+  readonly inPlace?: boolean;
 }
 
 /**
  * Applies probe, divider or clamp ratios and inversions. A channel in bare counts or without a unit that is
  * given a ratio is a voltage from then on.
  *
- * @returns a capture of its own; channels that nothing was said of are shared with the one given.
+ * @returns a capture of its own; channels that nothing was said of are shared with the one given, as are, in place,
+ * the samples of all.
  * @throws MeasureError `channel.unknown`.
  * @throws RangeError where a factor is zero or not finite.
  */
-export function rescaleCapture(capture: Capture, { scales, inverted, measured }: Rescaling): Capture {
+export function rescaleCapture(
+  capture: Capture,
+  { scales, inverted, measured, inPlace = false }: Rescaling,
+): Capture {
   const factors = new Map<string, number>();
   const multiply = (name: string, factor: number): void => {
     factors.set(name, (factors.get(name) ?? 1) * factor);
@@ -39,7 +45,10 @@ export function rescaleCapture(capture: Capture, { scales, inverted, measured }:
   if (factors.size === 0) return capture;
   const [first, ...others] = capture.channels.map((channel) => {
     const factor = factors.get(channel.name);
-    return factor === undefined ? channel : rescaled(channel, factor, scaled.has(channel.name));
+    if (factor === undefined) return channel;
+    const samples = inPlace ? channel.samples : channel.samples.slice();
+    for (let n = 0; n < samples.length; n++) samples[n]! *= factor;
+    return { ...rescaled(channel, factor, scaled.has(channel.name)), samples };
   });
   const notices = capture.notices.filter(
     (notice) => notice.code !== 'counts.unscaled' || hasBareCounts(capture, scaled),
@@ -47,6 +56,7 @@ export function rescaleCapture(capture: Capture, { scales, inverted, measured }:
   return { ...capture, channels: [first!, ...others], notices };
 }
 
+/** All of it but the samples. */
 function rescaled(channel: Channel, factor: number, isScaled: boolean): Channel {
   const isVoltageNow = isScaled && isWithoutUnit(channel);
   return {
@@ -54,7 +64,6 @@ function rescaled(channel: Channel, factor: number, isScaled: boolean): Channel 
     quantity: isVoltageNow ? 'voltage' : channel.quantity,
     unit: isVoltageNow ? 'V' : channel.unit,
     scale: channel.scale * factor,
-    samples: channel.samples.map((sample) => sample * factor),
     // One count is the smallest step there is.
     stepSize:
       channel.unit === 'counts'

@@ -45,7 +45,7 @@ export async function measureFile(
       );
     const { capture: whole, sha256 } = await read(file);
     const { capture, current } = await withCurrent(whole, options, read);
-    const own = current === undefined ? options : { ...options, current };
+    const own = { ...options, ...(current === undefined ? {} : { current }), scalesInPlace: true };
     return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;

@@ -13,18 +13,24 @@ export function cycleGains(samples: Float64Array, fit: HarmonicFit): readonly nu
   const gains: number[] = [];
   const room = new Float64Array(Math.ceil(periodSamples) + 1);
   for (let cycle = 0; (cycle + 1) * periodSamples <= samples.length; cycle++) {
-    let match = 0;
-    let square = 0;
     const from = Math.round(cycle * periodSamples);
-    const left = fit.residual.stretch(from, Math.round((cycle + 1) * periodSamples), room);
-    for (let i = 0; i < left.length; i++) {
-      const residual = left[i]!;
-      if (Number.isNaN(residual)) continue;
-      const series = samples[from + i]! - residual - fit.mean;
-      match += residual * series;
-      square += series * series;
-    }
-    if (square > 0) gains.push(1 + match / square);
+    const to = Math.round((cycle + 1) * periodSamples);
+    const gain = gainOf(samples.subarray(from, to), fit.residual.stretch(from, to, room), fit.mean);
+    if (gain !== null) gains.push(gain);
   }
   return gains;
+}
+
+/** Null for a cycle without samples. */
+function gainOf(samples: Float64Array, left: Float64Array, mean: number): number | null {
+  let match = 0;
+  let square = 0;
+  for (let i = 0; i < left.length; i++) {
+    const residual = left[i]!;
+    if (Number.isNaN(residual)) continue;
+    const series = samples[i]! - residual - mean;
+    match += residual * series;
+    square += series * series;
+  }
+  return square > 0 ? 1 + match / square : null;
 }

@@ -23,12 +23,14 @@ export function deviationFactor(cycle: Float64Array, mean: number, acRms: number
   };
   // The largest distance is a maximum of smooth functions: look around coarsely, then close in twice.
   let best = phaseRad;
+  let least = largest(best);
   for (let reach = 0.5; reach > 1e-5; reach /= 8) {
     const centre = best;
     for (let i = -8; i <= 8; i++) {
       const phase = centre + (i * reach) / 8;
-      if (largest(phase) < largest(best)) best = phase;
+      const worst = largest(phase);
+      if (worst < least) [best, least] = [phase, worst];
     }
   }
-  return largest(best) / peak;
+  return least / peak;
 }

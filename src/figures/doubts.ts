@@ -1,5 +1,5 @@
 import type { Notice } from '../base/notice.ts';
-import { extremes } from '../signal/extremes.ts';
+import { RUN_SAMPLES } from '../signal/longRecord.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 import { outliers } from './outliers.ts';
 
@@ -39,22 +39,14 @@ function outlierNotice(record: PeriodicRecord): Notice | null {
 function clippedNotice(record: PeriodicRecord): Notice | null {
   const { samples, stepSize, periodic } = record;
   if (periodic.levels.length > 0) return null;
-  const { max, min, count } = extremes(samples);
+  const { max, min, count } = periodic.extent;
   const step = stepSize ?? (max - min) / 256;
   // Samples on the highest code and the one below it, on the lowest and the one above.
-  const [high, low] = [max / step, min / step];
-  let [topmost, belowTop, lowest, aboveLowest] = [0, 0, 0, 0];
-  for (let n = 0; n < samples.length; n++) {
-    const place = samples[n]! / step;
-    if (high - place < 1.5) {
-      if (high - place < 0.5) topmost++;
-      else belowTop++;
-    }
-    if (place - low < 1.5) {
-      if (place - low < 0.5) lowest++;
-      else aboveLowest++;
-    }
+  const ends = { topmost: 0, belowTop: 0, lowest: 0, aboveLowest: 0 };
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    countEnds(ends, samples.subarray(from, from + RUN_SAMPLES), max, min, step);
   }
+  const { topmost, belowTop, lowest, aboveLowest } = ends;
   // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
   const isCut = (last: number, next: number): boolean => last > 0.04 * count && last > 6 * next;
   const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
@@ -66,10 +58,32 @@ function clippedNotice(record: PeriodicRecord): Notice | null {
   };
 }
 
+interface CodesAtEnds {
+  topmost: number;
+  belowTop: number;
+  lowest: number;
+  aboveLowest: number;
+}
+
+function countEnds(ends: CodesAtEnds, samples: Float64Array, max: number, min: number, step: number): void {
+  const [high, low] = [max - 1.5 * step, min + 1.5 * step];
+  for (let n = 0; n < samples.length; n++) {
+    const x = samples[n]!;
+    if (x > high) {
+      if (max - x < 0.5 * step) ends.topmost++;
+      else ends.belowTop++;
+    }
+    if (x < low) {
+      if (x - min < 0.5 * step) ends.lowest++;
+      else ends.aboveLowest++;
+    }
+  }
+}
+
 /** Fewer than 64 levels between the extremes. */
-function coarseNotice({ samples, stepSize, periodic }: PeriodicRecord): Notice | null {
+function coarseNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
   if (stepSize === null || periodic.levels.length > 0) return null;
-  const { max, min } = extremes(samples);
+  const { max, min } = periodic.extent;
   const levels = Math.round((max - min) / stepSize) + 1;
   if (levels >= 64) return null;
   return {

@@ -6,6 +6,7 @@ import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../sign
 import { differenceNoise } from '../signal/differenceNoise.ts';
 import { extremes } from '../signal/extremes.ts';
 import { fitHarmonics } from '../signal/fitHarmonics.ts';
+import { hannPower } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { middleStretch } from '../signal/middleStretch.ts';
 import { quantisationStep } from '../signal/quantisationStep.ts';
@@ -101,20 +102,24 @@ function describe(
   // smaller of the two finds levels, and is the noise of a stepped wave. A smooth wave leaves its noise behind.
   const least = Math.min(fit.residualDeviation, differenceNoise(samples));
   const highest = (fit.cosine.length + 0.5) * fit.omega;
-  const line = strongestLine(middleStretch(fit.residual, LONGEST_LOOK), highest);
+  const residualPower = hannPower(middleStretch(fit.residual, LONGEST_LOOK), LONGEST_LOOK);
+  const line = residualPower === null ? null : strongestLine(residualPower, highest);
   // The highest of thousands of bins of white noise stands ln N ≈ 10 times above their mean; 25 is no chance.
   // Under a thousandth of the fundamental nobody would call it ripple.
   const audible = 1e-3 * hypot(fit.cosine[0]!, fit.sine[0]!);
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
   const series = heardSeries(fit);
   const periodSamples = (2 * Math.PI) / fit.omega;
-  const levels = steppedLevels(samples, periodSamples, { noise: least, step: stepSize ?? 0 });
+  const extent = extremes(samples);
+  const levels = steppedLevels(samples, periodSamples, { noise: least, step: stepSize ?? 0, extent });
   return {
+    extent,
     fit,
     phaseRad,
     series,
     cycle: levels.length > 0 ? steppedCycle(samples, fit, phaseRad) : smoothCycle(fit, series, phaseRad),
     levels,
+    residualPower,
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
     noise: levels.length > 0 ? least : fit.residualDeviation,
     periodSamples,

@@ -1,4 +1,6 @@
 import type { AmplitudeLevel } from '../signal/amplitudeLevels.ts';
+import type { Extremes } from '../signal/extremes.ts';
+import type { HannPower } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
@@ -34,6 +36,8 @@ export interface MeasuredWave {
 }
 
 export interface PeriodicWave {
+  /** Of the raw samples. */
+  readonly extent: Extremes;
   readonly fit: HarmonicFit;
   /** Phase of the fundamental at the record's centre, so that sin(ωu + phase) is its sine, radians. */
   readonly phaseRad: number;
@@ -43,6 +47,8 @@ export interface PeriodicWave {
   readonly cycle: Float64Array;
   /** Levels the wave rests at, ascending; empty for a smooth wave. */
   readonly levels: readonly AmplitudeLevel[];
+  /** Spectrum of what the fit leaves, of the middle of a long record; null where that is too short for one. */
+  readonly residualPower: HannPower | null;
   /** A line above the orders measured that stands out of the noise; null where there is none. */
   readonly ripple: (SpectralLine & { readonly frequencyHz: number }) | null;
   /** Standard deviation of the noise, in U. */

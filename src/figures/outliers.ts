@@ -1,3 +1,4 @@
+import { RUN_SAMPLES } from '../signal/longRecord.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 
 /** A sample that neither its neighbours nor the same places of other cycles explain. */
@@ -33,17 +34,29 @@ export function outliers({ samples, stepSize, periodic }: PeriodicRecord): reado
     levels.length > 0 ? EDGE_RATIO * height : 0,
   );
   const found: Outlier[] = [];
-  for (let n = 1; n + 1 < samples.length; n++) {
-    const value = samples[n]!;
-    // An edge bends too: that is looked into below.
-    if (!(Math.abs(value - (samples[n - 1]! + samples[n + 1]!) / 2) > least)) continue;
-    const isExplained = [0, ...aside(periodSamples)].some((by) => {
-      const [low, high] = rangeAround(samples, n + by, n);
-      return value > low - least && value < high + least;
-    });
-    if (!isExplained) found.push({ sample: n, value });
+  const end = samples.length - 1;
+  for (let from = 1; from < end; from += RUN_SAMPLES) {
+    const to = Math.min(end, from + RUN_SAMPLES);
+    for (let n = nextBend(samples, from, to, least); n < to; n = nextBend(samples, n + 1, to, least)) {
+      if (!isExplained(samples, n, periodSamples, least)) found.push({ sample: n, value: samples[n]! });
+    }
   }
   return found;
+}
+
+/** The first sample from one on that stands off its two neighbours; `to` where none does. Edges bend too. */
+function nextBend(samples: Float64Array, from: number, to: number, least: number): number {
+  let n = from;
+  while (n < to && !(Math.abs(samples[n]! - (samples[n - 1]! + samples[n + 1]!) / 2) > least)) n++;
+  return n;
+}
+
+function isExplained(samples: Float64Array, n: number, periodSamples: number, least: number): boolean {
+  const value = samples[n]!;
+  return [0, ...aside(periodSamples)].some((by) => {
+    const [low, high] = rangeAround(samples, n + by, n);
+    return value > low - least && value < high + least;
+  });
 }
 
 /** Whole cycles each way, in samples. */

@@ -1,5 +1,4 @@
 import { hypot } from '../base/elementary/hypot.ts';
-import { extremes } from '../signal/extremes.ts';
 import { wholeCycleWeights } from '../signal/wholeCycleWeights.ts';
 import { cycleMoments } from './cycleMoments.ts';
 import { dwell } from './dwell.ts';
@@ -31,11 +30,11 @@ export interface PeriodicQuantities {
 }
 
 export function periodicQuantities({ samples, periodic }: PeriodicRecord): PeriodicQuantities {
-  const { fit, cycle, levels, periodSamples } = periodic;
+  const { extent, fit, cycle, levels, periodSamples } = periodic;
   const weights = wholeCycleWeights(samples.length, periodSamples);
   const { mean, square, rectified, acRectified } = cycleMoments(samples, fit, weights);
   const rms = Math.sqrt(Math.max(0, square));
-  const { max, min } = extremes(samples);
+  const { max, min } = extent;
   return {
     rms,
     mean,

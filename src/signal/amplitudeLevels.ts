@@ -1,5 +1,6 @@
 import { exp } from '../base/elementary/exp.ts';
-import { extremes } from './extremes.ts';
+import { type Extremes, extremes } from './extremes.ts';
+import { RUN_SAMPLES } from './longRecord.ts';
 import { median } from './median.ts';
 
 /** A value at which the wave rests. */
@@ -15,6 +16,8 @@ export interface LevelOptions {
   readonly noise: number;
   /** Digitiser step in the unit of the samples; 0 where unknown. */
   readonly step: number;
+  /** Of the samples, where they are known. */
+  readonly extent?: Extremes;
 }
 
 /**
@@ -31,7 +34,7 @@ export interface LevelOptions {
  * cycle, because the sample rate is a multiple of the frequency, is no level: nothing rests there.
  */
 export function amplitudeLevels(samples: Float64Array, options: LevelOptions): readonly AmplitudeLevel[] {
-  const { min: low, max, count } = extremes(samples);
+  const { min: low, max, count } = options.extent ?? extremes(samples);
   const range = max - low;
   if (!(range > 0)) return [];
   // Wide enough that neither the digitiser's steps nor noise cut the density into pieces, narrow enough for
@@ -55,16 +58,21 @@ interface Cells {
 }
 
 function cellsOf(samples: Float64Array, from: number, span: number): Cells {
-  const counts = new Float64Array(CELLS);
-  const sums = new Float64Array(CELLS);
-  const perUnit = CELLS / span;
-  for (const x of samples) {
+  const cells = { counts: new Float64Array(CELLS), sums: new Float64Array(CELLS) };
+  for (let n = 0; n < samples.length; n += RUN_SAMPLES) {
+    addToCells(cells, samples.subarray(n, n + RUN_SAMPLES), from, CELLS / span);
+  }
+  return cells;
+}
+
+function addToCells({ counts, sums }: Cells, samples: Float64Array, from: number, perUnit: number): void {
+  for (let n = 0; n < samples.length; n++) {
+    const x = samples[n]!;
     if (Number.isNaN(x)) continue;
-    const cell = Math.min(CELLS - 1, Math.floor((x - from) * perUnit));
+    const cell = Math.min(CELLS - 1, ((x - from) * perUnit) | 0);
     counts[cell]!++;
     sums[cell]! += x;
   }
-  return { counts, sums };
 }
 
 /** Gaussian kernel density, as the share of samples a cell. */

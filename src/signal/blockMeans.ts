@@ -10,15 +10,20 @@
 export function blockMeans(samples: Float64Array, blockLength: number): Float64Array {
   const means = new Float64Array(Math.floor(samples.length / blockLength));
   for (let block = 0; block < means.length; block++) {
-    let sum = 0;
-    let count = 0;
-    for (let n = block * blockLength; n < (block + 1) * blockLength; n++) {
-      const x = samples[n]!;
-      if (Number.isNaN(x)) continue;
-      sum += x;
-      count++;
-    }
-    means[block] = count === 0 ? Number.NaN : sum / count;
+    means[block] = meanOf(samples, block * blockLength, (block + 1) * blockLength);
   }
   return means;
+}
+
+/** Of the present samples from ≤ n < to. */
+function meanOf(samples: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  let count = 0;
+  for (let n = from; n < to; n++) {
+    const x = samples[n]!;
+    if (Number.isNaN(x)) continue;
+    sum += x;
+    count++;
+  }
+  return count === 0 ? Number.NaN : sum / count;
 }

@@ -1,3 +1,5 @@
+import { RUN_SAMPLES } from './longRecord.ts';
+
 /** Highest and lowest of the present samples. */
 export interface Extremes {
   /** Present samples. */
@@ -13,16 +15,29 @@ export interface Extremes {
  * @throws RangeError when no sample is present.
  */
 export function extremes(samples: ArrayLike<number>): Extremes {
-  let count = 0;
-  let max = -Infinity;
-  let min = Infinity;
-  for (let n = 0; n < samples.length; n++) {
+  const seen = { count: 0, max: Number.NEGATIVE_INFINITY, min: Number.POSITIVE_INFINITY };
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    widen(seen, samples, from, Math.min(samples.length, from + RUN_SAMPLES));
+  }
+  if (seen.count === 0) throw new RangeError('extremes of no samples');
+  return seen;
+}
+
+function widen(
+  seen: { count: number; max: number; min: number },
+  samples: ArrayLike<number>,
+  from: number,
+  to: number,
+): void {
+  let { count, max, min } = seen;
+  for (let n = from; n < to; n++) {
     const x = samples[n]!;
     if (Number.isNaN(x)) continue;
     count++;
     if (x > max) max = x;
     if (x < min) min = x;
   }
-  if (count === 0) throw new RangeError('extremes of no samples');
-  return { count, max, min };
+  seen.count = count;
+  seen.max = max;
+  seen.min = min;
 }

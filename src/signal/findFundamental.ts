@@ -38,11 +38,13 @@ const LOOK_SAMPLES = 128;
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @param startOmega - radians a sample, good to a few per cent, instead of the first look.
+ * @param isLook - true for means of blocks of a long record, which is folded throughout.
  * @returns the fundamental, or why there is none, with the number of periods seen where that can be said.
  */
 export function findFundamental(
   samples: Float64Array,
   startOmega?: number,
+  isLook = false,
 ): Fundamental | { readonly none: NoFundamental; readonly cycles: number | null } {
   if (isConstant(samples)) return { none: 'constant', cycles: null };
   const guess =
@@ -56,7 +58,7 @@ export function findFundamental(
   const blockLength = isLong ? Math.floor(guess.periodSamples / LOOK_SAMPLES) : 1;
   if (blockLength > 1) {
     const thinned = blockMeans(samples, blockLength);
-    const found = findFundamental(thinned, (2 * Math.PI * blockLength) / guess.periodSamples);
+    const found = findFundamental(thinned, (2 * Math.PI * blockLength) / guess.periodSamples, true);
     return 'none' in found
       ? found
       : {
@@ -64,7 +66,7 @@ export function findFundamental(
           cycles: (found.cycles * samples.length) / (thinned.length * blockLength),
         };
   }
-  const refined = refine(samples, (2 * Math.PI) / guess.periodSamples);
+  const refined = refine(samples, (2 * Math.PI) / guess.periodSamples, isLook ? 0 : FOLDED_FROM);
   if (refined === null) {
     const seen = samples.length / guess.periodSamples;
     return seen < MINIMUM_CYCLES ? { none: 'too short', cycles: seen } : { none: 'no period', cycles: null };
@@ -96,7 +98,7 @@ const LOOK_ORDERS = 8;
 /** Samples from which folded sums are the faster ones; a record of so many is beyond doubt either way. */
 const FOLDED_FROM = 2 ** 15;
 
-function refine(samples: Float64Array, start: number): HarmonicFit | null {
+function refine(samples: Float64Array, start: number, foldedFrom: number): HarmonicFit | null {
   let omega = start;
   let fit: HarmonicFit | null = null;
   let length = Math.min(samples.length, Math.ceil((4 * 2 * Math.PI) / start));
@@ -106,7 +108,7 @@ function refine(samples: Float64Array, start: number): HarmonicFit | null {
     // The first, rough start climbs from the sine alone; a longer stretch starts from the shorter one's frequency.
     for (const orders of fit === null ? [1, 3, LOOK_ORDERS] : [LOOK_ORDERS]) {
       const usable = Math.min(orders, Math.floor((0.45 * 2 * Math.PI) / omega));
-      const next = fitHarmonics(section, { orders: usable, omega, folded: section.length > FOLDED_FROM });
+      const next = fitHarmonics(section, { orders: usable, omega, folded: section.length > foldedFrom });
       // A frequency that runs away from the repeated lag means that the repeat was chance.
       if (next === null || Math.abs(next.omega / start - 1) > 0.1) continue;
       fit = next;

@@ -1,3 +1,4 @@
+import { RUN_SAMPLES } from './longRecord.ts';
 import type { Residual } from './residual.ts';
 
 /** Means over the cycle, with how far they can be trusted. */
@@ -7,9 +8,6 @@ export interface FoldedMean {
   /** Mean of count·bin² over the bins: for white noise of deviation σ about σ². */
   readonly meanSquare: number;
 }
-
-/** Samples that are worked out at once. */
-const RUN = 2 ** 12;
 
 /**
  * A record folded onto one cycle.
@@ -23,17 +21,17 @@ export function foldedMean(record: Residual, omega: number, phaseRad: number, bi
   const sums = new Float64Array(binCount);
   const counts = new Uint32Array(binCount);
   const centre = (record.length - 1) / 2;
-  const room = new Float64Array(RUN);
-  for (let from = 0; from < record.length; from += RUN) {
-    const stretch = record.stretch(from, Math.min(record.length, from + RUN), room);
-    for (let i = 0; i < stretch.length; i++) {
-      const x = stretch[i]!;
-      if (Number.isNaN(x)) continue;
-      const cycles = (omega * (from + i - centre) + phaseRad) / (2 * Math.PI);
-      const bin = Math.min(binCount - 1, Math.floor((cycles - Math.floor(cycles)) * binCount));
-      sums[bin]! += x;
-      counts[bin]!++;
-    }
+  const room = new Float64Array(RUN_SAMPLES);
+  for (let from = 0; from < record.length; from += RUN_SAMPLES) {
+    const run = record.stretch(from, Math.min(record.length, from + RUN_SAMPLES), room);
+    const cycles = (omega * (from - centre) + phaseRad) / (2 * Math.PI);
+    addToBins(
+      sums,
+      counts,
+      run,
+      (cycles - Math.floor(cycles)) * binCount,
+      (omega / (2 * Math.PI)) * binCount,
+    );
   }
   let square = 0;
   let filled = 0;
@@ -44,4 +42,21 @@ export function foldedMean(record: Residual, omega: number, phaseRad: number, bi
     filled++;
   }
   return { bins: sums, meanSquare: square / Math.max(1, filled) };
+}
+
+/** @param place - of the first sample, in bins; each sample stands a step after the one before. */
+function addToBins(
+  sums: Float64Array,
+  counts: Uint32Array,
+  run: Float64Array,
+  place: number,
+  step: number,
+): void {
+  for (let i = 0; i < run.length; i++) {
+    const x = run[i]!;
+    if (Number.isNaN(x)) continue;
+    const bin = Math.floor(place + step * i) % sums.length;
+    sums[bin]! += x;
+    counts[bin]!++;
+  }
 }

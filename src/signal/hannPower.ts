@@ -33,7 +33,8 @@ export function hannPower(samples: Float64Array, longest: number = 2 ** 20): Han
   }
   const { re, im } = spectrum(windowed);
   const scale = 2 / (size * ((3 * size) / 8));
-  const power = re.map((x, k) => scale * (x * x + im[k]! ** 2));
+  const power = new Float64Array(re.length);
+  for (let k = 0; k < power.length; k++) power[k] = scale * (re[k]! * re[k]! + im[k]! * im[k]!);
   power[0]! /= 2;
   power[size / 2]! /= 2;
   return { power, binOmega: (2 * Math.PI) / size };

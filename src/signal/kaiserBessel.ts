@@ -29,13 +29,16 @@ export function kaiserBesselTransform(xi: number): number {
   return (KERNEL_BINS * (exp(s) - exp(-s))) / (2 * s) / besselI0AtShape;
 }
 
+/** 1/k²: more than the series has terms where x is at most SHAPE. A division takes several times as long. */
+const INVERSE_SQUARES = Float64Array.from({ length: 100 }, (_, k) => 1 / (k * k));
+
 /** Modified Bessel function of the first kind, order 0: Σ ((x/2)^k / k!)². */
 function besselI0(x: number): number {
   const quarter = (x * x) / 4;
   let term = 1;
   let sum = 1;
   for (let k = 1; term > 1e-17 * sum; k++) {
-    term *= quarter / (k * k);
+    term *= quarter * INVERSE_SQUARES[k]!;
     sum += term;
   }
   return sum;

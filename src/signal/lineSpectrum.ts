@@ -1,6 +1,6 @@
 import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
-import { decimate } from './decimate.ts';
+import { decimator } from './decimator.ts';
 import { KERNEL_BINS, kaiserBessel, kaiserBesselTransform } from './kaiserBessel.ts';
 import { powerOfTwoAtLeast, realTransform, type Spectrum } from './spectrum.ts';
 
@@ -25,7 +25,10 @@ export function lineSpectrum(samples: Float64Array, spacing: number, count: numb
   return lineReader(samples.length, spacing, count)(samples);
 }
 
-/** `lineSpectrum` for many records of one length N: kernel and transform are made once. */
+/**
+ * `lineSpectrum` for many records of one length N, or shorter ones with nothing behind: kernel and transform are made
+ * once.
+ */
 export function lineReader(
   length: number,
   spacing: number,
@@ -36,64 +39,113 @@ export function lineReader(
     throw new RangeError(`no ${count} lines ${spacing} rad apart below half the sample rate`);
   }
   const factor = Math.max(1, Math.floor(Math.PI / (4 * Math.max(highest, spacing))));
-  const shape = decimate(new Float64Array(length), factor);
-  const centre = shape.samples.length >> 1;
-  const size = powerOfTwoAtLeast(Math.max(2 * shape.samples.length, 2 * KERNEL_BINS));
+  const { first, countOf, thin, gainAt } = decimator(factor);
+  const thinnedLength = countOf(length);
+  const centre = thinnedLength >> 1;
+  const size = powerOfTwoAtLeast(Math.max(2 * thinnedLength, 2 * KERNEL_BINS));
   const transform = realTransform(size);
-  const padded = new Float64Array(size);
   // Divided out of the record, so that the kernel's own shape falls out of the lines.
-  const kernelShape = Float64Array.from(shape.samples, (_, n) => kaiserBesselTransform((n - centre) / size));
-  const readers = Array.from({ length: count }, (_, k) =>
-    binReader((k * spacing * factor * size) / (2 * Math.PI)),
-  );
+  const kernelShape = new Float64Array(thinnedLength);
+  for (let n = 0; n < thinnedLength; n++) kernelShape[n] = kaiserBesselTransform((n - centre) / size);
+  const lines = lineTable(count, (spacing * factor * size) / (2 * Math.PI));
+  for (let k = 0; k < count; k++) {
+    const omega = k * spacing;
+    // Back from the thinned record's centre to sample 0, and the filter's gain taken out.
+    const turn = omega * (first + centre * factor);
+    const scale = factor / gainAt(omega);
+    lines.turnRe[k] = scale * cos(turn);
+    lines.turnIm[k] = -scale * sin(turn);
+  }
+  const padded = new Float64Array(size);
   return (samples) => {
-    const thinned = decimate(samples, factor);
-    for (let n = 0; n < thinned.samples.length; n++) {
-      padded[(n - centre + size) % size] = thinned.samples[n]! / kernelShape[n]!;
-    }
-    const bins = transform(padded);
-    const re = new Float64Array(count);
-    const im = new Float64Array(count);
-    for (let k = 0; k < count; k++) {
-      const omega = k * spacing;
-      const at = valueBetween(bins, readers[k]!);
-      // Back from the thinned record's centre to sample 0, and the filter's gain taken out.
-      const turn = omega * (thinned.first + centre * factor);
-      const scale = factor / thinned.gainAt(omega);
-      re[k] = scale * (at.re * cos(turn) + at.im * sin(turn));
-      im[k] = scale * (at.im * cos(turn) - at.re * sin(turn));
-    }
-    return { re, im };
+    padded.fill(0);
+    placeAround(padded, thin(samples), centre, kernelShape);
+    return readLines(transform(padded), lines);
   };
 }
 
-/** The bins around a place of the spectrum, from `first` on, and the kernel's weight of each. */
-interface BinReader {
-  readonly first: number;
+/** Bins that a kernel weighs, at most. */
+const WIDTH = KERNEL_BINS + 1;
+
+/** Where each line lies between the bins of the transform, and what it is multiplied by. */
+interface LineTable {
+  /** The first of its WIDTH bins; may lie below 0. */
+  readonly firsts: Int32Array;
+  /** The kernel's weight of each of them; WIDTH a line. */
   readonly weights: Float64Array;
+  readonly turnRe: Float64Array;
+  readonly turnIm: Float64Array;
 }
 
-function binReader(bin: number): BinReader {
-  const first = Math.ceil(bin - KERNEL_BINS / 2);
-  const last = Math.floor(bin + KERNEL_BINS / 2);
-  return {
-    first,
-    weights: Float64Array.from({ length: last - first + 1 }, (_, i) => kaiserBessel(bin - first - i)),
-  };
+/** @param spacing - in bins. */
+function lineTable(count: number, spacing: number): LineTable {
+  const firsts = new Int32Array(count);
+  const weights = new Float64Array(count * WIDTH);
+  for (let k = 0; k < count; k++) {
+    firsts[k] = Math.ceil(k * spacing - KERNEL_BINS / 2);
+    const apart = k * spacing - firsts[k]!;
+    for (let i = 0; i < WIDTH; i++) weights[k * WIDTH + i] = kaiserBessel(apart - i);
+  }
+  return { firsts, weights, turnRe: new Float64Array(count), turnIm: new Float64Array(count) };
 }
 
-function valueBetween(bins: Spectrum, { first, weights }: BinReader): { re: number; im: number } {
+/** The record with its centre on place 0 of the transform, divided by the kernel's shape. */
+function placeAround(
+  padded: Float64Array,
+  record: Float64Array,
+  centre: number,
+  kernelShape: Float64Array,
+): void {
+  for (let n = 0; n < centre; n++) padded[padded.length - centre + n] = record[n]! / kernelShape[n]!;
+  for (let n = centre; n < record.length; n++) padded[n - centre] = record[n]! / kernelShape[n]!;
+}
+
+function readLines(bins: Spectrum, { firsts, weights, turnRe, turnIm }: LineTable): Spectrum {
+  const re = new Float64Array(firsts.length);
+  const im = new Float64Array(firsts.length);
+  const last = bins.re.length - WIDTH;
+  for (let k = 0; k < firsts.length; k++) {
+    const first = firsts[k]!;
+    const isInside = first >= 0 && first <= last;
+    readLine(isInside ? bins : mirroredBins(bins, first), isInside ? first : 0, weights, k, re, im);
+    const [x, y] = [re[k]!, im[k]!];
+    re[k] = x * turnRe[k]! - y * turnIm[k]!;
+    im[k] = x * turnIm[k]! + y * turnRe[k]!;
+  }
+  return { re, im };
+}
+
+/** Line k, read between the bins from `first` on. */
+function readLine(
+  bins: Spectrum,
+  first: number,
+  weights: Float64Array,
+  k: number,
+  re: Float64Array,
+  im: Float64Array,
+): void {
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let i = 0; i < WIDTH; i++) {
+    const weight = weights[k * WIDTH + i]!;
+    sumRe += weight * bins.re[first + i]!;
+    sumIm += weight * bins.im[first + i]!;
+  }
+  re[k] = sumRe;
+  im[k] = sumIm;
+}
+
+/** WIDTH bins that reach beyond the ends: a real record's spectrum is mirrored there, conjugate. */
+function mirroredBins(bins: Spectrum, first: number): Spectrum {
   const half = bins.re.length - 1;
-  let re = 0;
-  let im = 0;
-  for (let i = 0; i < weights.length; i++) {
-    const weight = weights[i]!;
+  const re = new Float64Array(WIDTH);
+  const im = new Float64Array(WIDTH);
+  for (let i = 0; i < WIDTH; i++) {
     const j = first + i;
-    // A real record's spectrum is mirrored, conjugate, at 0 and at half the sample rate.
-    const mirrored = j < 0 || j > half;
-    const from = j < 0 ? -j : mirrored ? 2 * half - j : j;
-    re += weight * bins.re[from]!;
-    im += weight * (mirrored ? -bins.im[from]! : bins.im[from]!);
+    const isBeyond = j < 0 || j > half;
+    const from = j < 0 ? -j : isBeyond ? 2 * half - j : j;
+    re[i] = bins.re[from]!;
+    im[i] = isBeyond ? -bins.im[from]! : bins.im[from]!;
   }
   return { re, im };
 }

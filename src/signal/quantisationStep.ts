@@ -1,3 +1,5 @@
+import { RUN_SAMPLES } from './longRecord.ts';
+
 /**
  * The step between neighbouring codes of a digitiser, read off the record: the smallest distance between
  * values that occur, when all of them stand on one grid of that distance.
@@ -38,22 +40,46 @@ export function quantisationStep(samples: Float64Array): number | null {
 const MOST_VALUES = 70_000;
 
 /** The values that occur, ascending; null where they are more than MOST_VALUES. */
-function distinctValues(samples: Float64Array): readonly number[] | null {
-  const values = new Set<number>();
-  // Most samples were seen a moment ago: a look at the last of the same remainder is faster than the set.
-  const words = new Uint32Array(samples.buffer, samples.byteOffset, 2 * samples.length);
-  const recent = new Float64Array(4096).fill(Number.NaN);
-  for (let n = 0; n < samples.length; n++) {
-    const x = samples[n]!;
-    const low = words[2 * n]!;
-    const high = words[2 * n + 1]!;
-    const place = (low ^ (low >>> 20) ^ high ^ (high >>> 12)) & 4095;
-    if (recent[place] === x || Number.isNaN(x)) continue;
-    recent[place] = x;
-    values.add(x);
-    if (values.size > MOST_VALUES) return null;
+function distinctValues(samples: Float64Array): Float64Array | null {
+  const seen: SeenValues = {
+    values: new Float64Array(MOST_VALUES + 1),
+    count: 0,
+    places: new Int32Array(PLACES),
+  };
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    addValues(seen, samples.subarray(from, from + RUN_SAMPLES));
+    if (seen.count > MOST_VALUES) return null;
   }
-  return [...values].sort((a, b) => a - b);
+  return seen.values.subarray(0, seen.count).sort();
+}
+
+/** Of the table of places; a power of two, several times as many as values. */
+const PLACES = 2 ** 18;
+
+/** A set of numbers, which a JavaScript set of so many would hold each as an object. */
+interface SeenValues {
+  readonly values: Float64Array;
+  count: number;
+  /** At the place that a value's bits tell, or one of the next: its index, from 1; 0 where none is. */
+  readonly places: Int32Array;
+}
+
+function addValues(seen: SeenValues, samples: Float64Array): void {
+  const { values, places } = seen;
+  const words = new Uint32Array(samples.buffer, samples.byteOffset, 2 * samples.length);
+  for (let n = 0; n < samples.length && seen.count <= MOST_VALUES; n++) {
+    const x = samples[n]!;
+    if (Number.isNaN(x)) continue;
+    // Minus zero is no value of its own.
+    const high = x === 0 ? 0 : words[2 * n + 1]!;
+    // The multiplier of a linear congruential generator spreads neighbouring codes over the table.
+    const mixed = Math.imul(words[2 * n]! ^ Math.imul(high, 1664525), 1664525);
+    let place = (mixed ^ (mixed >>> 15)) & (PLACES - 1);
+    while (places[place] !== 0 && values[places[place]! - 1] !== x) place = (place + 1) & (PLACES - 1);
+    if (places[place] !== 0) continue;
+    values[seen.count] = x;
+    places[place] = ++seen.count;
+  }
 }
 
 /** Noise carries a signal to and fro between neighbouring codes; a wave's own levels turn back twice a cycle. */

@@ -1,4 +1,5 @@
 import { type HarmonicSeries, sampleCycle } from './harmonicSeries.ts';
+import { RUN_SAMPLES } from './longRecord.ts';
 
 /** What a fit leaves of a record: sample − series; NaN where the sample is missing. */
 export interface Residual {
@@ -17,10 +18,8 @@ export function storedResidual(values: Float64Array): Residual {
   return { length: values.length, stretch: (from, to) => values.subarray(from, to) };
 }
 
-/** Points of the cycle that a long record's series is looked up in. */
+/** Points of the cycle that a long record's series is looked up in; a power of two. */
 const POINTS = 2 ** 14;
-/** Samples over which the phase is counted on before it is calculated anew. */
-const RUN = 4096;
 
 /**
  * A residual that is worked out whenever a stretch of it is asked for, so that a long record needs no second array.
@@ -32,26 +31,49 @@ const RUN = 4096;
  * most, 5e-5 for order 50.
  */
 export function seriesResidual(samples: Float64Array, series: HarmonicSeries, omega: number): Residual {
-  const cycle = new Float64Array(POINTS + 1);
-  cycle.set(sampleCycle(series, POINTS));
-  cycle[POINTS] = cycle[0]!;
+  // Few fits on the way to the last are asked for their residual.
+  let sampled: Float64Array | null = null;
   const centre = (samples.length - 1) / 2;
   const step = (omega / (2 * Math.PI)) * POINTS;
   const stretch = (from: number, to: number, room?: Float64Array): Float64Array => {
+    sampled ??= closedCycle(series);
+    const cycle = sampled;
     const left = room === undefined ? new Float64Array(to - from) : room.subarray(0, to - from);
-    for (let start = from; start < to; start += RUN) {
-      const end = Math.min(to, start + RUN);
-      let place = step * (start - centre);
-      place -= POINTS * Math.floor(place / POINTS);
-      for (let n = start; n < end; n++) {
-        const point = Math.floor(place);
-        const before = cycle[point]!;
-        left[n - from] = samples[n]! - (before + (place - point) * (cycle[point + 1]! - before));
-        place += step;
-        if (place >= POINTS) place -= POINTS;
-      }
+    for (let start = from; start < to; start += RUN_SAMPLES) {
+      const end = Math.min(to, start + RUN_SAMPLES);
+      // The phase starts anew with each run, so that its whole points stay small integers.
+      const turned = step * (start - centre);
+      const place = turned - POINTS * Math.floor(turned / POINTS);
+      leave(left.subarray(start - from, end - from), samples.subarray(start, end), { cycle, place, step });
     }
     return left;
   };
   return { length: samples.length, stretch };
+}
+
+/** The series at the points of its cycle, and at the first once more. */
+function closedCycle(series: HarmonicSeries): Float64Array {
+  const cycle = new Float64Array(POINTS + 1);
+  cycle.set(sampleCycle(series, POINTS));
+  cycle[POINTS] = cycle[0]!;
+  return cycle;
+}
+
+interface SeriesRun {
+  /** Of `closedCycle`. */
+  readonly cycle: Float64Array;
+  /** Of the first sample, in points; each stands a step after the one before. */
+  readonly place: number;
+  readonly step: number;
+}
+
+function leave(left: Float64Array, samples: Float64Array, { cycle, place, step }: SeriesRun): void {
+  for (let n = 0; n < samples.length; n++) {
+    // Not counted on from the sample before: a processor then works at several samples at once.
+    const at = place + step * n;
+    const whole = at | 0;
+    const point = whole & (POINTS - 1);
+    const before = cycle[point]!;
+    left[n] = samples[n]! - (before + (at - whole) * (cycle[point + 1]! - before));
+  }
 }

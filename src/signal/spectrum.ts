@@ -24,19 +24,38 @@ export function spectrum(samples: Float64Array): Spectrum {
 
 /** `spectrum` for many records of one size N: what depends on the size alone is made once. */
 export function realTransform(size: number): (samples: Float64Array) => Spectrum {
+  return fourier(size).spectrum;
+}
+
+/** Both ways between records of one size and their spectra. */
+export interface Fourier {
+  /** As `spectrum`. */
+  readonly spectrum: (samples: Float64Array) => Spectrum;
+  /** The real record whose spectrum is given: N/2 + 1 bins, as `spectrum` returns them; not changed. */
+  readonly inverse: (bins: Spectrum) => Float64Array;
+}
+
+/**
+ * `spectrum` and its inverse for many records of one size N: what depends on the size alone is made once.
+ *
+ * @throws RangeError when N is not a power of two ≥ 4.
+ */
+export function fourier(size: number): Fourier {
   requirePowerOfTwo(size);
   const fft = transformOf(size);
   const packed = new Float64Array(2 * size);
-  return (samples) => {
-    fft.realTransform(packed, samples);
-    const bins = size / 2 + 1;
-    const re = new Float64Array(bins);
-    const im = new Float64Array(bins);
-    for (let k = 0; k < bins; k++) {
-      re[k] = packed[2 * k]!;
-      im[k] = packed[2 * k + 1]!;
-    }
-    return { re, im };
+  return {
+    spectrum: (samples) => {
+      fft.realTransform(packed, samples);
+      return unpacked(packed, size / 2 + 1);
+    },
+    inverse: (bins) => {
+      pack(bins, packed);
+      fft.completeSpectrum(packed);
+      const complex = new Float64Array(2 * size);
+      fft.inverseTransform(complex, packed);
+      return unpacked(complex, size).re;
+    },
   };
 }
 
@@ -48,20 +67,25 @@ export function realTransform(size: number): (samples: Float64Array) => Spectrum
  * @throws RangeError when N is not a power of two ≥ 4.
  */
 export function inverseSpectrum(bins: Spectrum): Float64Array {
-  const size = 2 * (bins.re.length - 1);
-  requirePowerOfTwo(size);
-  const fft = transformOf(size);
-  const packed = new Float64Array(2 * size);
-  for (let k = 0; k < bins.re.length; k++) {
-    packed[2 * k] = bins.re[k]!;
-    packed[2 * k + 1] = bins.im[k]!;
+  return fourier(2 * (bins.re.length - 1)).inverse(bins);
+}
+
+/** The package holds complex numbers in pairs. */
+function unpacked(packed: Float64Array, count: number): Spectrum {
+  const re = new Float64Array(count);
+  const im = new Float64Array(count);
+  for (let k = 0; k < count; k++) {
+    re[k] = packed[2 * k]!;
+    im[k] = packed[2 * k + 1]!;
   }
-  fft.completeSpectrum(packed);
-  const complex = new Float64Array(2 * size);
-  fft.inverseTransform(complex, packed);
-  const samples = new Float64Array(size);
-  for (let n = 0; n < size; n++) samples[n] = complex[2 * n]!;
-  return samples;
+  return { re, im };
+}
+
+function pack({ re, im }: Spectrum, packed: Float64Array): void {
+  for (let k = 0; k < re.length; k++) {
+    packed[2 * k] = re[k]!;
+    packed[2 * k + 1] = im[k]!;
+  }
 }
 
 /** The package's own table comes from functions that engines round each in its way. */

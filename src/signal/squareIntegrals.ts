@@ -24,23 +24,19 @@ export function squareIntegrals(samples: Float64Array, positions: Float64Array):
   for (let m = 0; m < count; m++) {
     const from = Math.max(0, positions[m]!);
     const to = Math.min(samples.length - 1, positions[m + 1]!);
-    for (let n = Math.ceil(from); n <= to; n++) if (Number.isNaN(samples[n]!)) missing[m]!++;
     let at = from;
     let square = squareAt(samples, at);
     let sum = 0;
-    if (missing[m] === 0 && to > from && Math.floor(to) > Math.ceil(from)) {
+    const [first, last] = [Math.ceil(from), Math.floor(to)];
+    if (last > first) {
       // The usual case, without a look for gaps at each sample.
-      const [first, last] = [Math.ceil(from), Math.floor(to)];
-      let following = samples[first]! ** 2;
-      sum += ((square + following) / 2) * (first - from);
-      for (let n = first + 1; n <= last; n++) {
-        square = following;
-        const x = samples[n]!;
-        following = x * x;
-        sum += (square + following) / 2;
+      const whole = trapezoids(samples, first, last);
+      if (Number.isNaN(whole)) missing[m] = missingBetween(samples, first, last);
+      else {
+        sum = ((square + samples[first]! ** 2) / 2) * (first - from) + whole;
+        [at, square] = [last, samples[last]! ** 2];
       }
-      [at, square] = [last, following];
-    }
+    } else if (last === first && Number.isNaN(samples[first]!)) missing[m] = 1;
     while (at < to) {
       const next = Math.min(to, Math.floor(at) + 1);
       const following = squareAt(samples, next);
@@ -50,6 +46,19 @@ export function squareIntegrals(samples: Float64Array, positions: Float64Array):
     integrals[m] = sum;
   }
   return { integrals, missing };
+}
+
+/** ∫v² between two samples; NaN where one is missing. */
+function trapezoids(samples: Float64Array, first: number, last: number): number {
+  let sum = (samples[first]! ** 2 + samples[last]! ** 2) / 2;
+  for (let n = first + 1; n < last; n++) sum += samples[n]! * samples[n]!;
+  return sum;
+}
+
+function missingBetween(samples: Float64Array, first: number, last: number): number {
+  let missing = 0;
+  for (let n = first; n <= last; n++) if (Number.isNaN(samples[n]!)) missing++;
+  return missing;
 }
 
 /** v² at a position, on the straight line in v² between two samples. */

@@ -1,4 +1,4 @@
-import { inverseSpectrum, powerOfTwoAtLeast, spectrum } from './spectrum.ts';
+import { fourier, powerOfTwoAtLeast } from './spectrum.ts';
 
 /**
  * How unlike a record is to itself, shifted: 0 at a lag of whole periods, about 1 for lags of noise, 2 at
@@ -18,12 +18,13 @@ export function squaredDifference(samples: Float64Array): Float64Array {
   let mean = 0;
   for (const x of samples) mean += x / length;
   for (let n = 0; n < length; n++) padded[n] = samples[n]! - mean;
+  const { spectrum, inverse } = fourier(padded.length);
   const { re, im } = spectrum(padded);
   for (let k = 0; k < re.length; k++) {
     re[k] = re[k]! ** 2 + im[k]! ** 2;
     im[k] = 0;
   }
-  const correlation = inverseSpectrum({ re, im });
+  const correlation = inverse({ re, im });
   const energy = new Float64Array(length + 1);
   for (let n = 0; n < length; n++) energy[n + 1] = energy[n]! + padded[n]! ** 2;
   const total = energy[length]!;

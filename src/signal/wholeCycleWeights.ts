@@ -4,9 +4,12 @@ export interface CycleWeights {
   readonly length: number;
   /** Of sample n, 0 ≤ n < N. */
   readonly at: (n: number) => number;
-  /** Of every sample but the first and last `ramp`. */
-  readonly flat: number;
-  readonly ramp: number;
+  /**
+   * Of the samples from ≤ n < to.
+   *
+   * @param room - shape to − from or more, to write them into.
+   */
+  readonly stretch: (from: number, to: number, room: Float64Array) => Float64Array;
   /** Sample count that the noise of a weighted mean averages over: 1 / Σ w². */
   readonly averagedSamples: number;
 }
@@ -28,13 +31,13 @@ export function wholeCycleWeights(length: number, periodSamples: number): CycleW
   const surplus = Math.max(0, length - cycles * periodSamples);
   const ramp = Math.min(Math.ceil(length / 2), Math.ceil(surplus));
   const rise = Float64Array.from({ length: ramp }, (_, n) => coverage(n, surplus));
-  let sum = 0;
-  let squares = 0;
-  for (let n = 0; n < length; n++) {
-    const fromEnd = Math.min(n, length - 1 - n);
-    const weight = fromEnd < ramp ? rise[fromEnd]! : 1;
-    sum += weight;
-    squares += weight * weight;
+  let sum = Math.max(0, length - 2 * ramp);
+  let squares = sum;
+  for (let n = 0; n < ramp; n++) {
+    // Ramps that meet share the sample in the middle, where there is one.
+    const times = 2 * n + 1 === length ? 1 : 2;
+    sum += times * rise[n]!;
+    squares += times * rise[n]! ** 2;
   }
   for (let n = 0; n < ramp; n++) rise[n]! /= sum;
   const flat = 1 / sum;
@@ -42,7 +45,13 @@ export function wholeCycleWeights(length: number, periodSamples: number): CycleW
     const fromEnd = Math.min(n, length - 1 - n);
     return fromEnd < ramp ? rise[fromEnd]! : flat;
   };
-  return { length, at, flat, ramp, averagedSamples: (sum * sum) / squares };
+  const stretch = (from: number, to: number, room: Float64Array): Float64Array => {
+    const weights = room.subarray(0, to - from).fill(flat);
+    for (let n = from; n < Math.min(to, ramp); n++) weights[n - from] = at(n);
+    for (let n = Math.max(from, length - ramp); n < to; n++) weights[n - from] = at(n);
+    return weights;
+  };
+  return { length, at, stretch, averagedSamples: (sum * sum) / squares };
 }
 
 /** Mean over the sample's own interval [n, n+1] of the ramp that reaches 1 at `surplus`. */

@@ -40,14 +40,9 @@ export function windowLines(fit: HarmonicFit, options: WindowLinesOptions): read
   const length = (2 * Math.PI * cycles) / fit.omega;
   // A record of exactly so many windows must not lose the last one to rounding.
   const held = Math.floor(fit.residual.length / length + 1e-6);
-  const room = new Float64Array(Math.ceil(length) + 1);
   // Windows are a sample longer or shorter, by where they start.
-  const readers = new Map<number, LineReader>();
-  const read: LineReader = (samples) => {
-    const known = readers.get(samples.length) ?? lineReader(samples.length, fit.omega / cycles, count);
-    readers.set(samples.length, known);
-    return known(samples);
-  };
+  const room = new Float64Array(Math.ceil(length) + 1);
+  const read = lineReader(room.length, fit.omega / cycles, count);
   return Array.from({ length: Math.min(held, options.windows ?? held) }, (_, index) =>
     linesOf({ fit, cycles, count, length, read, room }, index * length),
   );
@@ -63,7 +58,7 @@ interface WindowReading {
   /** Of a window, in samples, not rounded. */
   readonly length: number;
   readonly read: LineReader;
-  /** For the samples of a window. */
+  /** For the samples of a window, and what is left of it zero. */
   readonly room: Float64Array;
 }
 
@@ -94,18 +89,27 @@ function linesOf({ fit, cycles, count, length, read, room }: WindowReading, from
   return { squares, fundamentalPhaseRad };
 }
 
-/** The residual from ⌊from⌋ on, each sample by the part of its interval [n, n + 1) that the window holds. */
+/**
+ * The residual from ⌊from⌋ on, each sample by the part of its interval [n, n + 1) that the window holds; zeros behind.
+ *
+ * @returns `room`.
+ */
 function insideWindow(residual: Residual, from: number, to: number, room: Float64Array): Float64Array {
   const first = Math.floor(from + 1e-9);
   const end = Math.min(residual.length, Math.ceil(to - 1e-9));
   const inside = room.subarray(0, end - first);
   const held = residual.stretch(first, end, inside);
   if (held.buffer !== inside.buffer) inside.set(held);
-  for (let i = 0; i < inside.length; i++) if (Number.isNaN(inside[i]!)) inside[i] = 0;
+  room.fill(0, inside.length);
+  fillMissing(inside);
   for (const i of new Set([0, inside.length - 1])) {
     inside[i]! *= Math.min(first + i + 1, to) - Math.max(first + i, from);
   }
-  return inside;
+  return room;
+}
+
+function fillMissing(residual: Float64Array): void {
+  for (let i = 0; i < residual.length; i++) if (Number.isNaN(residual[i]!)) residual[i] = 0;
 }
 
 function angleBetween(aRe: number, aIm: number, bRe: number, bIm: number): number {

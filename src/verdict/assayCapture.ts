@@ -8,6 +8,7 @@ import type { AssayOptions, CaptureSource } from './assaying/assayOptions.ts';
 /**
  * The whole way from a capture to its results: one a measured channel.
  *
+ * @param capture - not changed, unless `scalesInPlace` says so.
  * @returns at least one, in the order of the channels.
  * @throws MeasureError where a channel named isn't there or the wave can't be measured.
  */
@@ -20,6 +21,7 @@ export function assayCapture(
     scales: options.scales ?? [],
     inverted: options.inverted ?? [],
     measured: options.voltage,
+    inPlace: options.scalesInPlace ?? false,
   });
   const { channels, notices } = selectVoltageChannels(scaled, options.voltage);
   const given = [...scaled.notices, ...notices];

@@ -55,6 +55,21 @@ test('rescaleCapture(capture, …) scales and inverts channels by name, and leav
   expect(Array.from(scope.channels[1]!.samples)).toEqual(V.map((v) => -v));
 });
 
+test('rescaleCapture(capture, { inPlace }) scales the samples of the given capture, and no other', () => {
+  const own = {
+    ...scope,
+    channels: scope.channels.map((channel) => ({ ...channel, samples: channel.samples.slice() })),
+  };
+  const rescaling = { scales: [{ channel: 'Load', factor: 10 }], inverted: [], measured: undefined };
+  const scaled = rescaleCapture(own as unknown as typeof scope, { ...rescaling, inPlace: true });
+  expect(scaled).toEqual(rescaleCapture(scope, rescaling));
+  expect(scaled.channels.map(({ samples }, k) => samples === own.channels[k]!.samples)).toEqual([
+    true,
+    true,
+    true,
+  ]);
+});
+
 test('rescaleCapture(capture, …) makes volts of counts, one count being the step', () => {
   expect(counts.channels[0]).toMatchObject({ quantity: 'other', unit: 'counts' });
   const scaled = rescaleCapture(counts, {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { decimate } from '../../src/signal/decimate.ts';
+import { decimator } from '../../src/signal/decimator.ts';
 import { lineSpectrum } from '../../src/signal/lineSpectrum.ts';
 import { spectrum } from '../../src/signal/spectrum.ts';
 import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
@@ -62,17 +62,18 @@ test('lines far below half the sample rate are read off a thinned record: white 
   }
 });
 
-test('decimate(samples, factor) keeps the sum, delays nothing and states its gain', () => {
+test('decimator(factor) keeps the sum, delays nothing and states its gain', () => {
   const pulse = new Float64Array(101);
   pulse[50] = 1;
-  const { samples, first, gainAt } = decimate(pulse, 5);
+  const { thin, first, gainAt } = decimator(5);
+  const samples = thin(pulse);
   // Σ thinned · factor = Σ record: the comb of images sees a pulse of the cascade, 25 wide, as flat to (its zeros) 1e-15.
   expect(Math.abs(5 * samples.reduce((sum, x) => sum + x, 0) - 1)).toBeLessThan(1e-14);
   const balance = samples.reduce((sum, x, j) => sum + 5 * x * (first + 5 * j), 0);
   expect(Math.abs(balance - 50)).toBeLessThan(1e-12);
   expect(gainAt(0)).toBe(1);
   expect(Math.abs(gainAt(0.1) - (Math.sin(0.25) / (5 * Math.sin(0.05))) ** 6)).toBeLessThan(1e-15);
-  expect(() => decimate(pulse, 2.5)).toThrow(RangeError);
+  expect(() => decimator(2.5)).toThrow(RangeError);
 });
 
 test('lines above half the sample rate are a mistake of the programmer', () => {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { hannPower } from '../../src/signal/hannPower.ts';
 import { squaredDifference } from '../../src/signal/squaredDifference.ts';
 import { strongestLine } from '../../src/signal/strongestLine.ts';
 import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
@@ -13,11 +14,11 @@ test('the Hann window has a noise bandwidth of 1.5 bins (Harris 1978; scipy.sign
   expect(Math.abs(square - (3 * size) / 8)).toBeLessThan(1e-12);
 });
 
-test('strongestLine(samples) finds frequency and RMS of a tone, on a bin or between two', () => {
+test('strongestLine(hannPower(samples)) finds frequency and RMS of a tone, on a bin or between two', () => {
   for (const bin of [200, 200.25, 200.5]) {
     const omega = (2 * Math.PI * bin) / 1024;
     const samples = Float64Array.from({ length: 1100 }, (_, n) => 3 * Math.sin(omega * n + 1));
-    const line = strongestLine(samples, 0.1)!;
+    const line = strongestLine(hannPower(samples)!, 0.1)!;
     // Five bins hold all of the window's main lobe but 0.1 %; the centroid is good to a tenth of a bin.
     expect(Math.abs(line.rms / (3 / Math.SQRT2) - 1)).toBeLessThan(0.002);
     expect(Math.abs(line.omega - omega)).toBeLessThan((0.1 * 2 * Math.PI) / 1024);
@@ -28,7 +29,7 @@ test('strongestLine(samples) finds frequency and RMS of a tone, on a bin or betw
 test('white noise has no line that stands out', () => {
   const normal = gaussianNumbers(randomNumbers(8));
   for (let run = 0; run < 20; run++) {
-    const line = strongestLine(Float64Array.from({ length: 4096 }, normal), 0)!;
+    const line = strongestLine(hannPower(Float64Array.from({ length: 4096 }, normal))!, 0)!;
     expect(line.prominence).toBeLessThan(25);
   }
 });

@@ -1,4 +1,5 @@
-import { hannPower } from '../../signal/hannPower.ts';
+import { log2 } from '../../base/elementary/log2.ts';
+import { type HannPower, hannPower } from '../../signal/hannPower.ts';
 import { median } from '../../signal/median.ts';
 import { middleStretch } from '../../signal/middleStretch.ts';
 import type { Residual } from '../../signal/residual.ts';
@@ -9,6 +10,8 @@ import type { Ripple, RippleLine } from './ripple.ts';
 export interface RippleInput {
   /** What the harmonics leave of the record; NaN where a sample is missing. */
   readonly residual: Residual;
+  /** Its spectrum where that was taken already; another is taken where it is of another length than is wanted. */
+  readonly residualPower?: HannPower | null;
   readonly intervalS: number;
   readonly fundamentalHz: number;
   /** In U. Ripple of under a thousandth of it is none. */
@@ -32,6 +35,7 @@ const PROMINENT = 25;
  */
 export function findRipple({
   residual,
+  residualPower = null,
   intervalS,
   fundamentalHz,
   fundamentalRms,
@@ -41,7 +45,9 @@ export function findRipple({
   const periodSamples = 1 / (fundamentalHz * intervalS);
   const enough = Math.max(2 ** 17, powerOfTwoAtLeast(6 * periodSamples));
   const longest = Math.min(2 ** 20, enough, powerOfTwoAtLeast(16 * periodSamples));
-  const spectrum = hannPower(middleStretch(residual, longest), longest);
+  const size = 2 ** Math.floor(log2(Math.min(residual.length, longest)));
+  const isTaken = residualPower !== null && 2 * (residualPower.power.length - 1) === size;
+  const spectrum = isTaken ? residualPower : hannPower(middleStretch(residual, size));
   if (spectrum === null) return null;
   const { power } = spectrum;
   const binHz = spectrum.binOmega / (2 * Math.PI * intervalS);

@@ -1,6 +1,7 @@
 import { hypot } from '../../base/elementary/hypot.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
+import type { HannPower } from '../../signal/hannPower.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { LONG_RECORD } from '../../signal/longRecord.ts';
 import { windowLines } from '../../signal/windowLines.ts';
@@ -22,6 +23,8 @@ const SAMPLES_USED = 2 ** 18;
 export interface HighBandsInput {
   readonly intervalS: number;
   readonly fit: HarmonicFit;
+  /** As `findRipple` takes it. */
+  readonly residualPower?: HannPower | null;
   readonly nominalFrequencyHz: number | null;
   /** False for a wave with edges: what lies above 2 kHz are then harmonics, not ripple. */
   readonly smooth: boolean;
@@ -55,7 +58,7 @@ export interface HighBands {
  * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
  */
 export function highBands(input: HighBandsInput): HighBands | null {
-  const { intervalS, fit, nominalFrequencyHz, smooth, acquisition } = input;
+  const { intervalS, fit, residualPower = null, nominalFrequencyHz, smooth, acquisition } = input;
   const frequencyHz = fit.omega / (2 * Math.PI * intervalS);
   const halfRateHz = 0.5 / intervalS;
   const periodSamples = (2 * Math.PI) / fit.omega;
@@ -78,7 +81,13 @@ export function highBands(input: HighBandsInput): HighBands | null {
   const bands = bandsOf(meanOfWindows(lines.map(({ squares }) => squares)), lineSpacingHz, halfRateHz);
   const fundamentalRms = hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
   const ripple = smooth
-    ? findRipple({ residual: fit.residual, intervalS, fundamentalHz: frequencyHz, fundamentalRms })
+    ? findRipple({
+        residual: fit.residual,
+        residualPower,
+        intervalS,
+        fundamentalHz: frequencyHz,
+        fundamentalRms,
+      })
     : null;
   return {
     bands,

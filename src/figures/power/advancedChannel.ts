@@ -10,8 +10,9 @@ import type { FittedChannel } from './fittedChannel.ts';
  * @remarks The fitted series is turned exactly; only the remainder (noise, and what lies above the orders
  * fitted) is interpolated, along straight lines, and is missing where it would come from outside the record.
  */
-export function advancedChannel({ samples, fit }: FittedChannel, delaySamples: number): FittedChannel {
-  if (delaySamples === 0) return { samples, fit };
+export function advancedChannel(channel: FittedChannel, delaySamples: number): FittedChannel {
+  if (delaySamples === 0) return channel;
+  const { samples, fit } = channel;
   const series = advancedSeries(fit, fit.omega * delaySamples);
   const whole = Math.floor(delaySamples);
   const share = delaySamples - whole;

@@ -1,5 +1,6 @@
 import { MeasureError } from '../../base/measureError.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
+import { firstMissing } from '../../signal/firstMissing.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { longestStretch } from '../longestStretch.ts';
@@ -9,6 +10,11 @@ import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
 /** A voltage that was measured: its frequency is the one that everything else is fitted at. */
 export interface MeasuredVoltage extends SampledChannel {
   readonly periodic: PeriodicWave;
+}
+
+/** A current, and its fit where it was measured already. */
+export interface PowerCurrent extends SampledChannel {
+  readonly fit?: HarmonicFit;
 }
 
 /** Both channels over the stretch that both hold, fitted at the voltage's frequency to the same orders. */
@@ -24,7 +30,7 @@ export interface CommonRecord {
  * @throws MeasureError `power.tooShort` where that is under MINIMUM_CYCLES periods.
  * @throws RangeError where the two don't stand on one time base.
  */
-export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel): CommonRecord {
+export function commonRecord(voltage: MeasuredVoltage, current: PowerCurrent): CommonRecord {
   const { periodic, intervalS } = voltage;
   const length = voltage.samples.length;
   const apart = (voltage.startS - current.startS) / intervalS;
@@ -36,9 +42,10 @@ export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel):
   }
   if (shift === 0 && isComplete(voltage.samples) && isComplete(current.samples, length)) {
     const amperes = current.samples.subarray(0, length);
+    const isFitted = current.fit !== undefined && isAlike(current.fit, periodic.fit);
     return {
       voltage: { samples: voltage.samples, fit: periodic.fit },
-      current: { samples: amperes, fit: fitAt(amperes, periodic.fit) },
+      current: { samples: amperes, fit: isFitted ? current.fit : fitAt(amperes, periodic.fit) },
       startS: voltage.startS,
     };
   }
@@ -60,9 +67,12 @@ export function commonRecord(voltage: MeasuredVoltage, current: SampledChannel):
 
 /** True where so many samples, or all of them, are there and none is missing. */
 function isComplete(samples: Float64Array, length: number = samples.length): boolean {
-  if (samples.length < length) return false;
-  for (let n = 0; n < length; n++) if (Number.isNaN(samples[n]!)) return false;
-  return true;
+  return samples.length >= length && firstMissing(samples.subarray(0, length)) === length;
+}
+
+/** Of as many samples, at one frequency, to as many orders: of whole records, what `fitAt` gives. */
+function isAlike(a: HarmonicFit, b: HarmonicFit): boolean {
+  return a.count === b.count && a.omega === b.omega && a.cosine.length === b.cosine.length;
 }
 
 function fitAt(samples: Float64Array, like: HarmonicFit): HarmonicFit {

@@ -3,23 +3,23 @@ import type { Figure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
 import { differenceNoise } from '../../signal/differenceNoise.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
-import { type CycleWeights, wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
+import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
 import { type BudgetedFigure, budgeted } from '../uncertainty/budget.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../uncertainty/instrument.ts';
 import type { ScaleSource } from '../uncertainty/scaleComponents.ts';
-import { wholeCycleMean } from '../wholeCycleMean.ts';
 import { advancedChannel } from './advancedChannel.ts';
-import { commonRecord, type MeasuredVoltage } from './commonRecord.ts';
+import { commonRecord, type MeasuredVoltage, type PowerCurrent } from './commonRecord.ts';
 import { displacementDeg } from './displacementDeg.ts';
 import { edgePercent } from './edgePercent.ts';
 import { fittedBasis } from './fittedBasis.ts';
-import type { FittedChannel, SampledChannel } from './fittedChannel.ts';
+import type { FittedChannel } from './fittedChannel.ts';
 import { harmonicPowers } from './harmonicPowers.ts';
 import { type NonsinusoidalPower, nonsinusoidalPower } from './nonsinusoidalPower.ts';
 import type { PowerBasis } from './powerBasis.ts';
 import type { PowerFigures } from './powerFigures.ts';
 import { propagated } from './powerInfluence.ts';
 import { type DoubtedChannel, powerInfluences } from './powerInfluences.ts';
+import { powerMeans } from './powerMeans.ts';
 import { powerNotices } from './powerNotices.ts';
 import { type PowerRatios, powerRatios } from './powerRatios.ts';
 import { ASSUMED_SKEW_DOUBT_S, TOLD_SKEW_DOUBT_S } from './skewDoubt.ts';
@@ -36,7 +36,7 @@ export interface PowerInput {
   /** The voltage as measured: its frequency and orders are taken for both. */
   readonly voltage: MeasuredVoltage;
   /** The current of the same record; any part of it may be missing. */
-  readonly current: SampledChannel;
+  readonly current: PowerCurrent;
   /** How much later the current's chain shows an event than the voltage's, in seconds. Absent: 0, assumed. */
   readonly skewS?: number;
   /** What the skew may be off by, each way. Default TOLD_SKEW_DOUBT_S where told, else ASSUMED_SKEW_DOUBT_S. */
@@ -63,7 +63,8 @@ export function measurePower(input: PowerInput): PowerFigures {
   const { voltage, current: late, startS } = commonRecord(measured, input.current);
   const current = advancedChannel(late, skewS / intervalS);
   const weights = wholeCycleWeights(voltage.samples.length, periodic.periodSamples);
-  const basis = fittedBasis(voltage, current, late, weights);
+  const means = powerMeans(voltage, current, late, weights);
+  const basis = fittedBasis(voltage, current, means);
   const harmonics = harmonicPowers(voltage.fit, current.fit);
   const cycles = voltage.samples.length / periodic.periodSamples;
   const omegaPerS = (2 * Math.PI) / periodS;
@@ -71,8 +72,8 @@ export function measurePower(input: PowerInput): PowerFigures {
     input.skewDoubtS ?? (input.skewS === undefined ? ASSUMED_SKEW_DOUBT_S : TOLD_SKEW_DOUBT_S);
   const influences = powerInfluences({
     basis,
-    voltage: doubted(voltage, periodic.noise, weights, input.voltageChain),
-    current: doubted(late, currentNoise(late), weights, input.currentChain),
+    voltage: doubted(voltage, means.meanV, periodic.noise, input.voltageChain),
+    current: doubted(late, means.meanA, currentNoise(late), input.currentChain),
     averagedSamples: weights.averagedSamples,
     skewDoubtS,
     omegaPerS,
@@ -126,19 +127,12 @@ function skewTooLong(skewS: number, periodS: number): MeasureError {
 }
 
 function doubted(
-  { samples, fit }: FittedChannel,
+  { samples }: FittedChannel,
+  mean: number,
   noise: number,
-  weights: CycleWeights,
-  chain: Chain = {},
+  { instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' }: Chain = {},
 ): DoubtedChannel {
-  const { instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = chain;
-  return {
-    samples,
-    mean: wholeCycleMean(samples, fit, weights, (v) => v, fit.mean),
-    noise,
-    instrument,
-    scaleSource,
-  };
+  return { samples, mean, noise, instrument, scaleSource };
 }
 
 /** The residual of a current with edges is mostly its orders above those fitted, which is no noise. */

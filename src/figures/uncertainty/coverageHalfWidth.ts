@@ -3,7 +3,7 @@ import { cos } from '../../base/elementary/cos.ts';
 import { exp } from '../../base/elementary/exp.ts';
 import { hypot } from '../../base/elementary/hypot.ts';
 import { log } from '../../base/elementary/log.ts';
-import { inverseSpectrum, realTransform } from '../../signal/spectrum.ts';
+import { fourier, type Spectrum } from '../../signal/spectrum.ts';
 import { type Component, contribution } from './component.ts';
 
 /** Share of a normal distribution within two standard deviations. */
@@ -37,11 +37,19 @@ export function coverageHalfWidth(components: readonly Component[]): number {
   // Narrower than a cell it would be a single spike, which changes nothing.
   if (asNormal > cell / 2)
     densities.push(gridDensity(size, cell, (a, b) => normalMass(a / asNormal, b / asNormal)));
-  const sum = densities.map(realTransform(size)).reduce((product, { re, im }) => ({
-    re: product.re.map((x, k) => x * re[k]! - product.im[k]! * im[k]!),
-    im: product.re.map((x, k) => x * im[k]! + product.im[k]! * re[k]!),
-  }));
-  return quantileOf(inverseSpectrum(sum), cell);
+  const { spectrum, inverse } = fourier(size);
+  return quantileOf(inverse(densities.map(spectrum).reduce(product)), cell);
+}
+
+function product(a: Spectrum, b: Spectrum): Spectrum {
+  const { length } = a.re;
+  const re = new Float64Array(length);
+  const im = new Float64Array(length);
+  for (let k = 0; k < length; k++) {
+    re[k] = a.re[k]! * b.re[k]! - a.im[k]! * b.im[k]!;
+    im[k] = a.re[k]! * b.im[k]! + a.im[k]! * b.re[k]!;
+  }
+  return { re, im };
 }
 
 /** Mass of each cell, cell 0 centred on zero, the negative side wrapped to the end. */

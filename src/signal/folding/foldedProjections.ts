@@ -1,6 +1,7 @@
 import { cos } from '../../base/elementary/cos.ts';
 import { log2 } from '../../base/elementary/log2.ts';
 import { sin } from '../../base/elementary/sin.ts';
+import { RUN_SAMPLES } from '../longRecord.ts';
 
 /** What the normal equations of a harmonic fit ask of the samples. Shapes 2K + 1: order 0, cosines, sines. */
 export interface FoldedProjections {
@@ -14,8 +15,6 @@ export interface FoldedProjections {
   readonly missing: readonly number[];
 }
 
-/** Samples over which the phase is counted on before it is calculated anew. */
-const RUN = 4096;
 /** Sums held a bin: y, t·y, t²·y, u·y, t·u·y; t from the bin's middle, in bins. */
 const SUMS = 5;
 
@@ -35,33 +34,53 @@ export function foldedProjections(samples: Float64Array, omega: number, orders: 
   const step = (omega / (2 * Math.PI)) * bins;
   const missing: number[] = [];
   let square = 0;
-  for (let start = 0; start < samples.length; start += RUN) {
-    const end = Math.min(samples.length, start + RUN);
-    let place = step * (start - centre);
-    place -= bins * Math.floor(place / bins);
-    let squareOfRun = 0;
-    for (let n = start; n < end; n++) {
-      const y = samples[n]!;
-      if (Number.isNaN(y)) missing.push(n);
-      else {
-        const bin = Math.floor(place);
-        const t = place - bin - 0.5;
-        const u = n - centre;
-        const at = SUMS * bin;
-        const ty = t * y;
-        sums[at]! += y;
-        sums[at + 1]! += ty;
-        sums[at + 2]! += t * ty;
-        sums[at + 3]! += u * y;
-        sums[at + 4]! += u * ty;
-        squareOfRun += y * y;
-      }
-      place += step;
-      if (place >= bins) place -= bins;
-    }
-    square += squareOfRun;
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    // The phase starts anew with each run, so that its whole bins stay small integers.
+    const turned = step * (from - centre);
+    const place = turned - bins * Math.floor(turned / bins);
+    square += foldRun(sums, missing, samples, { from, place, step, bins });
   }
   return { ...harmonicsOf(sums, bins, orders), square, missing };
+}
+
+interface FoldedRun {
+  readonly from: number;
+  /** Of its first sample, in bins; each sample stands a step after the one before. */
+  readonly place: number;
+  readonly step: number;
+  readonly bins: number;
+}
+
+/** @returns Σ y². */
+function foldRun(
+  sums: Float64Array,
+  missing: number[],
+  samples: Float64Array,
+  { from, place, step, bins }: FoldedRun,
+): number {
+  const centre = (samples.length - 1) / 2;
+  const end = Math.min(samples.length, from + RUN_SAMPLES);
+  let square = 0;
+  for (let n = from; n < end; n++) {
+    const y = samples[n]!;
+    if (Number.isNaN(y)) missing.push(n);
+    else {
+      // Not counted on from the sample before: a processor then works at several samples at once.
+      const at = place + step * (n - from);
+      const whole = at | 0;
+      const t = at - whole - 0.5;
+      const u = n - centre;
+      const sum = SUMS * (whole & (bins - 1));
+      const ty = t * y;
+      sums[sum]! += y;
+      sums[sum + 1]! += ty;
+      sums[sum + 2]! += t * ty;
+      sums[sum + 3]! += u * y;
+      sums[sum + 4]! += u * ty;
+      square += y * y;
+    }
+  }
+  return square;
 }
 
 /** Σ over the bins of what each holds times e^(ikφ), φ its phase. */
@@ -76,35 +95,53 @@ function harmonicsOf(
     plain[0]! += sums[SUMS * bin]!;
     timed[0]! += sums[SUMS * bin + 3]!;
   }
-  // Half bins, as the middle of bin b stands 2b + 1 of them from the start.
+  // Half bins, a power of two of them: the middle of bin b stands 2b + 1 of them from the start.
   const cosines = Float64Array.from({ length: 2 * bins }, (_, i) => cos((Math.PI * i) / bins));
   const sines = Float64Array.from({ length: 2 * bins }, (_, i) => sin((Math.PI * i) / bins));
   for (let k = 1; k <= orders; k++) {
-    // The parabola nearest to cos zt and the line nearest to sin zt over |t| ≤ ½, by least squares.
-    const z2 = ((2 * Math.PI * k) / bins) ** 2;
-    const level = 1 - z2 ** 2 / 4480;
-    const bend = -z2 / 2 + z2 ** 2 / 112;
-    const flat = 1 - z2 / 24;
-    const slope = Math.sqrt(z2) * (1 - z2 / 40 + z2 ** 2 / 4480);
-    let [cosine, sine, timedCosine, timedSine] = [0, 0, 0, 0];
-    for (let bin = 0; bin < bins; bin++) {
-      const at = SUMS * bin;
-      const turn = ((2 * bin + 1) * k) % (2 * bins);
-      const c = cosines[turn]!;
-      const s = sines[turn]!;
-      const even = level * sums[at]! + bend * sums[at + 2]!;
-      const odd = slope * sums[at + 1]!;
-      cosine += c * even - s * odd;
-      sine += s * even + c * odd;
-      const timedEven = flat * sums[at + 3]!;
-      const timedOdd = slope * sums[at + 4]!;
-      timedCosine += c * timedEven - s * timedOdd;
-      timedSine += s * timedEven + c * timedOdd;
-    }
-    plain[k] = cosine;
-    plain[orders + k] = sine;
-    timed[k] = timedCosine;
-    timed[orders + k] = timedSine;
+    const order = harmonicOf(sums, k, cosines, sines);
+    plain[k] = order.plain.cosine;
+    plain[orders + k] = order.plain.sine;
+    timed[k] = order.timed.cosine;
+    timed[orders + k] = order.timed.sine;
   }
   return { plain, timed };
+}
+
+interface Projection {
+  readonly cosine: number;
+  readonly sine: number;
+}
+
+/** Order k. @param cosines - and sines of 2·bins half bins. */
+function harmonicOf(
+  sums: Float64Array,
+  k: number,
+  cosines: Float64Array,
+  sines: Float64Array,
+): { readonly plain: Projection; readonly timed: Projection } {
+  const halfBins = cosines.length;
+  // The parabola nearest to cos zt and the line nearest to sin zt over |t| ≤ ½, by least squares.
+  const z2 = ((4 * Math.PI * k) / halfBins) ** 2;
+  const level = 1 - z2 ** 2 / 4480;
+  const bend = -z2 / 2 + z2 ** 2 / 112;
+  const flat = 1 - z2 / 24;
+  const slope = Math.sqrt(z2) * (1 - z2 / 40 + z2 ** 2 / 4480);
+  let cosine = 0;
+  let sine = 0;
+  let timedCosine = 0;
+  let timedSine = 0;
+  for (let at = 0, turn = k; at < sums.length; at += SUMS, turn = (turn + 2 * k) & (halfBins - 1)) {
+    const c = cosines[turn]!;
+    const s = sines[turn]!;
+    const even = level * sums[at]! + bend * sums[at + 2]!;
+    const odd = slope * sums[at + 1]!;
+    cosine += c * even - s * odd;
+    sine += s * even + c * odd;
+    const timedEven = flat * sums[at + 3]!;
+    const timedOdd = slope * sums[at + 4]!;
+    timedCosine += c * timedEven - s * timedOdd;
+    timedSine += s * timedEven + c * timedOdd;
+  }
+  return { plain: { cosine, sine }, timed: { cosine: timedCosine, sine: timedSine } };
 }

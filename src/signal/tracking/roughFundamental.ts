@@ -19,8 +19,8 @@ const LOOKS = 4;
  * @returns radians a sample, good to a few per cent anywhere in the record; null where nothing repeats.
  */
 export function roughFundamental(samples: Float64Array): number | null {
-  const [lookLength, most] =
-    samples.length < LONG_RECORD ? [LOOK_LENGTH, HALVINGS] : [LONG_LOOK_LENGTH, HALVINGS + 1];
+  const isLong = samples.length >= LONG_RECORD;
+  const [lookLength, most] = isLong ? [LONG_LOOK_LENGTH, HALVINGS + 1] : [LOOK_LENGTH, HALVINGS];
   for (let halvings = 0; halvings <= most; halvings++) {
     const parts = 2 ** halvings;
     const length = Math.floor(samples.length / parts);
@@ -29,7 +29,7 @@ export function roughFundamental(samples: Float64Array): number | null {
     for (let part = 0; part < parts && length >= 16; part += stride) {
       const stretch = blockMeans(samples.subarray(part * length, (part + 1) * length), blockLength);
       if (stretch.every(Number.isNaN)) continue;
-      const found = findFundamental(stretch);
+      const found = findFundamental(stretch, undefined, isLong);
       if ('omega' in found) return found.omega / blockLength;
     }
   }

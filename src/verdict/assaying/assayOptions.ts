@@ -16,6 +16,8 @@ export interface AssayOptions {
   /** A channel's name, `all`, or `A-B`; the first voltage channel when absent. */
   readonly voltage?: string;
   readonly scales?: Rescaling['scales'];
+  /** True where nobody else reads the capture: its channels are scaled in place. Default false. */
+  readonly scalesInPlace?: boolean;
   /** Names of channels to turn upside down. */
   readonly inverted?: readonly string[];
   /** Name of the current channel; absent: the current that goes with the voltage, where there is one. */

@@ -1,8 +1,8 @@
 import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
-import type { MeasuredWave } from '../../figures/measuredWave.ts';
-import { measureWave } from '../../figures/measureWave.ts';
+import type { MeasuredWave, WaveInput } from '../../figures/measuredWave.ts';
+import { type MeasureOptions, measureWave } from '../../figures/measureWave.ts';
 import { measurePower } from '../../figures/power/measurePower.ts';
 import type { PowerFigures } from '../../figures/power/powerFigures.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../../figures/uncertainty/instrument.ts';
@@ -45,32 +45,42 @@ export function currentAndPower(input: CurrentInput): CurrentAndPower {
   if (voltage.periodic === null) return { notices: [] };
   // An offset told in volts is the voltage channel's.
   const currentInstrument = { ...instrument, offsetV: ASSUMED_INSTRUMENT.offsetV };
+  const samples = waveInput(capture, current, stretch);
+  const options = { orders, instrument: currentInstrument, omega: voltage.periodic.fit.omega };
+  const wave = waveThatRepeats(samples, options);
   const power = measurePower({
     voltage: { ...voltage, periodic: voltage.periodic },
-    current: waveInput(capture, current, stretch),
+    // Measured over all of them, its fit serves the power too.
+    current:
+      wave?.periodic?.fit.residual.length === samples.samples.length
+        ? { ...samples, fit: wave.periodic.fit }
+        : samples,
     ...(skewS === undefined ? {} : { skewS }),
     voltageChain: { instrument, scaleSource },
     currentChain: { instrument: currentInstrument },
   });
   const document = powerDocument(current.name, power);
-  try {
-    const wave = measureWave(waveInput(capture, current, stretch), {
-      orders,
-      instrument: currentInstrument,
-      omega: voltage.periodic.fit.omega,
-    });
-    return {
-      current: currentFigures(current.name, wave.figures),
-      power: document,
-      ...(wave.periodic === null
-        ? {}
-        : { loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }) }),
-      notices: [...power.notices, ...ownDoubts(current, wave.figures.notices, voltage.figures.notices)],
-    };
-  } catch (error) {
-    if (!(error instanceof MeasureError)) throw error;
+  if (wave === null) {
     const message = `${current.name} holds no current that repeats: its own figures are left out.`;
     return { power: document, notices: [...power.notices, { code: 'current.noPeriod', message }] };
+  }
+  return {
+    current: currentFigures(current.name, wave.figures),
+    power: document,
+    ...(wave.periodic === null
+      ? {}
+      : { loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }) }),
+    notices: [...power.notices, ...ownDoubts(current, wave.figures.notices, voltage.figures.notices)],
+  };
+}
+
+/** Null where nothing is found that could be measured. */
+function waveThatRepeats(input: WaveInput, options: MeasureOptions): MeasuredWave | null {
+  try {
+    return measureWave(input, options);
+  } catch (error) {
+    if (!(error instanceof MeasureError)) throw error;
+    return null;
   }
 }
 

@@ -30,12 +30,15 @@ export function spectra(
     return { groups: null, high: null, digitiser: { reason }, notices: [] };
   }
   const { intervalS, samples, stepSize } = wave;
-  const { fit, levels } = wave.periodic;
+  const { fit, levels, residualPower } = wave.periodic;
   const smooth = levels.length === 0;
   const nominalFrequencyHz = nominal?.frequencyHz ?? null;
   const groups = harmonicGroups({ intervalS, fit, nominalFrequencyHz });
   const high = withoutCodeTones(
-    highBands({ intervalS, fit, nominalFrequencyHz, smooth, acquisition: capture.acquisition ?? null }),
+    highBands({
+      ...{ intervalS, fit, residualPower, nominalFrequencyHz, smooth },
+      acquisition: capture.acquisition ?? null,
+    }),
     stepSize,
   );
   const digitiser = digitiserCheck({
