@@ -26,7 +26,8 @@ export function kaiserBessel(x: number): number {
  */
 export function kaiserBesselTransform(xi: number): number {
   const s = Math.sqrt(SHAPE * SHAPE - (Math.PI * KERNEL_BINS * xi) ** 2);
-  return (KERNEL_BINS * (exp(s) - exp(-s))) / (2 * s) / besselI0AtShape;
+  const grown = exp(s);
+  return (KERNEL_BINS * (grown - 1 / grown)) / (2 * s) / besselI0AtShape;
 }
 
 /** 1/k²: more than the series has terms where x is at most SHAPE. A division takes several times as long. */

@@ -46,7 +46,11 @@ export function lineReader(
   const transform = realTransform(size);
   // Divided out of the record, so that the kernel's own shape falls out of the lines.
   const kernelShape = new Float64Array(thinnedLength);
-  for (let n = 0; n < thinnedLength; n++) kernelShape[n] = kaiserBesselTransform((n - centre) / size);
+  for (let n = 0; n <= centre; n++) {
+    // The same on both sides of the centre, which may have one place more before it than behind.
+    kernelShape[centre - n] = kaiserBesselTransform(n / size);
+    if (centre + n < thinnedLength) kernelShape[centre + n] = kernelShape[centre - n]!;
+  }
   const lines = lineTable(count, (spacing * factor * size) / (2 * Math.PI));
   for (let k = 0; k < count; k++) {
     const omega = k * spacing;

@@ -101,7 +101,8 @@ export function powerOfTwoAtLeast(count: number): number {
 }
 
 function requirePowerOfTwo(size: number): void {
-  if (!(size >= 4) || !Number.isInteger(log2(size))) {
+  // A power of two has one bit, which the number below it has not.
+  if (!(size >= 4 && size <= 2 ** 30) || !Number.isInteger(size) || (size & (size - 1)) !== 0) {
     throw new RangeError(`a spectrum needs a power of two of at least 4 samples, not ${size}`);
   }
 }

@@ -62,16 +62,27 @@ try {
     const read = [];
     const measured = [];
     for (let round = 0; round < GROWTH_ROUNDS; round++) {
-      read.push((await timeProcess('readers/scanner.mjs', file)).work.cpuMs / millions);
-      measured.push((await timeProcess(...MEASURE, file)).cpuMs / millions);
+      read.push((await timeProcess('readers/scanner.mjs', file)).work.cpuMs);
+      measured.push((await timeProcess(...MEASURE, file)).cpuMs);
     }
     growth.push({ millions, read: median(read), measured: median(measured) });
     told(
-      `${millions} M rows: ${growth.at(-1).read.toFixed(0)} and ${growth.at(-1).measured.toFixed(0)} ms of CPU a million`,
+      `${millions} M rows: ${growth.at(-1).read.toFixed(0)} and ${growth.at(-1).measured.toFixed(0)} ms of CPU`,
     );
     rmSync(file);
   }
-  const middle = growth[2];
+  const [smallest, , middle] = growth;
+  /** Time a row over that of the middle size. */
+  const perRow = (size, key) => (size[key] / size.millions / (middle[key] / middle.millions)).toFixed(2);
+  /** How many million rows more would take as long as the smallest file. */
+  const startRows = (key) =>
+    (smallest[key] / ((middle[key] - smallest[key]) / (middle.millions - smallest.millions))).toPrecision(2);
+  /** The same of the rows beyond those of the smallest file. */
+  const perRowMore = (size, key) => {
+    if (size === smallest) return '';
+    const slope = (of) => (of[key] - smallest[key]) / (of.millions - smallest.millions);
+    return (slope(size) / slope(middle)).toFixed(2);
+  };
 
   const ten = captureOf(10e6);
   const { maxBytes } = await timeProcess(...MEASURE, ten);
@@ -104,14 +115,19 @@ try {
     '',
     '## Growth',
     '',
-    `Time of all cores for each row, over that at ${middle.millions} million rows. What it takes to start weighs on short files.`,
+    `Time of all cores for each row, over that at ${middle.millions} million rows. What it takes to start weighs on short files: to`,
+    'load the program, and to compile what reads and measures. So each second column gives the time of the rows beyond',
+    `those of a file of ${smallest.millions} million, for each of them.`,
     '',
-    '| million rows | scanner | `measure`, whole process |',
-    '| --- | --- | --- |',
+    '| million rows | scanner | rows beyond | `measure`, whole process | rows beyond |',
+    '| --- | --- | --- | --- | --- |',
     ...growth.map(
-      ({ millions, read, measured }) =>
-        `| ${millions} | ${(read / middle.read).toFixed(2)} | ${(measured / middle.measured).toFixed(2)} |`,
+      (size) =>
+        `| ${size.millions} | ${perRow(size, 'read')} | ${perRowMore(size, 'read')} | ${perRow(size, 'measured')} | ${perRowMore(size, 'measured')} |`,
     ),
+    '',
+    `A file of ${smallest.millions} million rows takes the scanner as long as ${startRows('read')} million rows more would, and \`measure\``,
+    `as long as ${startRows('measured')} million rows more would.`,
     '',
     '## Memory',
     '',
