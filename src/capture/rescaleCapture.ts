@@ -1,6 +1,7 @@
 import type { Capture, Channel } from './capture.ts';
 import { channelNamed } from './channels/channelNamed.ts';
-import { differenceNames } from './channels/differenceNames.ts';
+import { isWithoutUnit } from './channels/isWithoutUnit.ts';
+import { measuredNames } from './channels/measuredNames.ts';
 
 export interface Rescaling {
   /** Ratios to multiply by; `channel` null: the measured channel or channels. */
@@ -62,31 +63,6 @@ function rescaled(channel: Channel, factor: number, isScaled: boolean): Channel 
           ? null
           : channel.stepSize * Math.abs(factor),
   };
-}
-
-/** The channels that a bare ratio means: those measured, or that would be if they were in volts. */
-function measuredNames(capture: Capture, measured: string | undefined): string[] {
-  const names = capture.channels.map((channel) => channel.name);
-  if (measured === undefined || (measured.toLowerCase() === 'all' && !names.includes(measured))) {
-    const candidates = measurableNames(capture);
-    return measured === undefined ? candidates.slice(0, 1) : candidates;
-  }
-  const pair = names.includes(measured) ? null : differenceNames(measured, names);
-  return (pair ?? [measured]).map((name) => channelNamed(capture, name).name);
-}
-
-/** Voltages; where there is none, currents; where there is neither, channels that a ratio makes voltages. */
-function measurableNames(capture: Capture): string[] {
-  const named = (isWanted: (channel: Channel) => boolean): string[] =>
-    capture.channels.filter(isWanted).map((channel) => channel.name);
-  const voltages = named((channel) => channel.quantity === 'voltage');
-  const currents = named((channel) => channel.quantity === 'current');
-  if (voltages.length > 0) return voltages;
-  return currents.length > 0 ? currents : named(isWithoutUnit);
-}
-
-function isWithoutUnit({ quantity, unit }: Channel): boolean {
-  return quantity === 'other' && (unit === '' || unit === 'counts');
 }
 
 function hasBareCounts(capture: Capture, scaled: ReadonlySet<string>): boolean {

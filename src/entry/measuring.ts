@@ -1,6 +1,7 @@
 /** From the bytes of a capture to its answer and its document. */
 export { MeasureError } from '../base/measureError.ts';
 export type { Capture, Channel } from '../capture/capture.ts';
+export { measuredNames } from '../capture/channels/measuredNames.ts';
 export { fileAndChannel } from '../capture/joining/fileAndChannel.ts';
 export { joinCurrent } from '../capture/joining/joinCurrent.ts';
 export { type ReadCaptureOptions, readCapture } from '../capture/readCapture.ts';

@@ -102,7 +102,7 @@ export function startPage(document: Document, script: string): void {
     part('remove-all').hidden = entries.length < 2;
     const busy = entries.filter(({ state }) => state.at === 'work').length;
     if (busy > 0) status(busy === 1 ? 'Measuring…' : `Measuring, ${busy} to go…`);
-    else if (/^Measuring/.test(part('status').textContent)) status('');
+    else if (/^Measuring/.test(part('status').textContent)) status(measuredWords(entries));
   };
   const add = (files: readonly NamedFile[]): void => {
     if (files.length === 0) return;
@@ -156,7 +156,20 @@ export function startPage(document: Document, script: string): void {
   part('remove-all').addEventListener('click', () => {
     for (const { id } of sitting.entries()) sitting.remove(id);
   });
-  offerExamples(part('example-list'), (file) => add([file]));
+  offerExamples(part('example-list'), (file) => {
+    add([file]);
+    // The button that had the focus is gone.
+    part('answer-heading').focus();
+  });
+}
+
+/** For who hears the page and does not see it. */
+function measuredWords(entries: readonly Entry[]): string {
+  const failed = entries.filter(({ state }) => state.at === 'failed').length;
+  const all = entries.length;
+  if (all === 0) return '';
+  if (failed === 0) return all === 1 ? 'Measured.' : `Measured all ${all}.`;
+  return `Measured ${all - failed} of ${all}; ${failed === 1 ? 'one' : failed} can’t be measured.`;
 }
 
 function resultsOf(entry: Entry): readonly (MeasureResult | FailedResult)[] {

@@ -7,12 +7,14 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Path of the built command's first file. */
     command: string;
+    /** Path of the built page. */
+    page: string;
   }
 }
 
 /**
- * Builds the command once for all of this room's tests, into a folder of its own, so that no stale build is
- * tested. Types are checked elsewhere (npm run types).
+ * Builds the command and the page once for all tests that run them, into a folder of their own, so that no stale build
+ * is tested. Types are checked elsewhere (npm run types).
  */
 export default function buildCommand(project: TestProject): () => void {
   const cache = resolve('node_modules', '.cache');
@@ -28,7 +30,13 @@ export default function buildCommand(project: TestProject): () => void {
     join(folder, 'dist'),
     ...flags,
   ]);
+  const bundler = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
+  const page = join(folder, 'dist', 'page');
+  execFileSync(process.execPath, [bundler, '-c', 'rolldown.config.ts', '--log-level', 'warn'], {
+    env: { ...process.env, SINEASSAY_PAGE: page },
+  });
   copyFileSync('package.json', join(folder, 'package.json'));
   project.provide('command', join(folder, 'dist', 'cli', 'main.js'));
+  project.provide('page', join(page, 'sineassay.html'));
   return () => rmSync(folder, { recursive: true });
 }

@@ -51,9 +51,9 @@ export function openSitting(
   const measure = async (id: number, first: boolean): Promise<void> => {
     const entry = entries.get(id)!;
     const before = knownOf(entry);
-    const understood = toldOptions(entry.told, before?.assays[0]?.wave.result.voltage?.channel ?? '');
-    // The form says what is wrong; until it is right the answer stands as it was.
-    if ('faults' in understood) return;
+    const { options, faults } = toldOptions(entry.told);
+    // The form says what is wrong; until it is right the answer stands as it was, or is had without it.
+    if (faults.size > 0 && before !== null) return;
     running.get(id)?.abort();
     const ending = new AbortController();
     running.set(id, ending);
@@ -64,7 +64,7 @@ export function openSitting(
     try {
       const measured = await ask(
         'measure',
-        { id, options: understood.options },
+        { id, options, isInverted: entry.told.inverted },
         { first, signal: ending.signal, tell: (share) => set({ at: 'work', share, before }) },
       );
       if (measured === null || ending.signal.aborted) return;

@@ -57,8 +57,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
   );
   const pictures = picturesOf(document, actions.ask);
   const showFaults = (told: Told): void => {
-    const understood = toldOptions(told, '');
-    form.show(told, 'faults' in understood ? understood.faults : new Map());
+    form.show(told, toldOptions(told).faults);
   };
 
   part('save').addEventListener('click', (event) => {
@@ -100,6 +99,17 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
         return;
       }
       const channel = known.assays[next.channel] ?? known.assays[0]!;
+      // Other captures come and go while this one stays.
+      form.offer(
+        known.channels,
+        all
+          .filter(({ id }) => id !== next.id)
+          .flatMap((other) =>
+            (knownOf(other)?.channels ?? [])
+              .filter(({ quantity }) => quantity === 'current')
+              .map(({ name }) => `${other.name}:${name}`),
+          ),
+      );
       if (channel === shown && !isOther) return;
       shown = channel;
       const texts = answerTexts(channel);
@@ -111,16 +121,6 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       part('say').innerHTML = html`<p>${texts.say}</p>`.text;
       part('parts').innerHTML = texts.parts.text;
       channelChoice(part('outcomes'), next, known, (chosen) => actions.choose(next.id, chosen));
-      form.offer(
-        known.channels,
-        all
-          .filter(({ id }) => id !== next.id)
-          .flatMap((other) =>
-            (knownOf(other)?.channels ?? [])
-              .filter(({ quantity }) => quantity === 'current')
-              .map(({ name }) => `${other.name}:${name}`),
-          ),
-      );
       pictures.show(next, known, channel);
     },
   };

@@ -1,3 +1,4 @@
+import { MeasureError } from '../../entry/measuring.ts';
 import { harmonicLimits, limitTables, mainFigures } from '../../entry/sections.ts';
 import type { Entry } from '../desk/entry.ts';
 import type { Ask } from '../desk/workerClient.ts';
@@ -34,7 +35,8 @@ export function picturesOf(document: Document, ask: Ask): Pictures {
           periodS,
           twoCycles: periodS === null ? [startS, endS] : [zeroS, zeroS + 2 * periodS],
           ideal: idealSine(channel),
-          columns: (fromS, toS, count) => ask('columns', { id, channel: name, fromS, toS, count }),
+          columns: (fromS, toS, count) =>
+            ask('columns', { id, channel: name, fromS, toS, count }).catch(gone),
         },
         now === before,
       );
@@ -45,4 +47,10 @@ export function picturesOf(document: Document, ask: Ask): Pictures {
     },
     goTo: (timeS) => wave.goTo(timeS),
   };
+}
+
+/** The capture may have been taken away, or be measured as another channel, since it was asked for. */
+function gone(problem: unknown): null {
+  if (problem instanceof MeasureError) return null;
+  throw problem;
 }

@@ -106,6 +106,10 @@ function setOptions(
   options: readonly (readonly [value: string, words: string])[],
 ): void {
   const { value } = select;
+  const offered = options.map(([name]) => name).join('\n');
+  // Made anew under somebody's hand, an open list would close.
+  if (select.dataset.offered === offered) return;
+  select.dataset.offered = offered;
   const known = options.some(([name]) => name === value) || value === '';
   select.replaceChildren(
     new Option('not chosen', ''),

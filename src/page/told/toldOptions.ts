@@ -2,15 +2,17 @@ import { parseClaim, parseNominal } from '../../entry/grammar.ts';
 import { completeOptions, type Instrument, MeasureError, type ToldOptions } from '../../entry/measuring.ts';
 import type { Field, Told } from './told.ts';
 
-/** What was told, in the terms of the core, or what is wrong with it, by field. */
-export type Understood = { readonly options: ToldOptions } | { readonly faults: ReadonlyMap<Field, string> };
+export interface Understood {
+  /** What was told, in the terms of the core, without what is wrong. */
+  readonly options: ToldOptions;
+  /** What is wrong, by field. */
+  readonly faults: ReadonlyMap<Field, string>;
+}
 
 /**
- * Understands what was told.
- *
- * @param measured - name of the channel that is measured unless another is told; inversion is of it.
+ * Understands what was told, but for `inverted`: what is measured has a name once the capture has been read.
  */
-export function toldOptions(told: Told, measured: string): Understood {
+export function toldOptions(told: Told): Understood {
   const faults = new Map<Field, string>();
   const tried = <T>(field: Field, text: string, parse: (text: string) => T): T | undefined => {
     if (text.trim() === '') return undefined;
@@ -22,7 +24,6 @@ export function toldOptions(told: Told, measured: string): Understood {
       return undefined;
     }
   };
-  const voltage = tried('voltage', told.voltage, (text) => text);
   const scale = tried('scale', told.scale, factor);
   const options = completeOptions({
     claims: told.claims
@@ -30,18 +31,17 @@ export function toldOptions(told: Told, measured: string): Understood {
       .map((line) => tried('claims', line, parseClaim))
       .filter((claim) => claim !== undefined),
     scales: scale === undefined ? [] : [{ channel: null, factor: scale }],
-    inverted: told.inverted ? [voltage ?? measured] : [],
     sineThdPercent: tried('sineThdPercent', told.sineThdPercent, positive),
     label: tried('label', told.label, (text) => text),
     load: tried('load', told.load, (text) => text),
     nominal: tried('nominal', told.nominal, parseNominal),
-    voltage,
+    voltage: tried('voltage', told.voltage, (text) => text),
     current: tried('current', told.current, (text) => text),
     instrument: instrumentOf(told, tried),
     sampleRateHz: tried('sampleRateHz', told.sampleRateHz, positive),
     meter: tried('meterV', told.meterV, (text) => ({ readingV: positive(text), dcCoupled: told.meterDc })),
   });
-  return faults.size > 0 ? { faults } : { options };
+  return { options, faults };
 }
 
 /** Half-widths of zero are sure; the others are of something that there is. */
@@ -66,8 +66,13 @@ function instrumentOf(
   return told.length === 0 ? undefined : Object.fromEntries(told);
 }
 
-/** A number as people write it; the decimal mark may be a comma. */
+/** A number as people write it; the decimal mark may be a comma, but where it may as well set thousands apart. */
 function number(text: string, expected: string, isRight: (value: number) => boolean): number {
+  if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(text)) {
+    throw new MeasureError('field.comma', `${text} can be read in two ways.`, {
+      advice: `Write ${text.replace(',', '')} or ${text.replace(',', '.')}.`,
+    });
+  }
   const value = Number(text.replace(/(?<=\d),(?=\d+$)/, '.'));
   if (Number.isFinite(value) && isRight(value)) return value;
   throw new MeasureError('field.number', `${expected} is expected.`);

@@ -5,12 +5,13 @@ import {
   type Capture,
   fileAndChannel,
   joinCurrent,
+  measuredNames,
   type ToldOptions,
 } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type HeldFile, type HeldFiles, heldFile } from './heldCaptures.ts';
 import { readBlob } from './readBlob.ts';
-import type { Measured, MeasuredChannel } from './requests.ts';
+import type { Measured, MeasuredChannel, Requests } from './requests.ts';
 import type { Task } from './task.ts';
 
 /**
@@ -20,11 +21,12 @@ import type { Task } from './task.ts';
  */
 export async function measureHeld(
   files: HeldFiles,
-  { id, options }: { readonly id: number; readonly options: ToldOptions },
+  { id, options: told, isInverted }: Requests['measure']['given'],
   task: Task,
 ): Promise<Measured> {
   const held = heldFile(files, id);
-  const { capture: whole, sha256 } = await readHeld(held, options.sampleRateHz, task);
+  const { capture: whole, sha256 } = await readHeld(held, told.sampleRateHz, task);
+  const options = isInverted ? { ...told, inverted: measuredNames(whole, told.voltage) } : told;
   const { capture, current } = await withCurrent(whole, files, options, task);
   const own = current === undefined ? options : { ...options, current };
   const assays = assayCapture(capture, { file: held.name, sha256 }, own);

@@ -8,7 +8,12 @@ export interface Requests {
   readonly open: { readonly given: OpenedFile; readonly answer: null };
   /** Reads a kept file, unless it was read already, and measures it. May take long; tells how far it is. */
   readonly measure: {
-    readonly given: { readonly id: number; readonly options: ToldOptions };
+    readonly given: {
+      readonly id: number;
+      readonly options: ToldOptions;
+      /** What is measured hangs upside down, whatever it is called. */
+      readonly isInverted: boolean;
+    };
     readonly answer: Measured;
   };
   /** Lowest and highest values of a channel in each of some columns of a stretch of time. */
