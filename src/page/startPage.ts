@@ -47,7 +47,8 @@ export function startPage(document: Document, script: string): void {
       if (entry === undefined) table.drop(id);
       else table.show(entry);
       if (looked === id && entry === undefined) look(sitting.entries()[0]?.id ?? null);
-      else if (looked === id && entry !== undefined) answer.show(entry, sitting.entries());
+      // What others turn out to be can be told of this one: the current in another file.
+      else if (looked === id || entry?.state.at !== 'work') showLooked();
       if (!isChosen) lookElsewhere();
       arrange();
     },
@@ -82,9 +83,12 @@ export function startPage(document: Document, script: string): void {
   };
   const look = (id: number | null): void => {
     looked = id;
-    const entry = sitting.entries().find((one) => one.id === id);
-    part('answer').hidden = entry === undefined;
+    part('answer').hidden = id === null;
     table.mark(id);
+    showLooked();
+  };
+  const showLooked = (): void => {
+    const entry = sitting.entries().find(({ id }) => id === looked);
     if (entry !== undefined) answer.show(entry, sitting.entries());
   };
   /** Of several, the first that can be measured is worth more than one that can't. */

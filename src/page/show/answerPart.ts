@@ -50,6 +50,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       clearTimeout(typing);
       typing = setTimeout(finishTyping, TYPING_MS);
     },
+    finishTyping,
     () => {
       finishTyping();
       if (entry !== null) actions.share(entry);

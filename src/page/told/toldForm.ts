@@ -14,9 +14,15 @@ export interface ToldForm {
  * Fills a form with fields for all that can be told of a capture.
  *
  * @param onTold - given all that the form says, whenever that changes.
+ * @param onDone - told when a field is left, or something was chosen: nothing more is being typed.
  * @param onShare - asked to tell the other captures the same, but for the load and the meter's reading.
  */
-export function toldForm(form: HTMLFormElement, onTold: (told: Told) => void, onShare: () => void): ToldForm {
+export function toldForm(
+  form: HTMLFormElement,
+  onTold: (told: Told) => void,
+  onDone: () => void,
+  onShare: () => void,
+): ToldForm {
   form.innerHTML = html`<div class="fields">${mainFields.map(fieldMarkup)}</div>
 <details><summary>Instrument and more</summary>
 <p class="soft">What your scope, probe and meter may be off by: half-widths, as the data sheets give them.</p>
@@ -47,6 +53,7 @@ export function toldForm(form: HTMLFormElement, onTold: (told: Told) => void, on
     ),
   });
   form.addEventListener('input', () => onTold(told()));
+  form.addEventListener('change', onDone);
   form.addEventListener('submit', (event) => event.preventDefault());
   form.querySelector('#share-told')?.addEventListener('click', onShare);
 

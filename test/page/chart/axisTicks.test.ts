@@ -1,0 +1,42 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { axisTicks } from '../../../src/page/chart/axisTicks.ts';
+
+test.each([
+  [0, 10, 5, [0, 2, 4, 6, 8, 10], 0],
+  [-0.12, 0.31, 5, [-0.1, 0, 0.1, 0.2, 0.3], 1],
+  [0, 1000, 4, [0, 500, 1000], 0],
+])('axisTicks(%d, %d, %d) are round values', (from, to, most, values, decimals) => {
+  const ticks = axisTicks(from, to, most);
+  expect(ticks.values.map((value) => Number(value.toFixed(6)))).toEqual(values.map((value) => value));
+  expect(ticks.decimals).toBe(decimals);
+});
+
+test('an axis without length has one tick', () => {
+  expect(axisTicks(3, 3, 5)).toEqual({ values: [3], decimals: 0 });
+});
+
+test('ticks lie within, evenly, at most one more than asked for, and their texts differ', () => {
+  const end = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+  fc.assert(
+    fc.property(
+      end,
+      fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+      fc.integer({ min: 2, max: 12 }),
+      (from, length, most) => {
+        const { values, decimals } = axisTicks(from, from + length, most);
+        const step = values.length > 1 ? values[1]! - values[0]! : 0;
+        // What 64 bits can't tell apart so far from zero.
+        const slack = 1e-6 * length + 1e-9 * Math.abs(from);
+        expect(values.length).toBeLessThanOrEqual(most + 1);
+        for (const [i, value] of values.entries()) {
+          expect(value).toBeGreaterThanOrEqual(from - slack);
+          expect(value).toBeLessThanOrEqual(from + length + slack);
+          expect(value).toBeCloseTo(values[0]! + i * step, 6);
+        }
+        if (decimals <= 9)
+          expect(new Set(values.map((value) => value.toFixed(decimals))).size).toBe(values.length);
+      },
+    ),
+  );
+});
