@@ -2,8 +2,12 @@
 export type { BenchDocument, BenchUnit } from '../bench/benchDocument.ts';
 export { benchUnit } from '../bench/benchUnit.ts';
 export { outletClaims } from '../bench/claims/outletClaims.ts';
+export { parseUnitClaim } from '../bench/claims/parseUnitClaim.ts';
 export { compareUnits } from '../bench/compareUnits.ts';
 export type { MeasuredUnit } from '../bench/measuredUnit.ts';
+export { parseWatts } from '../bench/plan/parseWatts.ts';
 export { readEarlier } from '../bench/readEarlier.ts';
+export type { ToldLoad } from '../bench/sweep/toldLoad.ts';
 export { benchLines } from '../sheet/answer/bench/benchLines.ts';
 export { comparisonLines } from '../sheet/answer/bench/comparisonLines.ts';
+export { sweepName } from '../sheet/sweep/sweepName.ts';

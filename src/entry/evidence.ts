@@ -8,10 +8,14 @@ export type {
   CarriedCapture,
   CarriedOptions,
   CarriedUnit,
+  ComparisonEvidence,
   Evidence,
   OneCapture,
+  OverlayEvidence,
+  SweepEvidence,
 } from '../sheet/evidence/evidence.ts';
 export { isSealed } from '../sheet/evidence/isSealed.ts';
+export { overlayEvidence } from '../sheet/evidence/overlayEvidence.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';

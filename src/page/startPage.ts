@@ -7,6 +7,8 @@ import { chosenFiles, droppedFiles } from './desk/takenFiles.ts';
 import { workerClient } from './desk/workerClient.ts';
 import { saveJson, saveText } from './save/saveResult.ts';
 import { readSitting, sittingText } from './save/sittingFile.ts';
+import { drawingTurns } from './several/drawingTurns.ts';
+import { severalPart } from './several/severalPart.ts';
 import { faces } from './shipped.ts';
 import { answerPart } from './show/answerPart.ts';
 import { capturesTable } from './show/capturesTable.ts';
@@ -63,8 +65,11 @@ export function startPage(document: Document, script: string): void {
     remove: sitting.remove,
     load: (id, load) => tell(id, { load }),
   });
+  const turns = drawingTurns();
+  const several = severalPart(part('several'), { ask, turns, tried, onDefect });
   const answer = answerPart(document, {
     ask,
+    turns,
     tell: sitting.tell,
     choose: sitting.choose,
     share: (from) => {
@@ -90,6 +95,7 @@ export function startPage(document: Document, script: string): void {
   const showLooked = (): void => {
     const entry = sitting.entries().find(({ id }) => id === looked);
     if (entry !== undefined) answer.show(entry, sitting.entries());
+    several.follow(sitting.entries(), looked);
   };
   /** Of several, the first that can be measured is worth more than one that can't. */
   const lookElsewhere = (): void => {
@@ -104,6 +110,7 @@ export function startPage(document: Document, script: string): void {
     part('welcome').hidden = entries.length > 0;
     part('examples').hidden = entries.length > 0;
     part('remove-all').hidden = entries.length < 2;
+    several.follow(entries, looked);
     const busy = entries.filter(({ state }) => state.at === 'work').length;
     if (busy > 0) status(busy === 1 ? 'Measuring…' : `Measuring, ${busy} to go…`);
     else if (/^Measuring/.test(part('status').textContent)) status(measuredWords(entries));

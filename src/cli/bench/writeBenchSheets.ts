@@ -1,4 +1,4 @@
-import type { BenchDocument } from '../../entry/benching.ts';
+import { type BenchDocument, sweepName } from '../../entry/benching.ts';
 import type { CarriedUnit, Evidence } from '../../entry/evidence.ts';
 import { version } from '../program.ts';
 import type { Formats } from '../report/formatOptions.ts';
@@ -38,7 +38,7 @@ export async function writeBenchSheets(
   const taken = new Set<string>();
   for (const unit of bench.units) {
     if (unit.earlier !== undefined || unit.points.length === 0) continue;
-    const safe = `sweep-${unit.name.replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_').slice(0, 100)}`;
+    const safe = sweepName(unit.name);
     const name = taken.has(safe.toLowerCase()) ? `${safe}-${taken.size + 1}` : safe;
     taken.add(name.toLowerCase());
     const own = told.filter((one) => one.name === unit.name) as [CarriedUnit];

@@ -1,5 +1,6 @@
-import { basename, extname, join } from 'node:path';
-import type { CompareDocument } from '../../entry/comparing.ts';
+import { join } from 'node:path';
+import { type CompareDocument, overlayName } from '../../entry/comparing.ts';
+import { overlayEvidence } from '../../entry/evidence.ts';
 import { MeasureError } from '../../entry/measuring.ts';
 import { version } from '../program.ts';
 import { openPress } from '../report/openPress.ts';
@@ -34,23 +35,15 @@ export async function writeOverlay(
   }
   const { sealedSheet } = await import('../../entry/drawing.ts');
   const isBudgeted = a.comparand.budgets !== null && b.comparand.budgets !== null;
-  const svg = sealedSheet(await openPress(), {
-    ...{ schema: 'sineassay/sheet@1', program: version, picture: 'overlay', result },
-    basis: isBudgeted ? 'budgets' : 'results',
-    sides: [a.evidence, b.evidence],
-  });
+  const basis = isBudgeted ? 'budgets' : 'results';
+  const evidence = overlayEvidence([a.evidence, b.evidence], result, basis, version);
+  const svg = sealedSheet(await openPress(), evidence);
   const sha256 = [result.a.sha256, result.b.sha256];
-  const path = join(out, `compare-${files.map(nameOf).join('-')}`);
+  const path = join(out, overlayName(files));
   await makeFolder(out);
   const write = (ending: string, content: string | Uint8Array): Promise<void> =>
     writeOutput(`${path}${ending}`, content, { isOwn: ownOutput(sha256), force });
   await write('.svg', svg);
   if (png) await write('.png', await picturePng(svg, sha256));
   return `${path}.svg`;
-}
-
-function nameOf(file: string): string {
-  return basename(file, extname(file))
-    .replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_')
-    .slice(0, 80);
 }

@@ -4,6 +4,8 @@ import { type Entry, knownOf } from '../desk/entry.ts';
 import type { Sitting } from '../desk/sitting.ts';
 import type { Ask } from '../desk/workerClient.ts';
 import { type Saving, saveResult } from '../save/saveResult.ts';
+import type { DrawingTurns } from '../several/drawingTurns.ts';
+import { inlineSheet } from '../several/inlineSheet.ts';
 import type { Told } from '../told/told.ts';
 import { toldForm } from '../told/toldForm.ts';
 import { toldOptions } from '../told/toldOptions.ts';
@@ -19,6 +21,7 @@ export interface AnswerPart {
 
 export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose'> {
   readonly ask: Ask;
+  readonly turns: DrawingTurns;
   /** Tells the other captures the same. */
   readonly share: (from: Entry) => void;
   /** Does something that may fail, and says what came of it. */
@@ -56,6 +59,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       if (entry !== null) actions.share(entry);
     },
   );
+  const changes = inlineSheet(part('changes'), actions.turns);
   const pictures = picturesOf(document, actions.ask);
   const showFaults = (told: Told): void => {
     form.show(told, toldOptions(told).faults);
@@ -120,6 +124,8 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       part('invented').hidden = !texts.isInvented;
       part('headline').innerHTML = texts.headline.text;
       part('say').innerHTML = html`<p>${texts.say}</p>`.text;
+      part('course').innerHTML = texts.course.text;
+      changes.show(channel.changes);
       part('parts').innerHTML = texts.parts.text;
       channelChoice(part('outcomes'), next, known, (chosen) => actions.choose(next.id, chosen));
       pictures.show(next, known, channel);

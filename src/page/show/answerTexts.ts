@@ -33,6 +33,8 @@ export interface AnswerTexts {
   readonly say: string;
   /** The figures by which it is known, and what else is worth saying. */
   readonly headline: Markup;
+  /** What changes along the record; empty for a steady one. */
+  readonly course: Markup;
   readonly parts: Markup;
 }
 
@@ -54,6 +56,7 @@ ${answerTopics(result).map(
   (topic) => html`<p>${linked(topic)}</p>
 `,
 )}`,
+    course: linkedTimes(courseSection(result), result),
     parts: linkedTimes(
       html`<div class="columns">
 <div>${figuresSection(result)}</div>
@@ -67,7 +70,7 @@ ${claimsSection(result.claims)}${listSection('Doubts', notices)}${listSection('K
 )}<section><h2>Capture</h2><p>${fileName(result.file)}</p><p><small>SHA-256 <code>${result.sha256}</code></small></p></section>
 </div>
 </div>
-${courseSection(result)}${folded('All findings against reference limits', findingsSection(result.findings))}<div id="harmonics-table">${folded('Harmonics as a table', harmonicsSection(result))}</div>`,
+${folded('All findings against reference limits', findingsSection(result.findings))}<div id="harmonics-table">${folded('Harmonics as a table', harmonicsSection(result))}</div>`,
       result,
     ),
   };

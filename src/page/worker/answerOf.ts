@@ -1,6 +1,8 @@
 import type { HeldFiles } from './heldCaptures.ts';
 import { measureHeld } from './measureHeld.ts';
+import { overlayHeld } from './overlayHeld.ts';
 import type { Requests } from './requests.ts';
+import { sweepHeld } from './sweepHeld.ts';
 import type { Task } from './task.ts';
 import { viewHeld } from './viewHeld.ts';
 
@@ -14,11 +16,13 @@ type Answers = {
 
 const answers: Answers = {
   open: (files, { id, name, file }) => {
-    files.set(id, { name, file, read: null, measured: null, shown: null });
+    files.set(id, { name, file, read: null, measured: null, shown: null, outlet: null });
     return null;
   },
   measure: measureHeld,
   columns: viewHeld,
+  overlay: overlayHeld,
+  sweep: sweepHeld,
   close: (files, { id }) => {
     files.delete(id);
     return null;

@@ -13,6 +13,8 @@ export interface HeldFile {
   /** The channels that were measured, once somebody looks at them. */
   shown: readonly ShownChannel[] | null;
   measured: { readonly options: ToldOptions; readonly assays: readonly Assay[] } | null;
+  /** As a capture of its unit, measured last with these options as JSON. */
+  outlet: { readonly options: string; readonly measured: Pick<Assay, 'result' | 'budgets'> } | null;
 }
 
 /** A channel that was measured, as it is shown. */

@@ -1,4 +1,10 @@
-import type { CaptureEvidence } from '../../entry/evidence.ts';
+import type { ToldLoad } from '../../entry/benching.ts';
+import type {
+  CaptureEvidence,
+  ComparisonEvidence,
+  OverlayEvidence,
+  SweepEvidence,
+} from '../../entry/evidence.ts';
 import type { FailedResult, MeasureResult, ToldOptions } from '../../entry/measuring.ts';
 import type { WaveColumns } from '../wave/waveColumns.ts';
 
@@ -27,6 +33,17 @@ export interface Requests {
     };
     readonly answer: WaveColumns;
   };
+  /** What the sheet of two measured captures over each other carries. */
+  readonly overlay: {
+    readonly given: {
+      readonly sides: readonly [a: OverlaySide, b: OverlaySide];
+      /** Told: one scope and probe at one setting took both. */
+      readonly sameInstrument: boolean;
+    };
+    readonly answer: OverlayEvidence;
+  };
+  /** What the sheets of units carry, each taken from its captures at several loads. */
+  readonly sweep: { readonly given: { readonly units: readonly AskedUnit[] }; readonly answer: Sweeps };
   /** Forgets a file and what was measured of it. */
   readonly close: { readonly given: { readonly id: number }; readonly answer: null };
 }
@@ -48,6 +65,28 @@ export interface Measured {
   readonly intervalS: number;
   /** One for each channel asked for: at least one. */
   readonly assays: readonly MeasuredChannel[];
+}
+
+export interface OverlaySide {
+  readonly id: number;
+  /** Which of its results. */
+  readonly channel: number;
+}
+
+/** A unit and its captures at several loads. */
+export interface AskedUnit {
+  /** No two are alike. */
+  readonly label: string;
+  /** As worded; ratings among them. */
+  readonly claims: readonly string[];
+  readonly captures: readonly { readonly id: number; readonly told: ToldLoad }[];
+}
+
+export interface Sweeps {
+  /** In the order of the units asked for. */
+  readonly sweeps: readonly SweepEvidence[];
+  /** Null for one unit alone. */
+  readonly comparison: ComparisonEvidence | null;
 }
 
 export interface FileChannel {

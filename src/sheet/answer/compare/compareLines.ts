@@ -10,6 +10,7 @@ import { shortText } from '../shortText.ts';
 import { terminalText } from '../terminalText.ts';
 import { compareSentence } from './compareSentence.ts';
 import { differenceText, verdictWords } from './differenceText.ts';
+import { isMainDifference } from './isMainDifference.ts';
 
 export interface CompareLinesOptions {
   /** Characters a line. */
@@ -19,7 +20,6 @@ export interface CompareLinesOptions {
   readonly sheetPath?: string;
 }
 
-const mainKeys = ['rmsV', 'rmsA', 'frequencyHz', 'crestFactor', 'thdPercent', 'thdNoisePercent', 'activeW'];
 const indent = '  ';
 
 /** A comparison for the terminal: which two, the sentence, a table, what to doubt. */
@@ -28,7 +28,7 @@ export function compareLines(document: CompareDocument, options: CompareLinesOpt
   const { width, all, sheetPath } = options;
   const lines = (text: string, most: number): string[] =>
     breakLines(holdUnits(text), { width, most, lead: indent, indent });
-  const shown = clean.differences.filter(({ key }) => all || mainKeys.includes(key.split('.')[1] ?? ''));
+  const shown = clean.differences.filter((difference) => all || isMainDifference(difference));
   const { claims, notices, sameInstrument } = clean;
   const moved = claims.filter(({ a, b }) => a !== b);
   return [

@@ -1,24 +1,15 @@
-import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from '../../../bench/benchDocument.ts';
+import type { BenchPoint, BenchUnit } from '../../../bench/benchDocument.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
-import { unitFigures } from '../../answer/bench/unitFigures.ts';
 import { fileName } from '../../answer/fileName.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { carriedCaptures } from '../../evidence/carriedCaptures.ts';
 import type { CarriedCapture } from '../../evidence/evidence.ts';
 import type { OpenedSheet } from '../../evidence/readEvidence.ts';
-import { decimalText } from '../../numbers/decimalText.ts';
-import { figureText } from '../../numbers/figureText.ts';
-import { secondsFigureText } from '../../numbers/secondsText.ts';
-import { significantText } from '../../numbers/significantText.ts';
-import { withUnit } from '../../numbers/withUnit.ts';
-import { sweepRows } from '../../sweep/sweepRows.ts';
-import { claimsTable } from '../capture/claimsSection.ts';
 import { dataTable } from '../dataTable.ts';
-import { figureTable, valueCells } from '../figureTable.ts';
 import { fileLink } from '../fileLink.ts';
 import { html, type Markup } from '../html.ts';
 import { inlinePicture } from '../inlinePicture.ts';
-import { outcomeMark } from '../outcomeMark.ts';
+import { unitTables } from './unitTables.ts';
 
 /**
  * All that a bench test says of one unit. Texts must be clean.
@@ -27,78 +18,14 @@ import { outcomeMark } from '../outcomeMark.ts';
  * @param says - whether its sentence is said here: not where it heads the page.
  */
 export function unitSection(unit: BenchUnit, sheet: OpenedSheet | undefined, says: boolean): Markup {
-  const { label, points, claims, steps, transfers, notices } = unit;
+  const { label, points } = unit;
   return html`<section><h2>${label}</h2>
-${says && html`<p>${benchSpoken(unit)[0]}</p>\n`}${sheet !== undefined && inlinePicture(sheet)}${
-  points.length > 0 && pointsTable(points)
-}${claims.length > 0 && claimsTable(claims, 'Claims, each at its worst capture', atLoad)}${figureTable(
-  'Over the sweep',
-  unitFigures(unit),
-)}${dataTable({
-  caption: 'Where it gives way',
-  columns: [{ heading: 'What' }, { heading: 'Found' }],
-  rows: sweepRows(unit).slice(0, 2),
-})}${changesTable(steps, transfers)}${
-  notices.length > 0 &&
-  html`<h3>Doubts</h3><ul class="plain">
-${notices.map(({ message }) => html`<li>${message}</li>\n`)}</ul>
-`
-}${sheet !== undefined && 'told' in sheet.evidence && digestTable(cleanTexts(carriedCaptures(sheet.evidence)), points)}</section>
+${says && html`<p>${benchSpoken(unit)[0]}</p>\n`}${sheet !== undefined && inlinePicture(sheet)}${unitTables(unit)}${
+  sheet !== undefined &&
+  'told' in sheet.evidence &&
+  digestTable(cleanTexts(carriedCaptures(sheet.evidence)), points)
+}</section>
 `;
-}
-
-function atLoad({ worstLoadW }: BenchUnit['claims'][number]): string {
-  return worstLoadW === null ? '' : ` at ${withUnit(decimalText(worstLoadW, 0), 'W')}`;
-}
-
-function pointsTable(points: readonly BenchPoint[]): Markup {
-  return dataTable({
-    caption: 'By load; ± reads: about 95 % sure that the true value lies within',
-    columns: [
-      { heading: 'Load, W', isNumber: true },
-      ...['RMS, V', 'Frequency, Hz', 'Crest factor', 'THD, %'].flatMap((heading) => [
-        { heading, isNumber: true },
-        { heading: '±', isNumber: true },
-      ]),
-      { heading: 'Kind' },
-      { heading: 'Claims' },
-    ],
-    rows: points.map((point) => [
-      {
-        shown: point.loadW.value === null ? 'unknown' : significantText(point.loadW.value, 4),
-        sort: point.loadW.value,
-      },
-      ...valueCells(point.rmsV),
-      ...valueCells(point.frequencyHz),
-      ...valueCells(point.crestFactor),
-      ...valueCells(point.thdPercent),
-      `${point.kind}${point.atTheEdge ? ', at the edge' : ''}`,
-      point.overload ? 'overload' : point.outcome === null ? '' : outcomeMark(point.outcome),
-    ]),
-  });
-}
-
-function changesTable(steps: readonly BenchStep[], transfers: readonly BenchTransfer[]): Markup {
-  const rows = [
-    ...steps.map((step) => [
-      step.fromW === null || step.toW === null
-        ? `load step ${step.direction}`
-        : `${decimalText(step.fromW, 0)} to ${withUnit(decimalText(step.toW, 0), 'W')}`,
-      `${figureText(step.deviationPercent, '%')} of nominal, settled in ${secondsFigureText(step.recoveryS)}`,
-      fileName(step.file),
-    ]),
-    ...transfers.map(({ transferS, file }) => [
-      'transfer',
-      `${secondsFigureText(transferS)} without voltage`,
-      fileName(file),
-    ]),
-  ];
-  if (rows.length === 0) return html``;
-  return dataTable({
-    caption: 'Load steps and transfers',
-    columns: [{ heading: 'Change' }, { heading: 'Found' }, { heading: 'Capture' }],
-    rows,
-  });
 }
 
 /** By which a reader can check the page; a capture that has a sheet of its own leads to it. */

@@ -1,0 +1,57 @@
+import type { CompareDocument, Difference } from '../../../bench/compare/compareDocument.ts';
+import { differenceText, verdictWords } from '../../answer/compare/differenceText.ts';
+import { isMainDifference } from '../../answer/compare/isMainDifference.ts';
+import { outcomeWords } from '../../answer/outcomeWords.ts';
+import { figureText } from '../../numbers/figureText.ts';
+import { dataTable } from '../dataTable.ts';
+import { html, type Markup } from '../html.ts';
+
+/** What differs between two captures as tables: the main figures, the claims, all other figures; and the doubts. Texts must be clean. */
+export function differenceTables({ differences, claims, notices, sameInstrument }: CompareDocument): Markup {
+  const main = differences.filter(isMainDifference);
+  const others = differences.filter((difference) => !main.includes(difference));
+  return html`${figuresTable('Main figures', main)}<p class="soft"><small>${
+    sameInstrument
+      ? 'Taken with one instrument, as told: its gain, probe, offset and time base count once.'
+      : 'Taken as of two instruments, each with what it may be off by.'
+  }</small></p>
+${
+  claims.length > 0 &&
+  dataTable({
+    caption: 'Claims that both were held against',
+    columns: [{ heading: 'Claim' }, { heading: 'A' }, { heading: 'B' }],
+    rows: claims.map(({ text, a, b }) => [text, outcomeWords(a), outcomeWords(b)]),
+  })
+}${figuresTable('Other figures', others)}${
+  notices.length > 0 &&
+  html`<h3>Doubts</h3><ul class="plain">
+${notices.map(({ message }) => html`<li>${message}</li>\n`)}</ul>
+`
+}`;
+}
+
+function figuresTable(caption: string, differences: readonly Difference[]): Markup {
+  if (differences.length === 0) return html``;
+  return dataTable({
+    caption: `${caption}; ± reads: about 95 % sure that the true value lies within`,
+    columns: [
+      { heading: 'Quantity' },
+      ...['A', 'B', 'B − A'].map((heading) => ({ heading, isNumber: true })),
+      { heading: 'More than the doubt' },
+    ],
+    rows: differences.map((difference) => [
+      difference.quantity,
+      figureText(difference.a, difference.unit),
+      figureText(difference.b, difference.unit),
+      differenceText(difference),
+      verdict(difference),
+    ]),
+  });
+}
+
+function verdict(difference: Difference): Markup {
+  const { significant } = difference;
+  return significant === true
+    ? html`<strong>${verdictWords(difference)}</strong>`
+    : html`${verdictWords(difference)}`;
+}

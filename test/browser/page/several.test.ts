@@ -1,0 +1,238 @@
+import { execFileSync } from 'node:child_process';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { benchFolder } from '../../cli/benchFolder.ts';
+import { runCommand } from '../../cli/runCommand.ts';
+import { openBrowser } from '../openBrowser.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const red = ['a-red-000w.csv', 'a-red-300w.csv', 'a-red-600w.csv', 'a-red-900w.csv'];
+const blue = ['b-blue-000w.csv', 'b-blue-600w.csv'];
+const loads = new Map([
+  ['a-red-000w.csv', 'no load'],
+  ['a-red-300w.csv', '300 W heater'],
+  ['a-red-600w.csv', '600 W'],
+  ['a-red-900w.csv', '900 W'],
+  ['b-blue-000w.csv', '0 W'],
+  ['b-blue-600w.csv', '0.6 kW'],
+]);
+const folder = benchFolder({ 'page/.keep': '' });
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  // By a process of its own: the builder's configuration is no part of the tests' module graph.
+  const rolldown = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
+  execFileSync(process.execPath, [rolldown, '-c', 'rolldown.config.ts', '--log-level', 'silent'], {
+    env: { ...process.env, SINEASSAY_PAGE: join(folder, 'page') },
+  });
+  for (const name of [...red, ...blue, 'a-red-step-on.csv'])
+    copyFileSync(join('captures', name), join(folder, name));
+});
+
+/** The page with captures measured, and all that it does beyond showing itself. */
+async function opened(
+  names: readonly string[],
+  { width = 1440, dark = false } = {},
+): Promise<{ readonly page: Page; readonly told: string[] }> {
+  const context = await browser.newContext({
+    viewport: { width, height: 900 },
+    colorScheme: dark ? 'dark' : 'light',
+  });
+  const page = await context.newPage();
+  const told: string[] = [];
+  page.on('console', (message) => told.push(message.text()));
+  page.on('pageerror', (error) => told.push(String(error)));
+  await page.goto(pathToFileURL(join(folder, 'page', 'sineassay.html')).href);
+  await page.setInputFiles(
+    '#files',
+    names.map((name) => join(folder, name)),
+  );
+  await page.getByRole('row').nth(names.length).waitFor();
+  await measured(page);
+  return { page, told };
+}
+
+/** Waits until no capture is still measured. */
+async function measured(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.getElementById('several')?.getAttribute('aria-busy') !== 'true');
+}
+
+async function tellLoads(page: Page, names: readonly string[]): Promise<void> {
+  for (const name of names) await page.getByLabel(`Load on ${name}`).fill(loads.get(name)!);
+  await measured(page);
+}
+
+async function saved(page: Page, part: string): Promise<{ readonly name: string; readonly text: string }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.locator(part).getByRole('button', { name: 'Save sheet (SVG)' }).first().click(),
+  ]);
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+}
+
+/** Waits for what a part says once it has heard of what was told last. */
+async function says(page: Page, part: string, words: RegExp): Promise<void> {
+  await page.locator(`${part} .said`).filter({ hasText: words }).waitFor();
+}
+
+describe('two captures', () => {
+  test.each([
+    ['of two instruments', false],
+    ['through one instrument', true],
+  ])('%s: the sheet saved is the command’s, byte for byte', async (_, isOne) => {
+    const { page, told } = await opened(['a-red-300w.csv', 'b-blue-600w.csv']);
+    if (isOne) await page.getByLabel('Both through one instrument').check();
+    await page.locator('#overlay summary').click();
+    const whose = isOne ? 'Taken with one instrument' : 'Taken as of two instruments';
+    await page.locator('#overlay .tables').filter({ hasText: whose }).waitFor();
+    const { name, text } = await saved(page, '#overlay');
+    await runCommand(
+      ['compare', 'a-red-300w.csv', 'b-blue-600w.csv', '--out', '.', '--force'].concat(
+        isOne ? ['--same-instrument'] : [],
+      ),
+      folder,
+    );
+    expect(name).toBe('compare-a-red-300w-b-blue-600w.svg');
+    expect(text).toBe(readFileSync(join(folder, name), 'utf8'));
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+
+  test('change sides, and what differs turns about', async () => {
+    const { page } = await opened(['a-red-300w.csv', 'b-blue-600w.csv']);
+    await page.locator('#overlay summary').click();
+    const thd = page.locator('#overlay .tables tr', { hasText: 'THD' }).first().locator('td').nth(2);
+    await says(page, '#overlay', /B has more distortion/);
+    const before = await thd.textContent();
+    await page.getByLabel('A', { exact: true }).selectOption({ label: 'b-blue-600w.csv' });
+    await page.getByLabel('B', { exact: true }).selectOption({ label: 'a-red-300w.csv' });
+    await says(page, '#overlay', /B has less distortion/);
+    expect(before).toMatch(/^\+/);
+    expect(await thd.textContent()).toBe(before?.replace('+', '−'));
+    await page.context().close();
+  });
+
+  test('become one: nothing is held against another any more', async () => {
+    const { page } = await opened(['a-red-300w.csv', 'b-blue-600w.csv']);
+    await says(page, '#overlay', /distortion/);
+    await page.getByRole('button', { name: 'Remove b-blue-600w.csv' }).click();
+    expect(await page.locator('#several').isVisible()).toBe(false);
+    await page.context().close();
+  });
+});
+
+describe('captures at several loads', () => {
+  test('the sheet saved is the bench test’s, byte for byte; and that of two units', async () => {
+    const { page, told } = await opened([...red, ...blue]);
+    const claims = ['pure sine', '120 V ±5 %', 'THD < 5 %'];
+    await tellLoads(page, [...red, ...blue]);
+    for (const [names, label] of [
+      [red, 'Inverter A (red case)'],
+      [blue, 'Inverter B (blue case)'],
+    ] as const) {
+      for (const name of names) {
+        await page.getByRole('button', { name, exact: true }).click();
+        await page.getByLabel('Unit under test').fill(label);
+        if (name === names[0]) await page.getByLabel('What the box claims').fill(claims.join('\n'));
+      }
+    }
+    await page.getByRole('button', { name: red[0]!, exact: true }).click();
+    await page.getByLabel('Unit', { exact: true }).selectOption('Inverter A (red case)');
+    await page.getByLabel('Rated power, W').fill('600');
+    await says(page, '#sweep .swept', /“power 600 W” holds/);
+    const sweep = await saved(page, '#sweep .swept');
+    const comparison = await saved(page, '#sweep .beside');
+    const unit = (label: string, names: readonly string[], claimed: readonly string[]) => ({
+      name: label,
+      label,
+      claims: claimed,
+      captures: names.map((file) => ({
+        file,
+        load: loads.get(file)!.replace(' heater', ''),
+      })),
+    });
+    const plan = {
+      units: [
+        unit('Inverter A (red case)', red, [...claims, 'power 600 W']),
+        unit('Inverter B (blue case)', blue, claims),
+      ],
+    };
+    // JSON is YAML.
+    writeFileSync(join(folder, 'plan.yaml'), JSON.stringify(plan));
+    const { stderr } = await runCommand(['bench', 'plan.yaml', '--out', 'bench', '--force'], folder);
+    expect(stderr).toBe('');
+    expect(sweep.name).toBe('sweep-Inverter_A_red_case_.svg');
+    expect(sweep.text).toBe(readFileSync(join(folder, 'bench', sweep.name), 'utf8'));
+    expect(comparison.text).toBe(readFileSync(join(folder, 'bench', 'comparison.svg'), 'utf8'));
+    expect(told).toEqual([]);
+    await page.context().close();
+  });
+
+  test('a load typed into the table moves its point', async () => {
+    const { page } = await opened(red.slice(0, 3));
+    expect(await page.locator('#sweep .hint').isVisible()).toBe(true);
+    await tellLoads(page, red.slice(0, 3));
+    await says(page, '#sweep', /from nothing to 600 watts/);
+    await page.getByLabel('Load on a-red-600w.csv').fill('550 W');
+    await says(page, '#sweep', /from nothing to 550 watts/);
+    await page.locator('#sweep summary').first().click();
+    await page.locator('#sweep .sheet svg', { hasText: 'from nothing to 550 watts' }).waitFor();
+    await page.getByLabel('Load on a-red-600w.csv').fill('what the kettle takes');
+    await says(page, '#sweep', /from nothing to 300 watts/);
+    expect(await page.locator('#sweep .said').textContent()).toContain(
+      'Not in it, for their loads are not told in watts: a-red-600w.csv.',
+    );
+    await page.context().close();
+  });
+});
+
+test('a load step is drawn under the wave, beside its table', async () => {
+  const { page, told } = await opened(['a-red-step-on.csv']);
+  await page.locator('#changes svg').waitFor();
+  expect(await page.locator('#course').textContent()).toContain('Load step 1');
+  expect(await page.locator('#several').isVisible()).toBe(false);
+  expect(told).toEqual([]);
+  await page.context().close();
+});
+
+test.each([
+  [1440, false],
+  [768, true],
+  [390, false],
+  [390, true],
+])('at %i px, dark %s: axe finds nothing, nothing is wider than the window', async (width, dark) => {
+  const names = [...red.slice(0, 2), 'a-red-step-on.csv'];
+  const { page, told } = await opened(names, { width, dark });
+  await tellLoads(page, names.slice(0, 2));
+  await says(page, '#sweep', /from nothing to 300 watts/);
+  await page.getByRole('button', { name: 'a-red-step-on.csv', exact: true }).click();
+  for (const part of ['#sweep .swept', '#overlay']) {
+    await page.locator(`${part} summary`).click();
+    await page.locator(`${part} .sheet svg`).waitFor();
+  }
+  await page.locator('#changes svg').waitFor();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  // Where a sheet moves sideways, keys move it too.
+  const reached = await page
+    .locator('.sheet:visible')
+    .evaluateAll((all) =>
+      all.map((one) => one.scrollWidth <= one.clientWidth || (one as HTMLElement).tabIndex === 0),
+    );
+  expect(reached).toEqual([true, true, true]);
+  await page.evaluate(axe);
+  const violations = await page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+  expect(violations).toEqual([]);
+  expect(told).toEqual([]);
+  await page.context().close();
+});
