@@ -16,8 +16,8 @@ const UNNAMED = 'The unit under test';
 /**
  * Captures at several loads, by the label of their unit.
  *
- * @param looked - the capture that is looked at: its unit is held against what it is held against. Another unit is
- * held against what is told of its first capture that is told claims.
+ * @param looked - the capture that is looked at. Its claims are those of its unit; where it has none, or is of another
+ * unit, those of the unit's first capture that has some.
  * @param ratings - what units are rated at, as claims such as `power 600 W`, by label.
  */
 export function sweepUnits(
@@ -44,10 +44,8 @@ export function sweepUnits(
   }
   const units = [...byLabel].map(([label, captures]) => {
     const rating = ratings.get(label);
-    const [of] = [
-      ...captures.filter(({ id }) => id === looked),
-      ...captures.filter(({ claims }) => claims.length > 0),
-    ];
+    const claiming = captures.filter(({ claims }) => claims.length > 0);
+    const of = claiming.find(({ id }) => id === looked) ?? claiming[0];
     return {
       label,
       claims: [...(of?.claims ?? []), ...(rating === undefined ? [] : [rating])],
