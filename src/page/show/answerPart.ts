@@ -59,7 +59,8 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       if (entry !== null) actions.share(entry);
     },
   );
-  const changes = inlineSheet(part('changes'), actions.turns);
+  const changesPlace = part('changes');
+  const changes = inlineSheet(changesPlace, actions.turns);
   const pictures = picturesOf(document, actions.ask);
   const showFaults = (told: Told): void => {
     form.show(told, toldOptions(told).faults);
@@ -125,6 +126,8 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       part('headline').innerHTML = texts.headline.text;
       part('say').innerHTML = html`<p>${texts.say}</p>`.text;
       part('course').innerHTML = texts.course.text;
+      // After the sentence and before the tables, which are long.
+      part('course').querySelector('p')?.after(changesPlace);
       changes.show(channel.changes);
       part('parts').innerHTML = texts.parts.text;
       channelChoice(part('outcomes'), next, known, (chosen) => actions.choose(next.id, chosen));

@@ -72,13 +72,15 @@ async function measureUnit(
   };
 }
 
-/** A capture as one of its unit; not measured again while nothing told of it has changed. */
+/** A capture as one of its unit; not measured again where what is known of it says the same. */
 async function outletAssay(
   held: HeldFile,
   files: HeldFiles,
   options: ToldOptions,
   task: Task,
 ): Promise<NonNullable<HeldFile['outlet']>['measured']> {
+  const [alone] = held.measured?.assays ?? [];
+  if (alone !== undefined && isHeldAgainst(held.measured?.options.claims, options.claims)) return alone;
   const asJson = JSON.stringify(options);
   if (held.outlet?.options !== asJson) {
     // Each takes a while: others are heard in between.
@@ -87,4 +89,9 @@ async function outletAssay(
     held.outlet = { options: asJson, measured: { result, budgets } };
   }
   return held.outlet.measured;
+}
+
+/** Whether a capture alone was held against the same: label and load are mere words to what is measured. */
+function isHeldAgainst(alone: ToldOptions['claims'], ofUnit: ToldOptions['claims']): boolean {
+  return JSON.stringify(alone ?? []) === JSON.stringify(ofUnit ?? []);
 }
