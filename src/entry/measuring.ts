@@ -21,4 +21,5 @@ export type { Assay } from '../verdict/assay.ts';
 export { assayCapture } from '../verdict/assayCapture.ts';
 export type { AssayOptions, CaptureSource } from '../verdict/assaying/assayOptions.ts';
 export { completeOptions, type ToldOptions } from '../verdict/assaying/completeOptions.ts';
+export type { Claim } from '../verdict/claims/claim.ts';
 export type { FailedResult, MeasureDocument, MeasureResult } from '../verdict/measureDocument.ts';

@@ -3,6 +3,7 @@ import { MeasureError } from '../../entry/measuring.ts';
 import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import { compareSentence, differenceTables } from '../../entry/together.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
+import { pageWords } from '../show/pageWords.ts';
 import { newestAnswer } from './newestAnswer.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
 import { setChoices } from './setChoices.ts';
@@ -44,7 +45,9 @@ ${saveButtons}<details><summary>What differs, figure by figure, and the sheet</s
         return;
       }
       const { result } = answer;
-      const clean = cleanTexts(result);
+      const { notices, ...others } = cleanTexts(result);
+      const doubts = notices.map(({ code, message }) => ({ code, message: pageWords(message) }));
+      const clean = { ...others, notices: doubts };
       said.textContent = compareSentence(clean);
       tables.innerHTML = differenceTables(clean).text;
       sheet.show(answer, overlayName([result.a.file, result.b.file]));

@@ -64,7 +64,7 @@ ${saveButtons}<details><summary>Figures of the units, and the sheet</summary>
     const [spoken] = benchSpoken(clean);
     said!.innerHTML = html`<p>${spoken}</p><ul class="plain">${benchSentences(clean).map(
       (sentence) => html`<li>${sentence}</li>`,
-    )}${leftOut.length > 0 && html`<li class="soft">Not in it, for their loads are not told in watts: ${leftOut.map(fileName).join(', ')}.</li>`}</ul>`.text;
+    )}${leftOut.length > 0 && html`<li class="soft">Left out, for their load in watts or their unit is not told: ${leftOut.map(fileName).join(', ')}.</li>`}</ul>`.text;
     // Its doubts are among the sentences.
     one('.tables').innerHTML = unitTables({ ...clean, notices: [] }).text;
     sheet.show(evidence, sweepName(evidence.result.name));

@@ -1,20 +1,31 @@
 import { type Entry, knownOf } from '../desk/entry.ts';
-import type { AskedUnit, MeasuredChannel } from '../worker/requests.ts';
+import type { AskedUnit } from '../worker/requests.ts';
 import { loadWatts } from './loadWatts.ts';
 
-/** Captures by unit, as far as they stand at different loads. */
+/** Captures by unit. */
 export interface FoundUnits {
-  /** Those with two captures at least. */
+  /** Those with captures at two loads at least. */
   readonly units: readonly AskedUnit[];
-  /** Names of measured captures that no unit has a place for: their load is not told in watts, nor measured. */
+  /** Names of captures that none of them has a place for. */
   readonly leftOut: readonly string[];
+}
+
+/** What a capture shows of its unit: one load, or a change. */
+interface Placed {
+  readonly id: number;
+  readonly name: string;
+  readonly label: string;
+  readonly claims: readonly string[];
+  readonly place: 'sweep' | 'step' | 'transfer' | 'none';
+  /** Null: as it was measured. */
+  readonly loadW: number | null;
 }
 
 /** What a unit is called that nothing was told of. */
 const UNNAMED = 'The unit under test';
 
 /**
- * Captures at several loads, by the label of their unit.
+ * Captures at several loads, by the label of their unit, with its load steps and transfers.
  *
  * @param looked - the capture that is looked at. Its claims are those of its unit; where it has none, or is of another
  * unit, those of the unit's first capture that has some.
@@ -25,39 +36,40 @@ export function sweepUnits(
   looked: number | null,
   ratings: ReadonlyMap<string, string>,
 ): FoundUnits {
-  const leftOut: string[] = [];
-  const byLabel = new Map<
-    string,
-    { id: number; told: { loadW: number | null }; claims: readonly string[] }[]
-  >();
-  for (const entry of entries) {
-    const channel = entry.state.at === 'failed' ? undefined : knownOf(entry)?.assays[0];
-    if (channel?.result.voltage === undefined) continue;
-    const loadW = loadOf(channel);
-    if (loadW === undefined) {
-      leftOut.push(entry.name);
-      continue;
-    }
-    const { label = UNNAMED, claims } = channel.wave.options;
-    const captures = byLabel.get(label) ?? [];
-    byLabel.set(label, [...captures, { id: entry.id, told: { loadW }, claims }]);
-  }
-  const units = [...byLabel].map(([label, captures]) => {
+  const all = entries.flatMap((entry) => placed(entry) ?? []);
+  const units = [...new Set(all.map(({ label }) => label))].flatMap((label): AskedUnit[] => {
+    const own = all.filter((one) => one.label === label);
+    const at = (place: Placed['place']): Placed[] => own.filter((one) => one.place === place);
+    const sweep = at('sweep');
+    if (sweep.length < 2) return [];
+    const claiming = own.filter(({ claims }) => claims.length > 0);
+    const claims = (claiming.find(({ id }) => id === looked) ?? claiming[0])?.claims ?? [];
     const rating = ratings.get(label);
-    const claiming = captures.filter(({ claims }) => claims.length > 0);
-    const of = claiming.find(({ id }) => id === looked) ?? claiming[0];
-    return {
-      label,
-      claims: [...(of?.claims ?? []), ...(rating === undefined ? [] : [rating])],
-      captures: captures.map(({ id, told }) => ({ id, told })),
-    };
+    return [
+      {
+        ...{ label, claims: rating === undefined ? claims : [...claims, rating] },
+        captures: sweep.map(({ id, loadW }) => ({ id, told: { loadW } })),
+        steps: at('step').map(({ id }) => id),
+        transfers: at('transfer').map(({ id }) => id),
+      },
+    ];
   });
-  return { units: units.filter(({ captures }) => captures.length > 1), leftOut };
+  const isTaken = ({ label, place }: Placed): boolean =>
+    place !== 'none' && units.some((unit) => unit.label === label);
+  return { units, leftOut: all.filter((one) => !isTaken(one)).map(({ name }) => name) };
 }
 
-/** In watts; null: as measured; undefined: neither told nor measured, or it changes within the record. */
-function loadOf({ result, wave }: MeasuredChannel): number | null | undefined {
-  const told = loadWatts(wave.options.load ?? '');
-  if (told !== null) return told;
-  return result.power === undefined || result.steps.length > 0 ? undefined : null;
+/** Null for a capture without a voltage. */
+function placed(entry: Entry): Placed | null {
+  const channel = entry.state.at === 'failed' ? undefined : knownOf(entry)?.assays[0];
+  if (channel?.result.voltage === undefined) return null;
+  const { result, wave } = channel;
+  const { id, name } = entry;
+  const { label = UNNAMED, load = '', claims } = wave.options;
+  const loadW = loadWatts(load);
+  const of = (place: Placed['place']): Placed => ({ id, name, label, claims, place, loadW });
+  if (result.events.some(({ kind }) => kind === 'transfer')) return of('transfer');
+  if (loadW !== null) return of('sweep');
+  if (result.steps.length > 0) return of('step');
+  return of(result.power === undefined ? 'none' : 'sweep');
 }

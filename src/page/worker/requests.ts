@@ -73,13 +73,17 @@ export interface OverlaySide {
   readonly channel: number;
 }
 
-/** A unit and its captures at several loads. */
+/** A unit and its captures, by number. */
 export interface AskedUnit {
   /** No two are alike. */
   readonly label: string;
   /** As worded; ratings among them. */
   readonly claims: readonly string[];
   readonly captures: readonly { readonly id: number; readonly told: ToldLoad }[];
+  /** Captures of load steps. */
+  readonly steps: readonly number[];
+  /** Captures of transfers between sources. */
+  readonly transfers: readonly number[];
 }
 
 export interface Sweeps {

@@ -7,7 +7,7 @@ import {
   parseUnitClaim,
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
-import type { Assay, ToldOptions } from '../../entry/measuring.ts';
+import type { Assay, Claim, ToldOptions } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { assayHeld } from './assayHeld.ts';
 import { type HeldFile, type HeldFiles, heldFile } from './heldCaptures.ts';
@@ -16,7 +16,7 @@ import type { AskedUnit, Requests, Sweeps } from './requests.ts';
 import type { Task } from './task.ts';
 
 /**
- * Units over their captures at several loads. Each capture is measured anew as one of its unit: held against the
+ * Units over their captures at several loads, at load steps and transfers. Each capture is measured anew as one of its unit: held against the
  * unit's claims, whatever it was held against alone.
  *
  * @throws MeasureError as `assayHeld` does, or `file.closed`; `Cancelled`.
@@ -43,33 +43,56 @@ export async function sweepHeld(
 
 async function measureUnit(
   files: HeldFiles,
-  { label, claims: worded, captures }: AskedUnit,
+  { label, claims: worded, captures, steps, transfers }: AskedUnit,
   task: Task,
 ): Promise<{ readonly measured: MeasuredUnit; readonly told: CarriedUnit }> {
   const claims = worded.map(parseUnitClaim);
   const asked = outletClaims(claims);
-  const sweep = [];
-  for (const { id, told } of captures) {
-    const held = heldFile(files, id);
-    const load = told.loadW === null ? null : told.loadW === 0 ? 'no load' : `${told.loadW} W`;
-    const options = outletOptions(held.measured?.options ?? {}, { label, load, claims: asked });
-    const { result, budgets } = await outletAssay(held, files, options, task);
-    const carried = { file: held.name, sha256: result.sha256, options: carryOptions(options) };
-    sweep.push({ measured: { result, budgets, told }, carried: { ...carried, told } });
-  }
-  const common = { name: label, label };
-  const rest = { rule: 'guarded', energy: [] } as const;
+  /** Each with what its sheet carries of it. */
+  const measureAll = async <T>(
+    ids: readonly number[],
+    judged: readonly Claim[],
+    told: (i: number) => T,
+    load: (i: number) => string | null = () => null,
+  ) => {
+    const all = [];
+    for (const [i, id] of ids.entries()) {
+      const held = heldFile(files, id);
+      const ofUnit = { label, nominal: asked.nominal, claims: judged, load: load(i) };
+      const options = outletOptions(held.measured?.options ?? {}, ofUnit);
+      const { result, budgets } = await outletAssay(held, files, options, task);
+      const carried = { file: held.name, sha256: result.sha256, options: carryOptions(options), ...told(i) };
+      all.push({ measured: { result, budgets, ...told(i) }, carried });
+    }
+    return { measured: all.map(({ measured }) => measured), carried: all.map(({ carried }) => carried) };
+  };
+  const sweep = await measureAll(
+    captures.map(({ id }) => id),
+    asked.sweep,
+    (i) => ({ told: captures[i]!.told }),
+    (i) => loadWords(captures[i]!.told.loadW),
+  );
+  const stepped = await measureAll(steps, [], () => ({ told: UNTOLD_STEP }));
+  const transferred = await measureAll(transfers, asked.transfers, () => ({}));
+  const common = { name: label, label, rule: 'guarded', energy: [] } as const;
   return {
     measured: {
-      ...{ ...common, claims, ...rest, steps: [], transfers: [] },
-      sweep: sweep.map(({ measured }) => measured),
+      ...{ ...common, claims, sweep: sweep.measured, steps: stepped.measured },
+      transfers: transferred.measured,
     },
     told: {
-      ...{ ...common, ...rest, claims: worded },
-      sweep: sweep.map(({ carried }) => carried),
-      ...{ steps: [], transfers: [] },
+      ...{ ...common, claims: worded, sweep: sweep.carried, steps: stepped.carried },
+      transfers: transferred.carried,
     },
   };
+}
+
+/** From which load to which is told in words alone. */
+const UNTOLD_STEP = { fromW: null, toW: null, resistive: null };
+
+function loadWords(loadW: number | null): string | null {
+  if (loadW === null) return null;
+  return loadW === 0 ? 'no load' : `${loadW} W`;
 }
 
 /** A capture as one of its unit; not measured again where what is known of it says the same. */
@@ -79,8 +102,8 @@ async function outletAssay(
   options: ToldOptions,
   task: Task,
 ): Promise<NonNullable<HeldFile['outlet']>['measured']> {
-  const [alone] = held.measured?.assays ?? [];
-  if (alone !== undefined && isHeldAgainst(held.measured?.options.claims, options.claims)) return alone;
+  const { measured } = held;
+  if (measured !== null && isHeldAgainst(measured.options, options)) return measured.assays[0]!;
   const asJson = JSON.stringify(options);
   if (held.outlet?.options !== asJson) {
     // Each takes a while: others are heard in between.
@@ -92,6 +115,7 @@ async function outletAssay(
 }
 
 /** Whether a capture alone was held against the same: label and load are mere words to what is measured. */
-function isHeldAgainst(alone: ToldOptions['claims'], ofUnit: ToldOptions['claims']): boolean {
-  return JSON.stringify(alone ?? []) === JSON.stringify(ofUnit ?? []);
+function isHeldAgainst({ claims = [], nominal }: ToldOptions, ofUnit: ToldOptions): boolean {
+  const alone = [claims, { ...outletClaims(claims).nominal, ...nominal }];
+  return JSON.stringify(alone) === JSON.stringify([ofUnit.claims, ofUnit.nominal]);
 }

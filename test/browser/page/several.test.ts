@@ -11,14 +11,14 @@ import { openBrowser } from '../openBrowser.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const red = ['a-red-000w.csv', 'a-red-300w.csv', 'a-red-600w.csv', 'a-red-900w.csv'];
-const blue = ['b-blue-000w.csv', 'b-blue-600w.csv'];
+const green = ['c-green-000w.csv', 'c-green-150w.csv'];
 const loads = new Map([
   ['a-red-000w.csv', 'no load'],
   ['a-red-300w.csv', '300 W heater'],
   ['a-red-600w.csv', '600 W'],
   ['a-red-900w.csv', '900 W'],
-  ['b-blue-000w.csv', '0 W'],
-  ['b-blue-600w.csv', '0.6 kW'],
+  ['c-green-000w.csv', '0 W'],
+  ['c-green-150w.csv', '0.15 kW'],
 ]);
 const folder = benchFolder({ 'page/.keep': '' });
 let browser: Browser;
@@ -30,7 +30,7 @@ beforeAll(async () => {
   execFileSync(process.execPath, [rolldown, '-c', 'rolldown.config.ts', '--log-level', 'silent'], {
     env: { ...process.env, SINEASSAY_PAGE: join(folder, 'page') },
   });
-  for (const name of [...red, ...blue, 'a-red-step-on.csv'])
+  for (const name of [...red, ...green, 'a-red-step-on.csv', 'b-blue-600w.csv', 'c-green-transfer.csv'])
     copyFileSync(join('captures', name), join(folder, name));
 });
 
@@ -128,17 +128,25 @@ describe('two captures', () => {
 
 describe('captures at several loads', () => {
   test('the sheet saved is the bench test’s, byte for byte; and that of two units', async () => {
-    const { page, told } = await opened([...red, ...blue]);
-    const claims = ['pure sine', '120 V ±5 %', 'THD < 5 %'];
-    await tellLoads(page, [...red, ...blue]);
-    for (const [names, label] of [
-      [red, 'Inverter A (red case)'],
-      [blue, 'Inverter B (blue case)'],
-    ] as const) {
-      for (const name of names) {
+    const unitsTold = [
+      {
+        ...{ label: 'Inverter A (red case)', captures: red, steps: ['a-red-step-on.csv'], transfers: [] },
+        claims: ['pure sine', '120 V ±5 %', 'THD < 5 %'],
+      },
+      {
+        ...{ label: 'Inverter C', captures: green, steps: [], transfers: ['c-green-transfer.csv'] },
+        claims: ['230 V ±5 %', 'transfer < 20 ms'],
+      },
+    ];
+    const { page, told } = await opened(
+      unitsTold.flatMap(({ captures, steps, transfers }) => [...captures, ...steps, ...transfers]),
+    );
+    await tellLoads(page, [...red, ...green]);
+    for (const { label, claims, captures, steps, transfers } of unitsTold) {
+      for (const [i, name] of [...captures, ...steps, ...transfers].entries()) {
         await page.getByRole('button', { name, exact: true }).click();
         await page.getByLabel('Unit under test').fill(label);
-        if (name === names[0]) await page.getByLabel('What the box claims').fill(claims.join('\n'));
+        if (i === 0) await page.getByLabel('What the box claims').fill(claims.join('\n'));
       }
     }
     await page.getByRole('button', { name: red[0]!, exact: true }).click();
@@ -148,23 +156,14 @@ describe('captures at several loads', () => {
     await says(page, '#sweep .swept', /“power 600 W” probably holds/);
     const sweep = await saved(page, '#sweep .swept');
     const comparison = await saved(page, '#sweep .beside');
-    const unit = (label: string, names: readonly string[], claimed: readonly string[]) => ({
-      name: label,
-      label,
-      claims: claimed,
-      captures: names.map((file) => ({
-        file,
-        load: loads.get(file)!.replace(' heater', ''),
-      })),
-    });
-    const plan = {
-      units: [
-        unit('Inverter A (red case)', red, [...claims, 'power 600 W']),
-        unit('Inverter B (blue case)', blue, claims),
-      ],
-    };
+    const units = unitsTold.map(({ label, claims, captures, steps, transfers }, i) => ({
+      ...{ name: label, label, claims: i === 0 ? [...claims, 'power 600 W'] : claims },
+      captures: captures.map((file) => ({ file, load: loads.get(file)!.replace(' heater', '') })),
+      steps: steps.map((file) => ({ file })),
+      transfers: transfers.map((file) => ({ file })),
+    }));
     // JSON is YAML.
-    writeFileSync(join(folder, 'plan.yaml'), JSON.stringify(plan));
+    writeFileSync(join(folder, 'plan.yaml'), JSON.stringify({ units }));
     const { stderr } = await runCommand(['bench', 'plan.yaml', '--out', 'bench', '--force'], folder);
     expect(stderr).toBe('');
     expect(sweep.name).toBe('sweep-Inverter_A_red_case_.svg');
@@ -186,7 +185,7 @@ describe('captures at several loads', () => {
     await page.getByLabel('Load on a-red-600w.csv').fill('what the kettle takes');
     await says(page, '#sweep', /from nothing to 300 watts/);
     expect(await page.locator('#sweep .said').textContent()).toContain(
-      'Not in it, for their loads are not told in watts: a-red-600w.csv.',
+      'Left out, for their load in watts or their unit is not told: a-red-600w.csv.',
     );
     await page.context().close();
   });
