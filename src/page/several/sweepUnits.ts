@@ -65,11 +65,16 @@ function placed(entry: Entry): Placed | null {
   if (channel?.result.voltage === undefined) return null;
   const { result, wave } = channel;
   const { id, name } = entry;
-  const { label = UNNAMED, load = '', claims } = wave.options;
+  const { label, load = '', claims } = wave.options;
   const loadW = loadWatts(load);
-  const of = (place: Placed['place']): Placed => ({ id, name, label, claims, place, loadW });
-  if (result.events.some(({ kind }) => kind === 'transfer')) return of('transfer');
+  const of = (place: Placed['place']): Placed => ({
+    ...{ id, name, label: label ?? UNNAMED, claims, place, loadW },
+  });
+  const isNamed = label !== undefined;
+  if (isNamed && result.events.some(({ kind }) => kind === 'transfer')) return of('transfer');
   if (loadW !== null) return of('sweep');
-  if (result.steps.length > 0) return of('step');
+  // A load is told on purpose; a change joins a unit only where that is.
+  if (result.steps.length > 0 || result.events.length > 0)
+    return of(isNamed && result.steps.length > 0 ? 'step' : 'none');
   return of(result.power === undefined ? 'none' : 'sweep');
 }

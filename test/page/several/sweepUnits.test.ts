@@ -116,20 +116,25 @@ describe('captures at several loads', () => {
     expect(claims(2, rating)).toEqual(['THD < 3 %', 'power 600 W']);
   });
 
-  test('bring their load steps and transfers with them, unless a step is told to be at one load', () => {
+  test('bring the load steps and transfers of a unit that is named with them, unless a step is told to be at one load', () => {
     const step = { steps: [{}] } as unknown as ToldOfIt['changes'] & object;
     const transfer = { events: [{ kind: 'transfer' }] } as unknown as ToldOfIt['changes'] & object;
-    const { units, leftOut } = sweepUnits(
-      [
-        entry(1, '0 W'),
-        entry(2, '300 W', { changes: step }),
-        entry(3, 'no load, then 600 W', { changes: step }),
-        entry(4, '300 W', { changes: transfer }),
-      ],
-      1,
-      new Map(),
-    );
-    expect(units[0]).toMatchObject({ captures: [{ id: 1 }, { id: 2 }], steps: [3], transfers: [4] });
-    expect(leftOut).toEqual([]);
+    const all = (label: { readonly label?: string }): readonly Entry[] => [
+      entry(1, '0 W', label),
+      entry(2, '300 W', { ...label, changes: step }),
+      entry(3, 'no load, then 600 W', { ...label, changes: step }),
+      entry(4, '300 W', { ...label, changes: transfer }),
+    ];
+    const named = sweepUnits(all({ label: 'A' }), 1, new Map());
+    expect(named.units[0]).toMatchObject({ captures: [{ id: 1 }, { id: 2 }], steps: [3], transfers: [4] });
+    expect(named.leftOut).toEqual([]);
+    // Of no unit by name, a change may be anybody's.
+    const unnamed = sweepUnits(all({}), 1, new Map());
+    expect(unnamed.units[0]).toMatchObject({
+      captures: [{ id: 1 }, { id: 2 }, { id: 4 }],
+      steps: [],
+      transfers: [],
+    });
+    expect(unnamed.leftOut).toEqual(['3.csv']);
   });
 });

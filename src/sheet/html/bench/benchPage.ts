@@ -46,8 +46,12 @@ export function benchPage(press: PagePress, { program, bench: told, sheets, file
 <h1>${answer}</h1>
 ${today.some(isInventedUnit) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
 <main>
-${linkList(files)}${comparison !== undefined && inlinePicture(comparison)}${comparisonTable(bench)}${today.map(
-  (unit) => unitSection(unit, sweepOf(unit, today, told, sheets), second !== undefined),
+${linkList(files)}${comparison !== undefined && inlinePicture(comparison)}${
+  bench.comparison.length > 0 &&
+  html`<section><h2>Side by side</h2>${comparisonTable(bench)}</section>
+`
+}${today.map((unit) =>
+  unitSection(unit, sweepOf(unit, today, told, sheets), second !== undefined),
 )}${failures(bench)}</main>`,
   });
 }

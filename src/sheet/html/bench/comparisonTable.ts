@@ -8,7 +8,7 @@ import { html, type Markup } from '../html.ts';
 /** Units side by side, a column a unit; nothing for one alone. Texts must be clean. */
 export function comparisonTable({ units, comparison }: BenchDocument): Markup {
   if (comparison.length === 0) return html``;
-  const table = dataTable({
+  return dataTable({
     stacks: true,
     caption: '± reads: about 95 % sure that the true value lies within',
     columns: [
@@ -27,6 +27,4 @@ export function comparisonTable({ units, comparison }: BenchDocument): Markup {
       })),
     ]),
   });
-  return html`<section><h2>Side by side</h2>${table}</section>
-`;
 }

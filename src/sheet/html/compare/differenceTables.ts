@@ -37,7 +37,7 @@ function figuresTable(caption: string, differences: readonly Difference[]): Mark
     columns: [
       { heading: 'Quantity' },
       ...['A', 'B', 'B − A'].map((heading) => ({ heading, isNumber: true })),
-      { heading: 'More than the doubt' },
+      { heading: 'Outcome' },
     ],
     rows: differences.map((difference) => [
       difference.quantity,
