@@ -1,13 +1,12 @@
-import { execFileSync } from 'node:child_process';
-import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join, resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
+import { join } from 'node:path';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { benchFolder } from '../../cli/benchFolder.ts';
 import { runCommand } from '../../cli/runCommand.ts';
 import { openBrowser } from '../openBrowser.ts';
+import { dropPaths, type OpenedPage, openPage, saved, settled } from './openPage.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const red = ['a-red-000w.csv', 'a-red-300w.csv', 'a-red-600w.csv', 'a-red-900w.csv'];
@@ -20,39 +19,28 @@ const loads = new Map([
   ['c-green-000w.csv', '0 W'],
   ['c-green-150w.csv', '0.15 kW'],
 ]);
-const folder = benchFolder({ 'page/.keep': '' });
+const folder = benchFolder(
+  Object.fromEntries(
+    [...red, ...green, 'a-red-step-on.csv', 'b-blue-600w.csv', 'c-green-transfer.csv'].map((name) => [
+      name,
+      readFileSync(join('captures', name)),
+    ]),
+  ),
+);
 let browser: Browser;
 
 beforeAll(async () => {
   browser = await openBrowser();
-  // By a process of its own: the builder's configuration is no part of the tests' module graph.
-  const rolldown = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
-  execFileSync(process.execPath, [rolldown, '-c', 'rolldown.config.ts', '--log-level', 'silent'], {
-    env: { ...process.env, SINEASSAY_PAGE: join(folder, 'page') },
-  });
-  for (const name of [...red, ...green, 'a-red-step-on.csv', 'b-blue-600w.csv', 'c-green-transfer.csv'])
-    copyFileSync(join('captures', name), join(folder, name));
 });
 
-/** The page with captures measured, and all that it does beyond showing itself. */
-async function opened(
-  names: readonly string[],
-  { width = 1440, dark = false } = {},
-): Promise<{ readonly page: Page; readonly told: string[] }> {
-  const context = await browser.newContext({
-    viewport: { width, height: 900 },
-    colorScheme: dark ? 'dark' : 'light',
-  });
-  const page = await context.newPage();
-  const told: string[] = [];
-  page.on('console', (message) => told.push(message.text()));
-  page.on('pageerror', (error) => told.push(String(error)));
-  await page.goto(pathToFileURL(join(folder, 'page', 'sineassay.html')).href);
-  await page.setInputFiles(
-    '#files',
+/** The page with captures measured. */
+async function opened(names: readonly string[], options: BrowserContextOptions = {}): Promise<OpenedPage> {
+  const { page, told } = await openPage(browser, options);
+  await dropPaths(
+    page,
     names.map((name) => join(folder, name)),
   );
-  await page.getByRole('row').nth(names.length).waitFor();
+  await settled(page, names.length);
   await measured(page);
   return { page, told };
 }
@@ -67,12 +55,10 @@ async function tellLoads(page: Page, names: readonly string[]): Promise<void> {
   await measured(page);
 }
 
-async function saved(page: Page, part: string): Promise<{ readonly name: string; readonly text: string }> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.locator(part).getByRole('button', { name: 'Save sheet (SVG)' }).first().click(),
-  ]);
-  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+/** The sheet of a part of the page, as it is saved. */
+function sheetOf(page: Page, part: string): ReturnType<typeof saved> {
+  const button = page.locator(part).getByRole('button', { name: 'Save sheet (SVG)' }).first();
+  return saved(page, () => button.click());
 }
 
 /** Waits for what a part says once it has heard of what was told last. */
@@ -90,7 +76,7 @@ describe('two captures', () => {
     await page.locator('#overlay summary').click();
     const whose = isOne ? 'Taken with one instrument' : 'Taken as of two instruments';
     await page.locator('#overlay .tables').filter({ hasText: whose }).waitFor();
-    const { name, text } = await saved(page, '#overlay');
+    const { name, text } = await sheetOf(page, '#overlay');
     await runCommand(
       ['compare', 'a-red-300w.csv', 'b-blue-600w.csv', '--out', '.', '--force'].concat(
         isOne ? ['--same-instrument'] : [],
@@ -154,8 +140,8 @@ describe('captures at several loads', () => {
     await page.getByLabel('Unit', { exact: true }).selectOption('Inverter A (red case)');
     await page.getByLabel('Rated power, W').fill('600');
     await says(page, '#sweep .swept', /“power 600 W” probably holds/);
-    const sweep = await saved(page, '#sweep .swept');
-    const comparison = await saved(page, '#sweep .beside');
+    const sweep = await sheetOf(page, '#sweep .swept');
+    const comparison = await sheetOf(page, '#sweep .beside');
     const units = unitsTold.map(({ label, claims, captures, steps, transfers }, i) => ({
       ...{ name: label, label, claims: i === 0 ? [...claims, 'power 600 W'] : claims },
       captures: captures.map((file) => ({ file, load: loads.get(file)!.replace(' heater', '') })),
@@ -207,7 +193,10 @@ test.each([
   [390, true],
 ])('at %i px, dark %s: axe finds nothing, nothing is wider than the window', async (width, dark) => {
   const names = [...red.slice(0, 2), 'a-red-step-on.csv'];
-  const { page, told } = await opened(names, { width, dark });
+  const { page, told } = await opened(names, {
+    viewport: { width, height: 900 },
+    colorScheme: dark ? 'dark' : 'light',
+  });
   await tellLoads(page, names.slice(0, 2));
   await says(page, '#sweep', /from nothing to 300 watts/);
   await page.getByRole('button', { name: 'a-red-step-on.csv', exact: true }).click();
