@@ -20,16 +20,16 @@ export function inlineSheet(host: HTMLElement, turns: DrawingTurns): InlineSheet
   const press = { ...pagePress(host.ownerDocument), typeface: [] };
   const folded = host.closest('details');
   let wanted: Evidence | null = null;
-  let drawn: Evidence | null = null;
+  let isDrawn = false;
   const letFocus = (): void => {
     host.tabIndex = host.scrollWidth > host.clientWidth ? 0 : -1;
   };
   const draw = (): void => {
     const evidence = wanted;
-    if (evidence === null || evidence === drawn || folded?.open === false) return;
+    if (evidence === null || isDrawn || folded?.open === false) return;
     turns.draw(host, () => {
       host.innerHTML = drawPicture(press, evidence);
-      drawn = evidence;
+      isDrawn = true;
       letFocus();
     });
   };
@@ -37,13 +37,14 @@ export function inlineSheet(host: HTMLElement, turns: DrawingTurns): InlineSheet
   folded?.addEventListener('toggle', draw);
   return {
     show: (evidence) => {
+      if (evidence === wanted) return;
       wanted = evidence;
       host.hidden = evidence === null;
-      if (evidence === null) {
-        turns.drop(host);
-        host.replaceChildren();
-        drawn = null;
-      } else draw();
+      // Its turn may be long in coming: until then no picture is better than another's.
+      turns.drop(host);
+      host.replaceChildren();
+      isDrawn = false;
+      draw();
     },
   };
 }

@@ -111,34 +111,48 @@ ${saveButtons}<details><summary>Figures of the units, and the sheet</summary>
       return;
     }
     const labels = units.map(({ label }) => label);
-    const chosen = labels.includes(unit.value) ? unit.value : labels[0]!;
+    const before = unit.value;
+    const chosen = labels.includes(before) ? before : labels[0]!;
+    const rating = ratings.get(before);
+    if (chosen !== before && rating !== undefined && !ratings.has(chosen)) {
+      // Told another name it is still the same unit.
+      ratings.delete(before);
+      ratings.set(chosen, rating);
+      refresh();
+      return;
+    }
     unit.parentElement!.hidden = labels.length < 2;
     setChoices(
       unit,
       labels.map((label) => [label, label]),
       chosen,
     );
+    if (chosen !== before) showRating();
     inquire({ units }, [...entries.map(knownOf), ...leftOut]);
   };
-  const rate = (): void => {
-    const text = rated.value.trim();
-    const { claim, fault } = ratingOf(text);
+  const showRating = (): void => {
+    rated.value = (ratings.get(unit.value) ?? '').replace(/[^\d.]/g, '');
+    showFault('');
+  };
+  const showFault = (fault: string): void => {
     one('#fault-rated').textContent = fault;
-    rated.toggleAttribute('aria-invalid', false);
-    if (fault !== '') {
-      rated.setAttribute('aria-invalid', 'true');
-      return;
-    }
-    if (claim === null) ratings.delete(unit.value);
-    else ratings.set(unit.value, claim);
+    if (fault === '') rated.removeAttribute('aria-invalid');
+    else rated.setAttribute('aria-invalid', 'true');
+  };
+  const rate = (label: string, text: string): void => {
+    const { claim, fault } = ratingOf(text);
+    showFault(fault);
+    if (fault !== '') return;
+    if (claim === null) ratings.delete(label);
+    else ratings.set(label, claim);
     refresh();
   };
   rated.addEventListener('input', () => {
     clearTimeout(typing);
-    typing = setTimeout(rate, TYPING_MS);
+    typing = setTimeout(rate, TYPING_MS, unit.value, rated.value.trim());
   });
   unit.addEventListener('change', () => {
-    rated.value = (ratings.get(unit.value) ?? '').replace(/[^\d.]/g, '');
+    showRating();
     showUnit();
   });
   return {

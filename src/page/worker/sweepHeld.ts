@@ -16,8 +16,8 @@ import type { AskedUnit, Requests, Sweeps } from './requests.ts';
 import type { Task } from './task.ts';
 
 /**
- * Units over their captures at several loads, at load steps and transfers. Each capture is measured anew as one of its unit: held against the
- * unit's claims, whatever it was held against alone.
+ * Units over their captures at several loads, of load steps and of transfers. Each capture is measured as one of its
+ * unit: held against the unit's claims, whatever it was held against alone.
  *
  * @throws MeasureError as `assayHeld` does, or `file.closed`; `Cancelled`.
  */

@@ -168,6 +168,17 @@ describe('captures at several loads', () => {
     await says(page, '#sweep', /from nothing to 550 watts/);
     await page.locator('#sweep summary').first().click();
     await page.locator('#sweep .sheet svg', { hasText: 'from nothing to 550 watts' }).waitFor();
+    await page.getByLabel('Rated power, W').fill('300');
+    await says(page, '#sweep', /“power 300 W”/);
+    for (const name of red.slice(0, 3)) {
+      await page.getByRole('button', { name, exact: true }).click();
+      await page.getByLabel('Unit under test').fill('Red');
+    }
+    // Under another name it is rated the same.
+    await says(page, '#sweep', /^Red: .*“power 300 W”/);
+    expect(await page.getByLabel('Rated power, W').inputValue()).toBe('300');
+    await page.getByLabel('Rated power, W').fill('');
+    await says(page, '#sweep', /from nothing to 550 watts/);
     await page.getByLabel('Load on a-red-600w.csv').fill('what the kettle takes');
     await says(page, '#sweep', /from nothing to 300 watts/);
     expect(await page.locator('#sweep .said').textContent()).toContain(
