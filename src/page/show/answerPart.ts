@@ -75,7 +75,11 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
   });
   part('answer').addEventListener('click', (event) => {
     const atS = (event.target as HTMLElement).closest<HTMLElement>('a.time')?.dataset.at;
-    if (atS !== undefined) pictures.goTo(Number(atS));
+    if (atS === undefined) return;
+    // To follow the link would take the focus from the picture.
+    event.preventDefault();
+    part('wave-part').scrollIntoView();
+    pictures.goTo(Number(atS));
   });
 
   return {
