@@ -72,6 +72,7 @@ export function startPage(document: Document, script: string): void {
     turns,
     tell: sitting.tell,
     choose: sitting.choose,
+    measured: sitting.measured,
     share: (from) => {
       for (const entry of sitting.entries()) {
         if (entry.id === from.id) continue;
@@ -154,8 +155,10 @@ export function startPage(document: Document, script: string): void {
   });
 
   part('save-all-json').addEventListener('click', () => {
-    const results = sitting.entries().flatMap(resultsOf);
-    void tried(() => saveJson(document, results, 'results.json'));
+    void tried(async () => {
+      await sitting.measured(sitting.entries().map(({ id }) => id));
+      return saveJson(document, sitting.entries().flatMap(resultsOf), 'results.json');
+    });
   });
   part('save-sitting').addEventListener('click', () => {
     void tried(async () => {

@@ -19,6 +19,8 @@ export interface Sitting {
   /** Tells something anew; what is no longer wanted of the earlier telling is ended. */
   readonly tell: (id: number, told: Told) => void;
   readonly choose: (id: number, channel: number) => void;
+  /** Waits until these are measured as they are told, or are gone. */
+  readonly measured: (ids: readonly number[]) => Promise<void>;
   /** Takes a capture away, in the middle of its reading too. */
   readonly remove: (id: number) => void;
 }
@@ -39,7 +41,16 @@ export function openSitting(
 ): Sitting {
   const entries = new Map<number, Entry>();
   const running = new Map<number, AbortController>();
+  const waiting = new Set<{ readonly ids: readonly number[]; readonly done: () => void }>();
   let last = 0;
+
+  const wakeWaiting = (): void => {
+    for (const one of waiting) {
+      if (one.ids.some((id) => entries.get(id)?.state.at === 'work')) continue;
+      waiting.delete(one);
+      one.done();
+    }
+  };
 
   const change = (id: number, part: Partial<Pick<Entry, 'told' | 'state' | 'channel'>>): void => {
     const entry = entries.get(id);
@@ -47,6 +58,7 @@ export function openSitting(
     const changed = { ...entry, ...part };
     entries.set(id, changed);
     onChange(id, changed);
+    wakeWaiting();
   };
   const measure = async (id: number, first: boolean): Promise<void> => {
     const entry = entries.get(id)!;
@@ -100,12 +112,18 @@ export function openSitting(
       if (entries.has(id)) void measure(id, true);
     },
     choose: (id, channel) => change(id, { channel }),
+    measured: (ids) =>
+      new Promise((done) => {
+        waiting.add({ ids, done });
+        wakeWaiting();
+      }),
     remove: (id) => {
       running.get(id)?.abort();
       running.delete(id);
       entries.delete(id);
       void ask('close', { id });
       onChange(id, undefined);
+      wakeWaiting();
     },
   };
 }

@@ -1,5 +1,5 @@
 import { failureLine } from '../../entry/measuring.ts';
-import { html } from '../../entry/sections.ts';
+import { cleanText, fileName, html } from '../../entry/sections.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import type { Sitting } from '../desk/sitting.ts';
 import type { Ask } from '../desk/workerClient.ts';
@@ -19,7 +19,7 @@ export interface AnswerPart {
   readonly show: (entry: Entry, all: readonly Entry[]) => void;
 }
 
-export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose'> {
+export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose' | 'measured'> {
   readonly ask: Ask;
   readonly turns: DrawingTurns;
   /** Tells the other captures the same. */
@@ -68,14 +68,23 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
 
   part('save').addEventListener('click', (event) => {
     const what = (event.target as HTMLElement).closest('button')?.dataset.save;
-    const channel = entry === null ? undefined : knownOf(entry)?.assays[entry.channel];
-    if (what !== undefined && channel !== undefined) {
-      void actions.tried(() => saveResult(document, what as Saving, channel));
-    }
+    if (what === undefined || entry === null) return;
+    finishTyping();
+    const { id } = entry;
+    void actions.tried(async () => {
+      // As it is told by now, not as it was measured before.
+      await actions.measured([id]);
+      const channel = entry?.id === id ? knownOf(entry)?.assays[entry.channel] : undefined;
+      return channel === undefined ? 'Nothing to save.' : saveResult(document, what as Saving, channel);
+    });
   });
   part('answer').addEventListener('click', (event) => {
     const atS = (event.target as HTMLElement).closest<HTMLElement>('a.time')?.dataset.at;
-    if (atS !== undefined) pictures.goTo(Number(atS));
+    if (atS === undefined) return;
+    // To follow the link would take the focus from the picture.
+    event.preventDefault();
+    part('wave-part').scrollIntoView();
+    pictures.goTo(Number(atS));
   });
 
   return {
@@ -100,7 +109,9 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
         part('subject').textContent = '';
         part('invented').hidden = true;
         part('answer-heading').textContent =
-          state.at === 'failed' ? 'This capture can’t be measured as it is told' : next.name;
+          state.at === 'failed'
+            ? 'This capture can’t be measured as it is told'
+            : cleanText(fileName(next.name));
         shown = null;
         return;
       }

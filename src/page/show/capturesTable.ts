@@ -1,5 +1,13 @@
 import { failureLine } from '../../entry/measuring.ts';
-import { figureText, fileName, html, type Markup, mainFigures, outcomeWords } from '../../entry/sections.ts';
+import {
+  cleanText,
+  figureText,
+  fileName,
+  html,
+  type Markup,
+  mainFigures,
+  outcomeWords,
+} from '../../entry/sections.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import { pageWords } from './pageWords.ts';
 
@@ -29,11 +37,12 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
     if (known !== undefined) return known;
     const row = body.insertRow();
     rows.set(entry.id, row);
+    const name = cleanText(fileName(entry.name));
     row.innerHTML =
-      html`<th scope="row" data-label="Capture"><button type="button" class="link file-name">${fileName(entry.name)}</button></th>
-<td data-label="Load"><input type="text" aria-label="Load on ${fileName(entry.name)}" placeholder="300 W"></td>
+      html`<th scope="row" data-label="Capture"><button type="button" class="link file-name">${name}</button></th>
+<td data-label="Load"><input type="text" aria-label="Load on ${name}" placeholder="300 W"></td>
 <td data-label="Kind of wave"></td><td class="number" data-label="RMS"></td><td class="number" data-label="THD"></td><td data-label="Claims"></td>
-<td data-label=""><button type="button" class="link remove" aria-label="Remove ${fileName(entry.name)}">Remove</button></td>`.text;
+<td data-label=""><button type="button" class="link remove" aria-label="Remove ${name}">Remove</button></td>`.text;
     const [look, remove] = row.querySelectorAll('button');
     look?.addEventListener('click', () => actions.look(entry.id));
     remove?.addEventListener('click', () => actions.remove(entry.id));
@@ -57,10 +66,21 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       }
       const remove = end?.querySelector('button');
       const isRead = entry.state.at !== 'work' || knownOf(entry) !== null;
-      if (remove != null) remove.textContent = isRead ? 'Remove' : 'Cancel';
+      const word = isRead ? 'Remove' : 'Cancel';
+      if (remove != null && remove.textContent !== word) {
+        remove.textContent = word;
+        remove.setAttribute('aria-label', `${word} ${cleanText(fileName(entry.name))}`);
+      }
     },
     drop: (id) => {
-      rows.get(id)?.remove();
+      const row = rows.get(id);
+      if (row === undefined) return;
+      // Who removes by keys goes on where they were.
+      const next = row.nextElementSibling ?? row.previousElementSibling;
+      const successor =
+        next?.querySelector<HTMLElement>('.remove') ?? host.ownerDocument.getElementById('files');
+      if (row.contains(host.ownerDocument.activeElement)) successor?.focus();
+      row.remove();
       rows.delete(id);
     },
     mark: (id) => {

@@ -1,7 +1,7 @@
 import { html, type Markup } from '../../entry/sections.ts';
 
 /** The picture of a wave with all that moves and marks it. */
-export const waveMarkup: Markup = html`<div class="wave-view" tabindex="0" role="group" aria-describedby="wave-keys"><svg role="img"></svg></div>
+export const waveMarkup: Markup = html`<div class="wave-view" tabindex="0" role="group" aria-label="The wave, to look closer and to mark" aria-describedby="wave-keys"><svg role="img"></svg></div>
 <div class="actions wave-actions">
 <button type="button" data-move="earlier">Earlier</button><button type="button" data-move="later">Later</button>
 <button type="button" data-move="closer">Closer</button><button type="button" data-move="wider">Wider</button>
