@@ -7,7 +7,7 @@ import { smallCapture } from '../../cli/smallCapture.ts';
 import { openBrowser } from '../openBrowser.ts';
 import { openPage, save, settled } from './openPage.ts';
 
-const large = smallCapture({ sampleRateHz: 1e6, cycles: 54, bits: 12 });
+const large = smallCapture({ sampleRateHz: 1e6, cycles: 58, bits: 12 });
 const folder = benchFolder({ 'large.csv': large, 'small.csv': smallCapture() });
 const path = (name: string): string => join(folder, name);
 let browser: Browser;
