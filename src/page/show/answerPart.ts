@@ -99,6 +99,7 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       part('failure').textContent = failed;
       part('known').hidden = known === null;
       part('wave-part').hidden = known === null;
+      part('course').hidden = known === null;
       part('details').hidden = known === null;
       part('answer').setAttribute('aria-busy', String(state.at === 'work'));
       // What is being typed is newer than what was told.

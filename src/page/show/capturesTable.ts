@@ -27,8 +27,9 @@ export interface CapturesTable {
 
 /** The captures on the page, a row each. Rows change cell by cell, so that nobody is interrupted while typing. */
 export function capturesTable(host: HTMLElement, actions: TableActions): CapturesTable {
-  host.innerHTML = html`<table class="data stacks"><caption class="hidden">Captures on this page</caption>
-<thead><tr><th>Capture</th><th>Load</th><th>Kind of wave</th><th class="number">RMS</th><th class="number">THD</th><th>Claims</th><th><span class="hidden">Remove</span></th></tr></thead><tbody></tbody></table>`.text;
+  host.innerHTML =
+    html`<table class="data stacks" role="table"><caption class="hidden">Captures on this page</caption>
+<thead role="rowgroup"><tr role="row"><th role="columnheader">Capture</th><th role="columnheader">Load</th><th role="columnheader">Kind of wave</th><th role="columnheader" class="number">RMS</th><th role="columnheader" class="number">THD</th><th role="columnheader">Claims</th><th role="columnheader"><span class="hidden">Remove</span></th></tr></thead><tbody role="rowgroup"></tbody></table>`.text;
   const body = host.querySelector('tbody')!;
   const rows = new Map<number, HTMLTableRowElement>();
 
@@ -36,13 +37,14 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
     const known = rows.get(entry.id);
     if (known !== undefined) return known;
     const row = body.insertRow();
+    row.setAttribute('role', 'row');
     rows.set(entry.id, row);
     const name = cleanText(fileName(entry.name));
     row.innerHTML =
-      html`<th scope="row" data-label="Capture"><button type="button" class="link file-name">${name}</button></th>
-<td data-label="Load"><input type="text" aria-label="Load on ${name}" placeholder="300 W"></td>
-<td data-label="Kind of wave"></td><td class="number" data-label="RMS"></td><td class="number" data-label="THD"></td><td data-label="Claims"></td>
-<td data-label=""><button type="button" class="link remove" aria-label="Remove ${name}">Remove</button></td>`.text;
+      html`<th scope="row" role="rowheader" data-label="Capture"><button type="button" class="link file-name">${name}</button></th>
+<td role="cell" data-label="Load"><input type="text" aria-label="Load on ${name}"></td>
+<td role="cell" data-label="Kind of wave"></td><td role="cell" class="number" data-label="RMS"></td><td role="cell" class="number" data-label="THD"></td><td role="cell" data-label="Claims"></td>
+<td role="cell" data-label=""><button type="button" class="link remove" aria-label="Remove ${name}">Remove</button></td>`.text;
     const [look, remove] = row.querySelectorAll('button');
     look?.addEventListener('click', () => actions.look(entry.id));
     remove?.addEventListener('click', () => actions.remove(entry.id));
@@ -60,6 +62,7 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       // What is wrong with a file takes the place of all that would be known of it.
       const isFailed = entry.state.at === 'failed';
       kind!.colSpan = isFailed ? 4 : 1;
+      kind!.dataset.label = isFailed ? 'Problem' : 'Kind of wave';
       for (const [i, cell] of [kind!, rms!, thd!, claims!].entries()) {
         cell.innerHTML = cells[i]!.text;
         cell.hidden = isFailed && i > 0;

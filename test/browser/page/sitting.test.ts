@@ -24,7 +24,7 @@ test('three bad files at once each say what is wrong; the good one among them is
     { name: 'empty.csv', content: '' },
     { name: 'diary.csv', content: 'Dear diary,\nit hummed all evening.\n'.repeat(30) },
     { name: 'picture.csv', content: Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13) },
-    { name: 'good.csv', content: smallCapture() },
+    { name: 'good.csv', content: readFileSync('captures/a-red-step-on.csv') },
   ]);
   await settled(page, 4);
   const shown = await kinds(page);
@@ -36,7 +36,9 @@ test('three bad files at once each say what is wrong; the good one among them is
   await expect.poll(() => page.textContent('#status')).toBe('Measured 1 of 4; 3 can’t be measured.');
   await page.click('text=diary.csv');
   expect(await page.textContent('#failure')).toMatch(/^diary\.csv.*CSV/s);
-  expect(await page.isVisible('#known')).toBe(false);
+  // Nothing of another capture stands under it.
+  for (const part of ['#known', '#wave-part', '#course', '#details'])
+    expect(await page.isVisible(part), part).toBe(false);
   const { text } = await saved(page, () => page.click('#save-all-json'));
   const { results } = JSON.parse(text);
   expect(results.map((one: { error?: { code: string } }) => one.error?.code)).toEqual([
