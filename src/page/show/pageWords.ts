@@ -22,6 +22,6 @@ export function pageWords(text: string): string {
   return text.replace(/--([a-z]+(?:-[a-z]+)*)/g, (option, name: string) => {
     const field = fieldOf[name];
     const label = allFields.find((one) => one.name === field)?.label;
-    return label === undefined ? option : `“${label}”`;
+    return label === undefined ? `${option} of the command line` : `“${label}”`;
   });
 }
