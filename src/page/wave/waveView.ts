@@ -2,6 +2,7 @@ import { significantText, withUnit } from '../../entry/sections.ts';
 import { drawWave, plotOf } from './drawWave.ts';
 import { followPointers } from './followPointers.ts';
 import { type Mark, markSentence } from './markSentence.ts';
+import { nearestSample } from './nearestSample.ts';
 import { rangeOf } from './rangeOf.ts';
 import { timeText, timeUnit } from './timeUnit.ts';
 import { keptSpan, movedSpan, type Span, type SpanLimits, zoomedSpan } from './viewSpan.ts';
@@ -35,6 +36,8 @@ export interface WaveView {
 const IDEAL_CYCLES = 12;
 const SHORTEST_SAMPLES = 8;
 const CLOSER = 0.5;
+/** So many for the three samples about a mark that each stands alone. */
+const MARK_COLUMNS = 8;
 
 /** A wave that can be moved along, looked at more closely, and marked at two places; by pointer or by keys. */
 export function waveView(host: HTMLElement): WaveView {
@@ -52,30 +55,16 @@ export function waveView(host: HTMLElement): WaveView {
   let span: Span = [0, 1];
   let columns: WaveColumns = { timeS: new Float64Array(), low: new Float64Array(), high: new Float64Array() };
   let range: readonly [number, number] = [-1, 1];
-  let marks: [number | null, number | null] = [null, null];
+  let marks: [Mark | null, Mark | null] = [null, null];
   let asked = 0;
 
   const size = (): { width: number; height: number } => {
     const width = Math.max(240, Math.round(frame.clientWidth));
     return { width, height: width < 520 ? 260 : 340 };
   };
-  const valueAt = (timeS: number): number | null => {
-    const { timeS: times, low, high } = columns;
-    let nearest = 0;
-    for (let i = 1; i < times.length; i++) {
-      if (Math.abs(times[i]! - timeS) < Math.abs(times[nearest]! - timeS)) nearest = i;
-    }
-    const step = (span[1] - span[0]) / Math.max(1, times.length);
-    const value = (low[nearest]! + high[nearest]!) / 2;
-    return times.length === 0 || Math.abs(times[nearest]! - timeS) > 2 * step || Number.isNaN(value)
-      ? null
-      : value;
-  };
   const draw = (): void => {
     if (source === null) return;
-    const placed: Mark[] = marks.flatMap((timeS) =>
-      timeS === null ? [] : [{ timeS, value: valueAt(timeS) }],
-    );
+    const placed = marks.filter((mark) => mark !== null);
     const { periodS, ideal, unit, channel } = source;
     const isNear = periodS !== null && span[1] - span[0] <= IDEAL_CYCLES * periodS;
     drawWave(svg, size(), { span, columns, range, unit, ideal: isNear ? ideal : null, marks: placed });
@@ -108,10 +97,10 @@ export function waveView(host: HTMLElement): WaveView {
   const show = (next: Span): void => {
     span = keptSpan(next, limits);
     for (const [i, field] of fields.entries()) {
-      const mark = marks[i];
+      const mark = marks[i]?.timeS;
       const time = timeUnit(span[1] - span[0]);
       if (field !== host.ownerDocument.activeElement) {
-        field.value = mark === null || mark === undefined ? '' : (mark / time.seconds).toFixed(time.decimals);
+        field.value = mark === undefined ? '' : (mark / time.seconds).toFixed(time.decimals);
       }
     }
     draw();
@@ -122,13 +111,26 @@ export function waveView(host: HTMLElement): WaveView {
     const plot = plotOf(size().width, 0);
     return span[0] + ((clientX - left - plot.left) / plot.width) * (span[1] - span[0]);
   };
+  /** A column of the picture may hold many samples: the value at a mark is asked for by itself. */
+  const place = (which: number, timeS: number | null): void => {
+    const placed = timeS === null ? null : { timeS, value: null };
+    marks[which] = placed;
+    show(span);
+    if (placed === null || source === null) return;
+    const { intervalS, columns: columnsOf } = source;
+    void columnsOf(placed.timeS - intervalS, placed.timeS + intervalS, MARK_COLUMNS).then((near) => {
+      if (marks[which] !== placed || near === null) return;
+      marks[which] = { ...placed, value: nearestSample(near, placed.timeS) };
+      draw();
+    });
+  };
   const mark = (timeS: number): void => {
     const kept = Math.min(Math.max(timeS, limits.record[0]), limits.record[1]);
     const [a, b] = marks;
     // The first free one, else the nearer.
-    const which = a === null ? 0 : b === null ? 1 : Math.abs(a - kept) <= Math.abs(b - kept) ? 0 : 1;
-    marks[which] = kept;
-    show(span);
+    const which =
+      a === null ? 0 : b === null ? 1 : Math.abs(a.timeS - kept) <= Math.abs(b.timeS - kept) ? 0 : 1;
+    place(which, kept);
   };
   const middle = (): number => (span[0] + span[1]) / 2;
   const moves: Readonly<Record<string, () => void>> = {
@@ -168,8 +170,7 @@ export function waveView(host: HTMLElement): WaveView {
     field.addEventListener('change', () => {
       const value =
         Number(field.value.replace('−', '-').replace(',', '.')) * timeUnit(span[1] - span[0]).seconds;
-      marks[i] = field.value.trim() === '' || !Number.isFinite(value) ? null : value;
-      show(span);
+      place(i, field.value.trim() === '' || !Number.isFinite(value) ? null : value);
     });
   }
   frame.addEventListener(
@@ -208,6 +209,8 @@ export function waveView(host: HTMLElement): WaveView {
         draw();
       });
       show(span);
+      // Measured anew, the same samples may have another scale.
+      for (const [i, mark] of marks.entries()) if (mark !== null) place(i, mark.timeS);
     },
     goTo: (timeS) => {
       const length = span[1] - span[0];

@@ -182,14 +182,32 @@ describe('the wave', () => {
     await page.locator('.wave-view').scrollIntoViewIfNeeded();
     const box = (await page.locator('.wave-view svg').boundingBox())!;
     for (const share of [0.3, 0.6]) await page.mouse.click(box.x + share * box.width, box.y + box.height / 2);
-    expect(await between.textContent()).toMatch(
-      /^From .*\u00a0ms \(.*\u00a0V\) to .*\u00a0ms \(.*\u00a0V\): .*\u00a0ms, the time of one turn at .*\u00a0Hz, and .*\.$/,
-    );
+    await expect
+      .poll(() => between.textContent(), PATIENT)
+      .toMatch(
+        /^From .*\u00a0ms \(.*\u00a0V\) to .*\u00a0ms \(.*\u00a0V\): .*\u00a0ms, the time of one turn at .*\u00a0Hz, and .*\.$/,
+      );
     expect(await page.inputValue('#mark-a')).toMatch(/^-?[\d.]+$/);
     await page.fill('#mark-a', '0');
     await page.fill('#mark-b', '10');
     await page.keyboard.press('Tab');
     expect(await between.textContent()).toMatch(/: 10\.00\u00a0ms, the time of one turn at 100\u00a0Hz/);
+    // Of the whole record too a mark has the value of a sample, not of what its column spans; told anew, the new one.
+    await page.fill('#mark-a', '5');
+    await page.fill('#mark-b', '9.3');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => between.textContent(), PATIENT).toMatch(/ms \(.*V\) to .*V\): /);
+    const [, nearA, nearB] = /\((.*?)\).*\((.*?)\)/.exec((await between.textContent()) ?? '') ?? [];
+    await page.click('text=Whole record');
+    const [, a, b] = /\((.*?)\).*\((.*?)\)/.exec((await between.textContent()) ?? '') ?? [];
+    expect([a, b]).toEqual([nearA, nearB]);
+    await page.fill('#field-scale', '-1');
+    await page.keyboard.press('Tab');
+    const flipped = (text: string | undefined): string | undefined =>
+      text?.startsWith('−') ? text.slice(1) : text === '0\u00a0V' ? text : `−${text}`;
+    await expect
+      .poll(async () => /\((.*?)\).*\((.*?)\)/.exec((await between.textContent()) ?? '')?.slice(1), PATIENT)
+      .toEqual([flipped(nearA), flipped(nearB)]);
     await page.click('text=No marks');
     expect(await between.textContent()).toMatch(/^Click the wave at two places/);
     expect(await page.inputValue('#mark-b')).toBe('');

@@ -96,7 +96,7 @@ describe('a sitting', () => {
     await page.setChecked('#field-inverted', true);
     await page.fill('#field-claims', 'pure sine\nTHD < 3 %');
     await page.fill('#field-label', 'Inverter <b>“A”</b> äöü');
-    await page.click('summary');
+    await page.click('#told summary');
     await page.fill('#field-gainPercent', '1.5');
     await page.fill('[aria-label="Load on first.csv"]', 'no load');
     // At once: a result is saved as the capture is told by now.
@@ -195,7 +195,7 @@ test('a file that went away since it was chosen is refused in a sentence', async
   await settled(page, 1);
   // Told another rate, it is read again.
   writeFileSync(path, `${readFileSync(path, 'utf8')}0,0\n`);
-  await page.click('summary');
+  await page.click('#told summary');
   await page.fill('#field-sampleRateHz', '30000');
   await expect.poll(() => page.textContent('#failure'), PATIENT).toMatch(/can’t be read/);
   rmSync(path);
