@@ -66,7 +66,10 @@ export function workerClient(script: string, onDefect: (message: string) => void
       const call = ++calls;
       // The answer is of the kind that the request's name says.
       waiting.set(call, { done: done as Waiting['done'], fail, tell });
-      signal?.addEventListener('abort', () => post({ call, cancel: true }), { once: true });
+      const cancel = (): void => {
+        if (waiting.has(call)) post({ call, cancel: true });
+      };
+      signal?.addEventListener('abort', cancel, { once: true });
       post({ call, ask: name, given, first });
     });
 }
