@@ -5,7 +5,7 @@ import { sineWithHarmonics } from '../../src/signal/synthesis/sineWithHarmonics.
 import { waveNamed } from '../../src/signal/synthesis/waveNamed.ts';
 import { measured } from './inputOf.ts';
 
-const RUNS = 250;
+const RUNS = 500;
 const SAMPLE_RATE_HZ = 10_000;
 const FREQUENCY_HZ = 50.3;
 const NOISE = 0.01;
