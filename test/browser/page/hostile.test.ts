@@ -57,6 +57,9 @@ test('names of files and channels, and what is told, are shown and do nothing', 
     await page.fill('#field-load', hostile);
     await page.fill('#field-claims', hostile);
     await page.fill('#field-nominal', hostile);
+    await page.press('#field-nominal', 'Tab');
+    // A browser asks before it saves what a click of seconds ago wanted.
+    await settled(page, hostileTexts.length);
     await save(page, 'svg');
     await page.fill('#field-claims', '');
     await page.fill('#field-nominal', '');
