@@ -25,6 +25,7 @@ export { figureText } from '../sheet/numbers/figureText.ts';
 export { secondsText } from '../sheet/numbers/secondsText.ts';
 export { significantText } from '../sheet/numbers/significantText.ts';
 export { withUnit } from '../sheet/numbers/withUnit.ts';
+export { axisTicks } from '../sheet/panels/axisTicks.ts';
 export { harmonicLimits } from '../sheet/panels/harmonicLimits.ts';
 export { subjectLine } from '../sheet/panels/subjectLine.ts';
 export { limitTables } from '../verdict/limits/limitTables.ts';

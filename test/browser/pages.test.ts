@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
@@ -12,9 +11,10 @@ import { runCommand } from '../cli/runCommand.ts';
 import { assays } from '../sheet/fixtures/assays.ts';
 import { hostileTexts } from '../sheet/fixtures/hostileText.ts';
 import { press, sheetSaying } from '../sheet/fixtures/openedSheets.ts';
+import { axeViolations } from './axeViolations.ts';
+import { listen } from './listen.ts';
 import { openBrowser } from './openBrowser.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = benchFolder({ 'out/.keep': '' });
 const pages = ['index', 'a-red-step-on', 'b-blue-300w', 'bench'];
 const hostile = new Map<string, string>();
@@ -58,20 +58,15 @@ async function opened(
     javaScriptEnabled: script,
   });
   const page = await context.newPage();
-  const told = listen(page);
+  const told = listenToPage(page);
   await page.goto(pathToFileURL(resolve(folder, 'out', `${name}.html`)).href);
   if (script) await page.evaluate(() => document.fonts.ready);
   return { page, told };
 }
 
-function listen(page: Page): string[] {
-  const told: string[] = [];
-  page.on('console', (message) => told.push(message.text()));
-  page.on('pageerror', (error) => told.push(String(error)));
-  page.on('dialog', (dialog) => {
-    told.push(dialog.message());
-    void dialog.dismiss();
-  });
+/** What a page does beyond showing itself, requests for other files among it. */
+function listenToPage(page: Page): string[] {
+  const told = listen(page);
   page.on('request', (request) => {
     if (!/^(file|data):/.test(request.url())) told.push(request.url());
   });
@@ -117,15 +112,7 @@ describe.each(pages)('%s', (name) => {
         });
       });
       expect(overlaps).toEqual([]);
-      await page.evaluate(axe);
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        };
-        const { violations } = await axe.run();
-        return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-      });
-      expect(violations).toEqual([]);
+      expect(await axeViolations(page)).toEqual([]);
       await page.context().close();
     },
   );
@@ -215,7 +202,7 @@ test('hostile texts are shown and do nothing: no script, dialog, request, breach
   const context = await browser.newContext({ viewport: { width: 390, height: 900 } });
   for (const [name, html] of hostile) {
     const page = await context.newPage();
-    const told = listen(page);
+    const told = listenToPage(page);
     await page.setContent(html);
     const { width, frames, footer } = await page.evaluate(() => ({
       width: document.documentElement.scrollWidth,

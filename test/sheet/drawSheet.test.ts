@@ -116,7 +116,7 @@ describe('drawSheet', () => {
   });
 
   it('shows the name of the capture and not the folders it lay in', () => {
-    for (const file of ['/home/me/reviews/kettle.csv', 'C:\\me\\kettle.csv', 'kettle.csv']) {
+    for (const file of ['/reviews/of-mine/kettle.csv', 'C:\\me\\kettle.csv', 'kettle.csv']) {
       const assay = assays.goodSine!();
       const source = sheetSvg(document, { ...assay, result: { ...assay.result, file } });
       expect(source).toContain('>Capture: kettle.csv<');

@@ -4,9 +4,9 @@
  * @param x - finite, not 0.
  */
 export function binaryExponent(x: number): number {
-  const view = new DataView(new ArrayBuffer(8));
-  view.setFloat64(0, x);
-  const biased = (view.getUint32(0) >>> 20) & 0x7ff;
-  // Below the least normal number the exponent stands in the mantissa.
-  return biased === 0 ? binaryExponent(x * 2 ** 54) - 54 : biased - 1023;
+  const size = Math.abs(x);
+  // The engine's logarithm may be a little off; powers of two are not.
+  const near = Math.floor(Math.log2(size));
+  if (size < 2 ** near) return near - 1;
+  return size >= 2 ** (near + 1) ? near + 1 : near;
 }

@@ -1,6 +1,4 @@
-/** ln 2 in two parts: the first short enough that a count of up to 2²⁰ times it is exact. */
-const LN2_HIGH = 0.6931471804855391;
-const LN2_LOW = 7.440617110012397e-11;
+import { LN2_HIGH, LN2_LOW } from './ln2.ts';
 
 /** Where the exponential of a double overflows, and where it is nothing. */
 const LARGEST = 709.782712893384;

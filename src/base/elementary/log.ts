@@ -1,8 +1,5 @@
 import { binaryExponent } from './binaryExponent.ts';
-
-/** ln 2 in two parts: the first short enough that a count of up to 2²⁰ times it is exact. */
-const LN2_HIGH = 0.6931471804855391;
-const LN2_LOW = 7.440617110012397e-11;
+import { LN2_HIGH, LN2_LOW } from './ln2.ts';
 
 /**
  * The natural logarithm, to about the last place of a double; the same on every engine.

@@ -23,6 +23,11 @@ export function ownGallery(there: Buffer): boolean {
   return there.includes('<meta name="generator" content="sineassay ');
 }
 
+/** The offline page, whatever its version. */
+export function ownPage(there: Buffer): boolean {
+  return there.includes('<title>Sineassay: is it a sine?</title>');
+}
+
 /** Each of our outputs names the program somewhere. */
 function isOurs(there: Buffer): boolean {
   return there.includes('sineassay');

@@ -7,6 +7,8 @@ import { writeWhole } from './writeWhole.ts';
 export interface OutputOptions {
   /** Whether a file that is there may be replaced. */
   readonly isOwn: OwnTest;
+  /** What such a file would be. Default `an earlier result of the same capture`. */
+  readonly own?: string;
   /** Replace it whatever it is. */
   readonly force: boolean;
 }
@@ -20,19 +22,15 @@ export interface OutputOptions {
 export async function writeOutput(
   path: string,
   content: string | Uint8Array,
-  { isOwn, force }: OutputOptions,
+  { isOwn, own = 'an earlier result of the same capture', force }: OutputOptions,
 ): Promise<void> {
   if (!force) {
     const there = await fileThere(path);
     if (there !== null && !isOwn(there)) {
-      throw new MeasureError(
-        'file.exists',
-        `${path} is there already, and is no earlier result of the same capture.`,
-        {
-          expected: 'a free name, or an earlier result of the same capture',
-          advice: 'Name another folder with --out, or replace the file with --force',
-        },
-      );
+      throw new MeasureError('file.exists', `${path} is there already, and is not ${own}.`, {
+        expected: `a free name, or ${own}`,
+        advice: 'Name another place with --out, or replace the file with --force',
+      });
     }
   }
   await writeWhole(path, content);

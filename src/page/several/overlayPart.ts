@@ -4,9 +4,9 @@ import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import { compareSentence, differenceTables } from '../../entry/together.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import { pageWords } from '../show/pageWords.ts';
+import { setChoices } from '../show/setChoices.ts';
 import { newestAnswer } from './newestAnswer.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
-import { setChoices } from './setChoices.ts';
 import type { SeveralActions, SeveralView } from './severalView.ts';
 
 /** Two captures held against each other: which, what differs, and the sheet of both. */

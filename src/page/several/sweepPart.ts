@@ -10,14 +10,13 @@ import {
   unitTables,
 } from '../../entry/together.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
+import { setChoices } from '../show/setChoices.ts';
+import { TYPING_MS } from '../told/told.ts';
 import type { Sweeps } from '../worker/requests.ts';
 import { newestAnswer } from './newestAnswer.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
-import { setChoices } from './setChoices.ts';
 import type { SeveralActions, SeveralView } from './severalView.ts';
 import { sweepUnits } from './sweepUnits.ts';
-
-const TYPING_MS = 300;
 
 /** Units over their captures at several loads; and the units side by side, where there are two. */
 export function sweepPart(part: HTMLElement, { ask, turns, tried, onDefect }: SeveralActions): SeveralView {

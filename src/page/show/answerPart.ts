@@ -6,7 +6,7 @@ import type { Ask } from '../desk/workerClient.ts';
 import { type Saving, saveResult } from '../save/saveResult.ts';
 import type { DrawingTurns } from '../several/drawingTurns.ts';
 import { inlineSheet } from '../several/inlineSheet.ts';
-import type { Told } from '../told/told.ts';
+import { type Told, TYPING_MS } from '../told/told.ts';
 import { toldForm } from '../told/toldForm.ts';
 import { toldOptions } from '../told/toldOptions.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
@@ -27,9 +27,6 @@ export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose' | 'measur
   /** Does something that may fail, and says what came of it. */
   readonly tried: (work: () => Promise<string> | string) => Promise<void>;
 }
-
-/** Waited for while a person types, before what was typed is taken for told. */
-const TYPING_MS = 300;
 
 /** The part of the page about the capture that is looked at. */
 export function answerPart(document: Document, actions: AnswerActions): AnswerPart {

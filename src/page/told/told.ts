@@ -37,3 +37,6 @@ export const nothingTold: Told = {
 
 /** A field of the form: a key of what is told, or of the instrument. */
 export type Field = Exclude<keyof Told, 'instrument'> | keyof Instrument;
+
+/** Waited for while a person types, before what was typed is taken for told. */
+export const TYPING_MS = 300;

@@ -1,4 +1,5 @@
 import { html } from '../../entry/sections.ts';
+import { setChoices } from '../show/setChoices.ts';
 import type { FileChannel } from '../worker/requests.ts';
 import { allFields, type FieldText, mainFields, moreFields } from './fields.ts';
 import type { Field, Told } from './told.ts';
@@ -82,7 +83,7 @@ export function toldForm(
         .map(({ name }) => name)
         .filter((name) => !volts.includes(name) && !amperes.includes(name));
       const [a, b] = volts;
-      setOptions(control('voltage') as unknown as HTMLSelectElement, [
+      offerChoices(control('voltage') as unknown as HTMLSelectElement, [
         ...[...volts, ...amperes, ...rest].map((name) => [name, name] as const),
         ...(a === undefined || b === undefined
           ? []
@@ -91,7 +92,7 @@ export function toldForm(
               ['all', 'each of them'],
             ] as const)),
       ]);
-      setOptions(control('current') as unknown as HTMLSelectElement, [
+      offerChoices(control('current') as unknown as HTMLSelectElement, [
         ...amperes.map((name) => [name, name] as const),
         ...others.map((name) => [name, `of another file: ${name}`] as const),
       ]);
@@ -108,22 +109,18 @@ function setValue(field: HTMLInputElement | HTMLSelectElement, value: string): v
   }
 }
 
-function setOptions(
+/** Offers what there is, and nothing; what is told stays told where it isn't offered. */
+function offerChoices(
   select: HTMLSelectElement,
   options: readonly (readonly [value: string, words: string])[],
 ): void {
   const { value } = select;
-  const offered = options.map(([name]) => name).join('\n');
-  // Made anew under somebody's hand, an open list would close.
-  if (select.dataset.offered === offered) return;
-  select.dataset.offered = offered;
-  const known = options.some(([name]) => name === value) || value === '';
-  select.replaceChildren(
-    new Option('not chosen', ''),
-    ...options.map(([name, words]) => new Option(words, name)),
-    ...(known ? [] : [new Option(value, value)]),
+  const isOffered = value === '' || options.some(([name]) => name === value);
+  setChoices(
+    select,
+    [['', 'not chosen'], ...options, ...(isOffered ? [] : [[value, value] as const])],
+    value,
   );
-  select.value = value;
 }
 
 function fieldMarkup({ name, label, hint, kind, offers }: FieldText): ReturnType<typeof html> {

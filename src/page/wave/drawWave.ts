@@ -1,4 +1,4 @@
-import { axisTicks } from '../chart/axisTicks.ts';
+import { axisTicks } from '../../entry/sections.ts';
 import { svgElement } from '../chart/svgElement.ts';
 import type { Mark } from './markSentence.ts';
 import { timeText, timeUnit } from './timeUnit.ts';
@@ -59,7 +59,7 @@ export function drawWave(
     add(
       'text',
       { class: 'tick', x: plot.left - 8, y: (y(value) + 5).toFixed(1), 'text-anchor': 'end' },
-      value.toFixed(values.decimals).replace('-', '−'),
+      value.toFixed(Math.max(0, values.decimals)).replace('-', '−'),
     );
   }
   const time = timeUnit(to - from);
@@ -72,7 +72,7 @@ export function drawWave(
       add(
         'text',
         { class: 'tick', x: at.toFixed(1), y: bottom + 21, 'text-anchor': 'middle' },
-        value.toFixed(times.decimals).replace('-', '−'),
+        value.toFixed(Math.max(0, times.decimals)).replace('-', '−'),
       );
     }
   }

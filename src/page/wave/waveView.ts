@@ -1,13 +1,13 @@
-import { significantText, withUnit } from '../../entry/sections.ts';
 import { drawWave, plotOf } from './drawWave.ts';
 import { followPointers } from './followPointers.ts';
 import { type Mark, markSentence } from './markSentence.ts';
 import { nearestSample } from './nearestSample.ts';
 import { rangeOf } from './rangeOf.ts';
-import { timeText, timeUnit } from './timeUnit.ts';
+import { timeUnit } from './timeUnit.ts';
 import { keptSpan, movedSpan, type Span, type SpanLimits, zoomedSpan } from './viewSpan.ts';
 import type { WaveColumns } from './waveColumns.ts';
 import { waveMarkup } from './waveMarkup.ts';
+import { waveSentence } from './waveSentence.ts';
 
 /** A channel of a capture, to be looked at. */
 export interface WaveSource {
@@ -38,6 +38,12 @@ const SHORTEST_SAMPLES = 8;
 const CLOSER = 0.5;
 /** So many for the three samples about a mark that each stands alone. */
 const MARK_COLUMNS = 8;
+
+/** What a key of the keyboard moves. */
+const keys: Readonly<Record<string, string>> = {
+  ...{ ArrowLeft: 'earlier', ArrowRight: 'later', Home: 'cycles', End: 'record' },
+  ...{ '+': 'closer', '=': 'closer', '-': 'wider', '−': 'wider' },
+};
 
 /** A wave that can be moved along, looked at more closely, and marked at two places; by pointer or by keys. */
 export function waveView(host: HTMLElement): WaveView {
@@ -72,17 +78,7 @@ export function waveView(host: HTMLElement): WaveView {
     for (const label of host.querySelectorAll('.mark-unit')) label.textContent = time.name;
     const sentence = markSentence(placed, unit, time);
     if (between.textContent !== sentence) between.textContent = sentence;
-    const [low, high] = [columns.low, columns.high].map((values) =>
-      values.filter((value) => !Number.isNaN(value)),
-    );
-    const extent =
-      low!.length === 0
-        ? 'no value'
-        : `from ${withUnit(significantText(Math.min(...low!), 4), unit)} to ${withUnit(significantText(Math.max(...high!), 4), unit)}`;
-    svg.setAttribute(
-      'aria-label',
-      `The wave of channel ${channel} from ${timeText(span[0], time)} to ${timeText(span[1], time)}: ${extent}.`,
-    );
+    svg.setAttribute('aria-label', waveSentence(channel, unit, span, columns));
   };
   const ask = async (): Promise<void> => {
     if (source === null) return;
@@ -144,17 +140,6 @@ export function waveView(host: HTMLElement): WaveView {
       marks = [null, null];
       show(span);
     },
-  };
-  const keys: Readonly<Record<string, string>> = {
-    ...{
-      ArrowLeft: 'earlier',
-      ArrowRight: 'later',
-      '+': 'closer',
-      '=': 'closer',
-      '-': 'wider',
-      '−': 'wider',
-    },
-    ...{ Home: 'cycles', End: 'record' },
   };
   frame.addEventListener('keydown', (event) => {
     const move = keys[event.key];

@@ -1,10 +1,10 @@
 import type { ScaleLinear } from 'd3';
-import { log10 } from '../../base/elementary/log10.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { axisTicks } from './axisTicks.ts';
 
 const units = [
   { unit: 's', seconds: 1 },
@@ -17,9 +17,8 @@ export function drawTimeAxis(panel: Panel, timeS: ScaleLinear<number, number>, b
   const span = Math.abs((timeS.domain()[1] ?? 1) - (timeS.domain()[0] ?? 0));
   const { unit, seconds } = units.find((candidate) => span >= 2 * candidate.seconds) ?? units[2];
   const scale = timeS.copy().domain(timeS.domain().map((t) => t / seconds));
-  const ticks = scale.ticks(9);
-  const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
-  const decimals = -Math.floor(log10(step) + 1e-9);
+  const [from = 0, to = 0] = scale.domain();
+  const { values: ticks, decimals } = axisTicks(from, to, 9);
   const y = box.y + box.height;
   for (const tick of ticks) {
     const x = scale(tick);

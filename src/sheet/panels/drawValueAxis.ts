@@ -1,10 +1,10 @@
 import type { ScaleLinear } from 'd3';
-import { log10 } from '../../base/elementary/log10.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { type AxisTicks, axisTicks } from './axisTicks.ts';
 import { axisUnit } from './axisUnit.ts';
 
 /**
@@ -23,9 +23,10 @@ export function drawValueAxis(
 ): void {
   const shown = axisUnit(Math.max(...value.domain().map(Math.abs)), unit);
   const scale = value.copy().domain(value.domain().map((v) => v / shown.size));
-  const ticks = roundTicks(scale, Math.max(2, Math.round(box.height / pixelsPerTick)));
-  const step = Math.abs((ticks[1] ?? 1) - (ticks[0] ?? 0));
-  const decimals = -Math.floor(log10(step) + 1e-9);
+  const { values: ticks, decimals } = readableTicks(
+    scale,
+    Math.max(2, Math.round(box.height / pixelsPerTick)),
+  );
   for (const tick of ticks) {
     const y = scale(tick);
     const text = decimalText(tick, decimals);
@@ -42,7 +43,8 @@ export function drawValueAxis(
 }
 
 /** About as many round values as wanted, and two at least, so that a scale can be read off. */
-function roundTicks(value: ScaleLinear<number, number>, wanted: number): number[] {
-  const ticks = value.ticks(wanted);
-  return ticks.length >= 2 || wanted > 10 ? ticks : roundTicks(value, wanted + 1);
+function readableTicks(value: ScaleLinear<number, number>, wanted: number): AxisTicks {
+  const [from = 0, to = 0] = value.domain();
+  const ticks = axisTicks(from, to, wanted);
+  return ticks.values.length >= 2 || wanted > 10 ? ticks : readableTicks(value, wanted + 1);
 }

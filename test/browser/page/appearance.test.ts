@@ -1,31 +1,15 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
+import { axeViolations } from '../axeViolations.ts';
 import { openBrowser } from '../openBrowser.ts';
 import { drop, openPage, settled } from './openPage.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const captures = resolve('captures');
 let browser: Browser;
 beforeAll(async () => {
   browser = await openBrowser();
 });
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string }[];
-}
-
-const violations = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: Violation[] }> } };
-    const { violations } = await axe.run();
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 200)).join(' | ')}`,
-    );
-  });
 
 /** Elements that reach beyond the window and are not within one that scrolls. */
 const wide = (page: Page): Promise<string[]> =>
@@ -86,14 +70,11 @@ test.each([
   'at %i px, %s: axe finds nothing in any state, nothing is wider than the window',
   async (width, scheme) => {
     const { page, told } = await openPage(browser, { viewport: { width, height: 900 }, colorScheme: scheme });
-    await page.addInitScript(axe);
-    await page.reload();
-    await page.evaluate(() => document.fonts.ready);
     expect(await page.evaluate(() => document.fonts.check("16px 'Source Sans 3'"))).toBe(true);
     const found: Record<string, unknown> = {};
     for (const [state, reach] of states) {
       await reach(page);
-      const faults = { axe: await violations(page), wide: await wide(page) };
+      const faults = { axe: await axeViolations(page), wide: await wide(page) };
       if (faults.axe.length + faults.wide.length > 0) found[state] = faults;
     }
     expect(found).toEqual({});

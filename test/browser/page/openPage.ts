@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { inject } from 'vitest';
+import { listen } from '../listen.ts';
 
 export interface OpenedPage {
   readonly page: Page;
@@ -17,13 +18,7 @@ export async function openPage(browser: Browser, options: BrowserContextOptions 
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   await context.setOffline(true);
   const page = await context.newPage();
-  const told: string[] = [];
-  page.on('console', (message) => told.push(message.text()));
-  page.on('pageerror', (error) => told.push(String(error)));
-  page.on('dialog', (dialog) => {
-    told.push(dialog.message());
-    void dialog.dismiss();
-  });
+  const told = listen(page);
   const address = pathToFileURL(inject('page')).href;
   context.on('request', (request) => {
     const url = request.url();

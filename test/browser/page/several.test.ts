@@ -1,14 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { benchFolder } from '../../cli/benchFolder.ts';
 import { runCommand } from '../../cli/runCommand.ts';
+import { axeViolations } from '../axeViolations.ts';
 import { openBrowser } from '../openBrowser.ts';
 import { dropPaths, type OpenedPage, openPage, saved, settled } from './openPage.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const red = ['a-red-000w.csv', 'a-red-300w.csv', 'a-red-600w.csv', 'a-red-900w.csv'];
 const green = ['c-green-000w.csv', 'c-green-150w.csv'];
 const loads = new Map([
@@ -224,15 +223,7 @@ test.each([
       all.map((one) => one.scrollWidth <= one.clientWidth || (one as HTMLElement).tabIndex === 0),
     );
   expect(reached).toEqual([true, true, true]);
-  await page.evaluate(axe);
-  const violations = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-  expect(violations).toEqual([]);
+  expect(await axeViolations(page)).toEqual([]);
   expect(told).toEqual([]);
   await page.context().close();
 });
