@@ -1,20 +1,26 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { defineConfig, type Plugin } from 'rolldown';
+import { defineConfig, type Plugin, type RolldownOptions } from 'rolldown';
 import { globSync } from 'tinyglobby';
 import { typeface } from './src/cli/report/typeface.ts';
 import { caution, noCertificate } from './src/sheet/cautions.ts';
 import { pageStyle } from './src/sheet/html/pageStyle.ts';
 
-const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { readonly version: string };
+const { version, dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+  readonly version: string;
+  readonly dependencies: Readonly<Record<string, string>>;
+};
 
 /** Latin and Greek: what the sheets themselves say. Letters of other scripts come from the reader's own fonts. */
 const faces = (await typeface()).filter(({ covers }) =>
   covers.some(([from]) => from === 0x0000 || from === 0x0370),
 );
 
+/** Where all is built into. */
+const dist = process.env.SINEASSAY_DIST ?? 'dist';
+
 /** The page as one HTML file: script and style inside, and a content policy that forbids all else. */
-export default defineConfig({
+const page: RolldownOptions = {
   input: 'src/page/main.ts',
   platform: 'browser',
   transform: {
@@ -22,8 +28,32 @@ export default defineConfig({
     define: { SHIPPED_VERSION: JSON.stringify(version), SHIPPED_FACES: JSON.stringify(faces) },
   },
   plugins: [onePage()],
-  output: { dir: process.env.SINEASSAY_PAGE ?? 'dist/page', format: 'iife', minify: true, cleanDir: true },
-});
+  output: { dir: `${dist}/page`, format: 'iife', minify: true, cleanDir: true },
+};
+
+/** The command in a few files: hundreds of modules, each found and opened by itself, take as long to load as to run. */
+const command: RolldownOptions = {
+  input: {
+    main: 'src/cli/main.ts',
+    'reading/readWorker': 'src/cli/reading/readWorker.ts',
+    'reading/measureWorker': 'src/cli/reading/measureWorker.ts',
+    // For the benchmark, which times it by itself.
+    'reading/readFileCapture': 'src/cli/reading/readFileCapture.ts',
+  },
+  platform: 'node',
+  // Packages stay where they were installed.
+  external: ['#csv', ...Object.keys(dependencies).map((name) => new RegExp(`^${name}(/|$)`))],
+  output: {
+    dir: `${dist}/cli`,
+    format: 'esm',
+    entryFileNames: '[name].js',
+    // A folder deep, as the files that look for others beside them are in the source.
+    chunkFileNames: 'chunks/[name]-[hash].js',
+    cleanDir: true,
+  },
+};
+
+export default defineConfig([command, page]);
 
 function onePage(): Plugin {
   return {

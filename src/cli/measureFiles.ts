@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import type { Found } from './findCaptures.ts';
 import { type FileOutcome, type MeasureFileOptions, measureFile } from './measureFile.ts';
 import type { MeasureTask } from './reading/measureWorker.ts';
+import { measureWorkerFile } from './reading/threadFiles.ts';
 
 /** A thread takes as long to start as two small captures take. */
 const LEAST_FILES = 4;
@@ -29,7 +30,7 @@ export async function* measureFiles(
   }
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
-    filename: new URL('./reading/measureWorker.js', import.meta.url).href,
+    filename: measureWorkerFile.href,
     minThreads: 1,
     maxThreads: threads,
     isolateWorkers: false,

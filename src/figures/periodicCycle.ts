@@ -4,7 +4,7 @@ import { foldedMean } from '../signal/foldedMean.ts';
 import { foldedMedian } from '../signal/foldedMedian.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
-import { storedResidual } from '../signal/residual.ts';
+import { middleOf } from '../signal/residual.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
 export const CYCLE_POINTS = 1024;
@@ -41,10 +41,9 @@ export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: 
   // Bins wider than half a period of the highest order would smear the residual instead of adding it.
   if (binCount < 2 * fit.cosine.length) return cycle;
   const { omega, residual } = fit;
-  const length = Math.min(residual.length, LONGEST_FOLD);
-  const from = (residual.length - length) >> 1;
-  const middle = storedResidual(residual.stretch(from, from + length));
-  const apart = from + (length - residual.length) / 2;
+  const middle = middleOf(residual, LONGEST_FOLD);
+  // A middle of an even number of samples in a record of an odd one has its centre half a sample off, or the reverse.
+  const apart = ((residual.length - middle.length) >> 1) + (middle.length - residual.length) / 2;
   const folded = foldedMean(middle, omega, phaseRad + omega * apart, binCount);
   // The residual of a good fit folds to its own variance; twice that means a shape, not noise.
   if (folded.meanSquare < 2 * fit.residualDeviation ** 2) return cycle;

@@ -17,16 +17,17 @@ const LOOK_SAMPLES = 2 ** 10;
  * A record of more than LONG_RECORD samples is looked at in 37 places, which leaves under 1 % of chance.
  */
 export function differenceNoise(samples: Float64Array): number {
-  const sizes: number[] = [];
   const looks = samples.length > LONG_RECORD ? LOOKS : 1;
   const length = looks === 1 ? samples.length : LOOK_SAMPLES;
+  const sizes = new Float64Array(looks * length);
+  let count = 0;
   for (let look = 0; look < looks; look++) {
     const from = Math.floor((look * (samples.length - length)) / Math.max(1, looks - 1));
     for (let n = from + 1; n + 1 < from + length; n++) {
       const second = samples[n - 1]! - 2 * samples[n]! + samples[n + 1]!;
-      if (!Number.isNaN(second)) sizes.push(Math.abs(second));
+      if (!Number.isNaN(second)) sizes[count++] = Math.abs(second);
     }
   }
   // 0.6745: the median of |x| of a standard normal; √6: the norm of the weights 1, −2, 1.
-  return sizes.length === 0 ? 0 : median(sizes) / (0.6744897501960817 * Math.sqrt(6));
+  return count === 0 ? 0 : median(sizes.subarray(0, count)) / (0.6744897501960817 * Math.sqrt(6));
 }

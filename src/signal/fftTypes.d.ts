@@ -3,7 +3,7 @@ declare module 'fft.js' {
   export default class FFT {
     constructor(size: number);
     /** cos and −sin of 2πk/size in turn. */
-    readonly table: number[];
+    table: number[] | Float64Array;
     createComplexArray(): number[];
     realTransform(out: number[] | Float64Array, data: ArrayLike<number>): void;
     completeSpectrum(spectrum: number[] | Float64Array): void;

@@ -6,7 +6,7 @@ import { sin } from '../base/elementary/sin.ts';
  *
  * @param table - filled; shape 2N, N a power of two ≥ 4.
  */
-export function fillFourierTable(table: number[] | Float64Array): void {
+export function fillFourierTable(table: Float64Array): void {
   const size = table.length / 2;
   const put = (k: number, cosine: number, sine: number): void => {
     table[2 * k] = cosine;

@@ -1,6 +1,5 @@
-import { cos } from '../base/elementary/cos.ts';
 import { log2 } from '../base/elementary/log2.ts';
-import { spectrum } from './spectrum.ts';
+import { fourier } from './spectrum.ts';
 
 /** Mean square of a record in frequency. */
 export interface HannPower {
@@ -26,10 +25,11 @@ export function hannPower(samples: Float64Array, longest: number = 2 ** 20): Han
   const size = 2 ** Math.floor(log2(Math.min(samples.length, longest)));
   if (!(size >= 16)) return null;
   const from = (samples.length - size) >> 1;
+  const { spectrum, turns } = fourier(size);
   const windowed = new Float64Array(size);
   for (let n = 0; n < size; n++) {
     const x = samples[from + n]!;
-    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * cos((2 * Math.PI * n) / size));
+    if (!Number.isNaN(x)) windowed[n] = x * (0.5 - 0.5 * turns[2 * n]!);
   }
   const { re, im } = spectrum(windowed);
   const scale = 2 / (size * ((3 * size) / 8));

@@ -2,7 +2,7 @@ import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
 import { decimator } from './decimator.ts';
 import { KERNEL_BINS, kaiserBessel, kaiserBesselTransform } from './kaiserBessel.ts';
-import { powerOfTwoAtLeast, realTransform, type Spectrum } from './spectrum.ts';
+import { fourier, powerOfTwoAtLeast, type Spectrum } from './spectrum.ts';
 
 /**
  * Fourier sums of a real record at evenly spaced frequencies that need be no bins of any transform:
@@ -43,7 +43,7 @@ export function lineReader(
   const thinnedLength = countOf(length);
   const centre = thinnedLength >> 1;
   const size = powerOfTwoAtLeast(Math.max(2 * thinnedLength, 2 * KERNEL_BINS));
-  const transform = realTransform(size);
+  const { spectrum } = fourier(size);
   // Divided out of the record, so that the kernel's own shape falls out of the lines.
   const kernelShape = new Float64Array(thinnedLength);
   for (let n = 0; n <= centre; n++) {
@@ -64,7 +64,7 @@ export function lineReader(
   return (samples) => {
     padded.fill(0);
     placeAround(padded, thin(samples), centre, kernelShape);
-    return readLines(transform(padded), lines);
+    return readLines(spectrum(padded), lines);
   };
 }
 

@@ -1,5 +1,5 @@
 import { log2 } from '../base/elementary/log2.ts';
-import type { Residual } from './residual.ts';
+import { middleOf, type Residual } from './residual.ts';
 
 /**
  * The longest power of two of samples in the middle of a residual, for a spectrum.
@@ -9,6 +9,5 @@ import type { Residual } from './residual.ts';
  */
 export function middleStretch(residual: Residual, longest: number): Float64Array {
   const size = 2 ** Math.floor(log2(Math.min(residual.length, longest)));
-  const from = (residual.length - size) >> 1;
-  return residual.stretch(from, from + size);
+  return middleOf(residual, size).stretch(0, size);
 }

@@ -53,8 +53,8 @@ function distinctValues(samples: Float64Array): Float64Array | null {
   return seen.values.subarray(0, seen.count).sort();
 }
 
-/** Of the table of places; a power of two, several times as many as values. */
-const PLACES = 2 ** 18;
+/** Of the table of places; a power of two, nearly twice as many as values. */
+const PLACES = 2 ** 17;
 
 /** A set of numbers, which a JavaScript set of so many would hold each as an object. */
 interface SeenValues {

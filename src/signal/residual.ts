@@ -18,6 +18,16 @@ export function storedResidual(values: Float64Array): Residual {
   return { length: values.length, stretch: (from, to) => values.subarray(from, to) };
 }
 
+/** The middle of a residual, `length` samples long or all of it. */
+export function middleOf(residual: Residual, length: number): Residual {
+  const held = Math.min(residual.length, length);
+  const before = (residual.length - held) >> 1;
+  return {
+    length: held,
+    stretch: (from, to, room) => residual.stretch(before + from, before + to, room),
+  };
+}
+
 /** Points of the cycle that a long record's series is looked up in; a power of two. */
 const POINTS = 2 ** 14;
 

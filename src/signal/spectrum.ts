@@ -1,6 +1,7 @@
 import FFT from 'fft.js';
 import { log2 } from '../base/elementary/log2.ts';
 import { fillFourierTable } from './fourierTable.ts';
+import { keptBySize } from './keptBySize.ts';
 
 /** The bins 0 to N/2 of a real transform, split into real and imaginary parts. */
 export interface Spectrum {
@@ -19,12 +20,7 @@ export interface Spectrum {
  * @example spectrum(Float64Array.of(1, 0, -1, 0)).re // Float64Array [0, 2, 0]
  */
 export function spectrum(samples: Float64Array): Spectrum {
-  return realTransform(samples.length)(samples);
-}
-
-/** `spectrum` for many records of one size N: what depends on the size alone is made once. */
-export function realTransform(size: number): (samples: Float64Array) => Spectrum {
-  return fourier(size).spectrum;
+  return fourier(samples.length).spectrum(samples);
 }
 
 /** Both ways between records of one size and their spectra. */
@@ -33,18 +29,29 @@ export interface Fourier {
   readonly spectrum: (samples: Float64Array) => Spectrum;
   /** The real record whose spectrum is given: N/2 + 1 bins, as `spectrum` returns them; not changed. */
   readonly inverse: (bins: Spectrum) => Float64Array;
+  /** cos and −sin of 2πn/N in turn; shape 2N. Not to be changed. */
+  readonly turns: Float64Array;
 }
 
 /**
- * `spectrum` and its inverse for many records of one size N: what depends on the size alone is made once.
+ * `spectrum` and its inverse for records of one size N, with what depends on the size alone.
  *
  * @throws RangeError when N is not a power of two ≥ 4.
  */
 export function fourier(size: number): Fourier {
   requirePowerOfTwo(size);
-  const fft = transformOf(size);
+  return fourierOfSize(size);
+}
+
+const fourierOfSize = keptBySize((size): Fourier => {
+  const fft = new FFT(size);
+  // The package's own table comes from functions that engines round each in its way, and lies on the heap.
+  const turns = new Float64Array(2 * size);
+  fillFourierTable(turns);
+  fft.table = turns;
   const packed = new Float64Array(2 * size);
   return {
+    turns,
     spectrum: (samples) => {
       fft.realTransform(packed, samples);
       return unpacked(packed, size / 2 + 1);
@@ -57,7 +64,7 @@ export function fourier(size: number): Fourier {
       return unpacked(complex, size).re;
     },
   };
-}
+});
 
 /**
  * The real record whose spectrum is given: the inverse of `spectrum`.
@@ -86,13 +93,6 @@ function pack({ re, im }: Spectrum, packed: Float64Array): void {
     packed[2 * k] = re[k]!;
     packed[2 * k + 1] = im[k]!;
   }
-}
-
-/** The package's own table comes from functions that engines round each in its way. */
-function transformOf(size: number): FFT {
-  const fft = new FFT(size);
-  fillFourierTable(fft.table);
-  return fft;
 }
 
 /** The smallest power of two that is at least `count` and at least 4: a size that `spectrum` takes. */

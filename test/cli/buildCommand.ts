@@ -7,6 +7,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Path of the built command's first file. */
     command: string;
+    /** Folder of the command's files as they are in the source, for tests that run one by itself. */
+    modules: string;
     /** Path of the built page. */
     page: string;
   }
@@ -20,23 +22,18 @@ export default function buildCommand(project: TestProject): () => void {
   const cache = resolve('node_modules', '.cache');
   mkdirSync(cache, { recursive: true });
   const folder = mkdtempSync(join(cache, 'command-'));
+  const bundler = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
+  const dist = join(folder, 'dist');
+  execFileSync(process.execPath, [bundler, '-c', 'rolldown.config.ts', '--log-level', 'warn'], {
+    env: { ...process.env, SINEASSAY_DIST: dist },
+  });
   const compiler = resolve('node_modules', 'typescript', 'bin', 'tsc');
   const flags = ['--noCheck', '--declaration', 'false', '--isolatedDeclarations', 'false'];
-  execFileSync(process.execPath, [
-    compiler,
-    '-p',
-    'tsconfig.json',
-    '--outDir',
-    join(folder, 'dist'),
-    ...flags,
-  ]);
-  const bundler = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
-  const page = join(folder, 'dist', 'page');
-  execFileSync(process.execPath, [bundler, '-c', 'rolldown.config.ts', '--log-level', 'warn'], {
-    env: { ...process.env, SINEASSAY_PAGE: page },
-  });
+  const modules = join(folder, 'modules');
+  execFileSync(process.execPath, [compiler, '-p', 'tsconfig.json', '--outDir', modules, ...flags]);
   copyFileSync('package.json', join(folder, 'package.json'));
-  project.provide('command', join(folder, 'dist', 'cli', 'main.js'));
-  project.provide('page', join(page, 'sineassay.html'));
+  project.provide('command', join(dist, 'cli', 'main.js'));
+  project.provide('modules', join(modules, 'cli'));
+  project.provide('page', join(dist, 'page', 'sineassay.html'));
   return () => rmSync(folder, { recursive: true });
 }

@@ -3,8 +3,9 @@ import { readCells } from '../readCells.ts';
 import type { MalformedRow } from '../scanRows.ts';
 import { splitCells } from '../splitCells.ts';
 import { lineStart } from './lineStart.ts';
+import { makeRoom, type RowTarget } from './rowTarget.ts';
 import type { ScanPlan } from './scanPlan.ts';
-import { type RowTarget, scanRegularRows } from './scanRegularRows.ts';
+import { scanRegularRows } from './scanRegularRows.ts';
 
 /** The rows of one chunk, but for their values. Rows and lines count from the chunk's own first. */
 export interface ScannedChunk {
@@ -28,7 +29,7 @@ const CARRIAGE_RETURN = 13;
  *
  * @param bytes - a line end stands at or behind `to`.
  * @param from - offset of a line's first byte.
- * @param target - empty; filled with one value for each of the table's columns.
+ * @param target - empty; filled with one value for each of the table's columns, which grow where they must.
  */
 export function scanChunk(
   bytes: Uint8Array,
@@ -44,6 +45,7 @@ export function scanChunk(
   let isUtf8 = true;
   for (let at = from; at < to; ) {
     const stretchTo = Math.min(to, at + STRETCH);
+    makeRoom(target, stretchTo - at);
     at = scanRegularRows(bytes, at, stretchTo, dialect, columns, target);
     if (at >= stretchTo) continue;
     const row = target.rowCount;

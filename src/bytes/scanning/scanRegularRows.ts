@@ -1,11 +1,5 @@
 import type { Dialect } from '../dialect.ts';
-
-/** Columns that rows are read into, and how many rows stand there. */
-export interface RowTarget {
-  /** One array a wanted column, long enough for the rows. */
-  readonly columns: readonly Float64Array[];
-  rowCount: number;
-}
+import type { RowTarget } from './rowTarget.ts';
 
 const TAB = 9;
 const LINE_FEED = 10;
@@ -37,7 +31,7 @@ const MOST_EXPONENT = 9999;
  * @param from - offset of a row's first byte.
  * @param to - rows that start before it are read, to their end.
  * @param wanted - 0-based file columns, ascending.
- * @param target - filled behind the rows that are there.
+ * @param target - filled behind the rows that are there; with room for one in every two bytes.
  * @returns the offset of the first row not read: one at or behind `to`, or one that is not regular.
  * @see W. D. Clinger, How to read floating point numbers accurately, PLDI 1990 (from memory).
  */

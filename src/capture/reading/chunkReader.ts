@@ -13,8 +13,8 @@ export interface ReadChunk extends ScannedChunk {
   readonly stamps: StampRun | null;
 }
 
-/** One array for each of the table's columns, longer than the rows of a chunk. */
-export type ChunkColumns = readonly Float64Array[];
+/** One array for each of the table's columns, that grow with the rows of a chunk. */
+export type ChunkColumns = Float64Array[];
 
 /** Reads chunks, one after the other. */
 export interface ChunkReader {
@@ -25,15 +25,13 @@ export interface ChunkReader {
 
 /** Bytes behind a chunk in which its last row is thought to end. */
 const OVERLAP = 1 << 12;
-/** A row is one character and a line end, at least. */
-const LEAST_ROW = 2;
+/** Rows that there is room for at first. */
+const FIRST_ROWS = 1 << 14;
 const LINE_FEED = 10;
 
 export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): ChunkReader {
   const { table, from: bodyFrom, to: bodyTo, chunkLength } = scan;
-  // Arrays take memory only where rows are written.
-  const mostRows = chunkLength / LEAST_ROW + 1;
-  const newColumns = (): ChunkColumns => table.columns.map(() => new Float64Array(mostRows));
+  const newColumns = (): ChunkColumns => table.columns.map(() => new Float64Array(FIRST_ROWS));
   const stampColumn = uses.indexOf('stamps');
   let buffer: Uint8Array = new Uint8Array(0);
 

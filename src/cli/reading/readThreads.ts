@@ -10,6 +10,7 @@ import {
   type ScanBoard,
 } from '../../entry/reading.ts';
 import { digestOf } from './digestOf.ts';
+import { readWorkerFile } from './threadFiles.ts';
 
 /** What a worker is started with. */
 export interface WorkerFile {
@@ -75,7 +76,7 @@ interface ReadWorker {
 }
 
 function startWorker(file: WorkerFile): ReadWorker {
-  const worker = new Worker(new URL('./readWorker.js', import.meta.url), { workerData: file });
+  const worker = new Worker(readWorkerFile, { workerData: file });
   return {
     post: (task) => worker.postMessage(task),
     next: (pick) =>

@@ -2,6 +2,7 @@ import { cos } from '../../base/elementary/cos.ts';
 import { log2 } from '../../base/elementary/log2.ts';
 import { sin } from '../../base/elementary/sin.ts';
 import { RUN_SAMPLES } from '../longRecord.ts';
+import { fourier, type Spectrum } from '../spectrum.ts';
 
 /** What the normal equations of a harmonic fit ask of the samples. Shapes 2K + 1: order 0, cosines, sines. */
 export interface FoldedProjections {
@@ -89,59 +90,41 @@ function harmonicsOf(
   bins: number,
   orders: number,
 ): { readonly plain: Float64Array; readonly timed: Float64Array } {
+  const [y, ty, tty, uy, tuy] = lineSums(sums, bins);
   const plain = new Float64Array(2 * orders + 1);
   const timed = new Float64Array(2 * orders + 1);
-  for (let bin = 0; bin < bins; bin++) {
-    plain[0]! += sums[SUMS * bin]!;
-    timed[0]! += sums[SUMS * bin + 3]!;
-  }
-  // Half bins, a power of two of them: the middle of bin b stands 2b + 1 of them from the start.
-  const cosines = Float64Array.from({ length: 2 * bins }, (_, i) => cos((Math.PI * i) / bins));
-  const sines = Float64Array.from({ length: 2 * bins }, (_, i) => sin((Math.PI * i) / bins));
+  plain[0] = y.re[0]!;
+  timed[0] = uy.re[0]!;
   for (let k = 1; k <= orders; k++) {
-    const order = harmonicOf(sums, k, cosines, sines);
-    plain[k] = order.plain.cosine;
-    plain[orders + k] = order.plain.sine;
-    timed[k] = order.timed.cosine;
-    timed[orders + k] = order.timed.sine;
+    // The parabola nearest to cos zt and the line nearest to sin zt over |t| ≤ ½, by least squares.
+    const z2 = ((2 * Math.PI * k) / bins) ** 2;
+    const level = 1 - z2 ** 2 / 4480;
+    const bend = -z2 / 2 + z2 ** 2 / 112;
+    const flat = 1 - z2 / 24;
+    const slope = Math.sqrt(z2) * (1 - z2 / 40 + z2 ** 2 / 4480);
+    // The middle of a bin stands half a bin from its start. Of Σ y·e^(−ikφ) the sines are the negative.
+    const [c, s] = [cos((Math.PI * k) / bins), sin((Math.PI * k) / bins)];
+    const put = (into: Float64Array, re: number, im: number): void => {
+      into[k] = c * re - s * im;
+      into[orders + k] = s * re + c * im;
+    };
+    put(
+      plain,
+      level * y.re[k]! + bend * tty.re[k]! + slope * ty.im[k]!,
+      slope * ty.re[k]! - level * y.im[k]! - bend * tty.im[k]!,
+    );
+    put(timed, flat * uy.re[k]! + slope * tuy.im[k]!, slope * tuy.re[k]! - flat * uy.im[k]!);
   }
   return { plain, timed };
 }
 
-interface Projection {
-  readonly cosine: number;
-  readonly sine: number;
-}
-
-/** Order k. @param cosines - and sines of 2·bins half bins. */
-function harmonicOf(
-  sums: Float64Array,
-  k: number,
-  cosines: Float64Array,
-  sines: Float64Array,
-): { readonly plain: Projection; readonly timed: Projection } {
-  const halfBins = cosines.length;
-  // The parabola nearest to cos zt and the line nearest to sin zt over |t| ≤ ½, by least squares.
-  const z2 = ((4 * Math.PI * k) / halfBins) ** 2;
-  const level = 1 - z2 ** 2 / 4480;
-  const bend = -z2 / 2 + z2 ** 2 / 112;
-  const flat = 1 - z2 / 24;
-  const slope = Math.sqrt(z2) * (1 - z2 / 40 + z2 ** 2 / 4480);
-  let cosine = 0;
-  let sine = 0;
-  let timedCosine = 0;
-  let timedSine = 0;
-  for (let at = 0, turn = k; at < sums.length; at += SUMS, turn = (turn + 2 * k) & (halfBins - 1)) {
-    const c = cosines[turn]!;
-    const s = sines[turn]!;
-    const even = level * sums[at]! + bend * sums[at + 2]!;
-    const odd = slope * sums[at + 1]!;
-    cosine += c * even - s * odd;
-    sine += s * even + c * odd;
-    const timedEven = flat * sums[at + 3]!;
-    const timedOdd = slope * sums[at + 4]!;
-    timedCosine += c * timedEven - s * timedOdd;
-    timedSine += s * timedEven + c * timedOdd;
-  }
-  return { plain: { cosine, sine }, timed: { cosine: timedCosine, sine: timedSine } };
+/** Σ over the bins b of each of their five sums times e^(−2πikb/B). */
+function lineSums(sums: Float64Array, bins: number): [Spectrum, Spectrum, Spectrum, Spectrum, Spectrum] {
+  const { spectrum } = fourier(bins);
+  const linesOf = (which: number): Spectrum => {
+    const one = new Float64Array(bins);
+    for (let bin = 0; bin < bins; bin++) one[bin] = sums[SUMS * bin + which]!;
+    return spectrum(one);
+  };
+  return [linesOf(0), linesOf(1), linesOf(2), linesOf(3), linesOf(4)];
 }

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, inject, test } from 'vitest';
 import { benchFolder } from '../benchFolder.ts';
@@ -10,7 +10,7 @@ test.each(['SIGINT', 'SIGTERM'] as const)(
   '%s in the middle of a write removes the part and ends the process by that signal',
   async (signal) => {
     const part = join(benchFolder({}), 'sheet.svg.part');
-    const module = pathToFileURL(join(dirname(inject('command')), 'writing', 'removedOnSignal.js')).href;
+    const module = pathToFileURL(join(inject('modules'), 'writing', 'removedOnSignal.js')).href;
     const code = `
       import { writeFileSync } from 'node:fs';
       import { removedOnSignal } from ${JSON.stringify(module)};

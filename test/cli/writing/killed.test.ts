@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, inject, test } from 'vitest';
 
@@ -11,7 +11,7 @@ const contentBytes = 3_000_000;
 
 /** Writes file after file until it is killed; says when the first stands. */
 const writer = (): string => `
-  import { writeWhole } from ${JSON.stringify(pathToFileURL(join(dirname(inject('command')), 'writing', 'writeWhole.js')).href)};
+  import { writeWhole } from ${JSON.stringify(pathToFileURL(join(inject('modules'), 'writing', 'writeWhole.js')).href)};
   const content = Buffer.alloc(${contentBytes}, 'sineassay ');
   for (let n = 0; ; n++) {
     await writeWhole(process.argv[1] + '/sheet-' + (n % 5) + '.svg', content);

@@ -1,12 +1,16 @@
 // Our scanner alone, by one thread: bytes into columns of numbers, once the layout is known; no digest.
-import { openSync, statSync } from 'node:fs';
-import { fileSource } from '../../../dist/cli/reading/fileSource.js';
+import { openSync, readSync, statSync } from 'node:fs';
 import { readInChunks } from '../../../dist/entry/measuring.js';
 import { chunkReader, readShare } from '../../../dist/entry/reading.js';
 import { timeWork } from './timeWork.mjs';
 
 const [, , file] = process.argv;
-const source = fileSource(openSync(file), statSync(file).size);
+const descriptor = openSync(file);
+const byteLength = statSync(file).size;
+const source = {
+  byteLength,
+  read: (from, into) => readSync(descriptor, into, 0, Math.min(into.length, byteLength - from), from),
+};
 await readInChunks(source, {
   readChunks: async (plan, board) => {
     let chunks = [];

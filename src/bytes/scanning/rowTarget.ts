@@ -1,0 +1,20 @@
+/** Columns that rows are read into, and how many rows stand there. */
+export interface RowTarget {
+  /** One array a wanted column, all of one length. */
+  readonly columns: Float64Array[];
+  rowCount: number;
+}
+
+/** A row is one character and a line end, at least. */
+const LEAST_ROW = 2;
+
+/** Makes room for the rows of so many bytes more, and for one that starts at their end. */
+export function makeRoom({ columns, rowCount }: RowTarget, byteCount: number): void {
+  const needed = rowCount + Math.ceil(byteCount / LEAST_ROW) + 1;
+  if (columns.every((column) => column.length >= needed)) return;
+  for (const [k, column] of columns.entries()) {
+    const longer = new Float64Array(Math.max(needed, 2 * column.length));
+    longer.set(column.subarray(0, rowCount));
+    columns[k] = longer;
+  }
+}
