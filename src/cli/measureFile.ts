@@ -10,6 +10,7 @@ import {
   MeasureError,
 } from '../entry/measuring.ts';
 import type { Found } from './findCaptures.ts';
+import type { ProgressLine } from './progress/progressLine.ts';
 import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
@@ -24,28 +25,32 @@ export type FileOutcome =
   | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
   | { readonly failed: FailedResult };
 
-/**
- * Reads and measures one file; what is wrong with the file comes back as data, so that others go on.
- *
- * @param workers - threads beside this one that read a large file; absent: as the machine has cores.
- */
+/** How a file is read and measured, whatever is in it. */
+export interface MeasureFileRun {
+  /** Threads beside this one that read a large file; absent: as the machine has cores. */
+  readonly workers?: number;
+  /** Told how far it is. */
+  readonly progress?: Pick<ProgressLine, 'read' | 'measure'>;
+}
+
+/** Reads and measures one file; what is wrong with the file comes back as data, so that others go on. */
 export async function measureFile(
   { file, error }: Found,
   options: MeasureFileOptions,
-  workers?: number,
+  { workers, progress }: MeasureFileRun = {},
 ): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
     const { sampleRateHz } = options;
     const read = (from: string): Promise<FileCapture> =>
-      readFileCapture(
-        from,
-        sampleRateHz === undefined ? {} : { sampleRateHz },
-        workers === undefined ? {} : { workers },
-      );
+      readFileCapture(from, sampleRateHz === undefined ? {} : { sampleRateHz }, {
+        ...(workers === undefined ? {} : { workers }),
+        ...(progress === undefined ? {} : { readSoFar: progress.read }),
+      });
     const { capture: whole, sha256 } = await read(file);
     const { capture, current } = await withCurrent(whole, options, read);
     const own = { ...options, ...(current === undefined ? {} : { current }), scalesInPlace: true };
+    progress?.measure();
     return { assays: assayCapture(capture, { file, sha256 }, own), options };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;

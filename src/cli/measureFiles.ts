@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
-import type { Found } from './findCaptures.ts';
-import { type FileOutcome, type MeasureFileOptions, measureFile } from './measureFile.ts';
+import { type FileOutcome, measureFile } from './measureFile.ts';
+import type { ProgressLine } from './progress/progressLine.ts';
 import type { MeasureTask } from './reading/measureWorker.ts';
 import { measureWorkerFile } from './reading/threadFiles.ts';
 
@@ -12,19 +12,18 @@ const MOST_THREADS = 8;
 /**
  * Measures several files: few one after the other, many on the machine's cores.
  *
- * @param waitsFor - told each file before its outcome is waited for.
- * @returns outcomes in the order of the files.
+ * @param progress - told each file before its outcome is waited for.
+ * @returns outcomes in the order of the tasks.
  */
 export async function* measureFiles(
-  found: readonly Found[],
-  options: MeasureFileOptions,
-  waitsFor: (file: string) => void = () => {},
-): AsyncGenerator<FileOutcome> {
+  tasks: readonly MeasureTask[],
+  progress: ProgressLine,
+): AsyncGenerator<FileOutcome, void, undefined> {
   const threads = Math.min(MOST_THREADS, availableParallelism());
-  if (found.length < LEAST_FILES || threads < 2) {
-    for (const one of found) {
-      waitsFor(one.file);
-      yield await measureFile(one, options);
+  if (tasks.length < LEAST_FILES || threads < 2) {
+    for (const { found, options } of tasks) {
+      progress.begin(found.file);
+      yield await measureFile(found, options, { progress });
     }
     return;
   }
@@ -36,16 +35,16 @@ export async function* measureFiles(
     isolateWorkers: false,
   });
   try {
-    const outcomes = found.map((one): Promise<FileOutcome> => {
+    const outcomes = tasks.map((task): Promise<FileOutcome> => {
       // What is wrong with a name needs no thread.
-      if (one.error !== undefined) return measureFile(one, options);
-      const outcome: Promise<FileOutcome> = pool.run({ found: one, options } satisfies MeasureTask);
+      if (task.found.error !== undefined) return measureFile(task.found, task.options);
+      const outcome: Promise<FileOutcome> = pool.run(task);
       // One that fails before its turn waits for it.
       outcome.catch(() => {});
       return outcome;
     });
     for (const [i, outcome] of outcomes.entries()) {
-      waitsFor(found[i]!.file);
+      progress.begin(tasks[i]!.found.file);
       yield await outcome;
     }
   } finally {

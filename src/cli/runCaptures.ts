@@ -42,7 +42,8 @@ export async function runCaptures(
     progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
-  for await (const outcome of measureFiles(found, options, (file) => progress.begin(file))) {
+  const tasks = found.map((one) => ({ found: one, options }));
+  for await (const outcome of measureFiles(tasks, progress)) {
     if ('failed' in outcome) {
       results.push(outcome.failed);
       fail(outcome.failed);

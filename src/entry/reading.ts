@@ -4,4 +4,4 @@ export type { ByteSource } from '../bytes/byteSource.ts';
 export type { Capture } from '../capture/capture.ts';
 export { type ChunkPlan, chunkReader } from '../capture/reading/chunkReader.ts';
 export { type NumberedChunk, readShare } from '../capture/reading/readShare.ts';
-export { FAILURES, type ScanBoard } from '../capture/reading/scanBoard.ts';
+export { FAILURES, NEXT_CHUNK, type ScanBoard } from '../capture/reading/scanBoard.ts';

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, expect, inject, test } from 'vitest';
 
 const folder = mkdtempSync(join(tmpdir(), 'start-up-'));
@@ -28,8 +28,14 @@ function loadedBy(...words: string[]): {
   );
   return {
     packages: [...new Set(packages)].filter((name) => name !== '.cache').sort(),
-    own: [...new Set(addresses.flatMap((address) => /\/dist\/(.*)\.js$/.exec(address)?.[1] ?? []))],
+    own: [...new Set(addresses.filter((address) => address.includes('/dist/')))].flatMap(modulesIn),
   };
+}
+
+/** The modules that a file of the built command is made of, as the bundler names each above its code. */
+function modulesIn(address: string): readonly string[] {
+  const code = readFileSync(fileURLToPath(address), 'utf8');
+  return [...code.matchAll(/^\/\/(?:#region)? src\/(.*)\.ts$/gm)].map(([, name]) => name!);
 }
 
 test('--version loads no package and nothing of the project but the first file and the version', () => {

@@ -10,6 +10,7 @@ import { capturesOfUnits } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
+import { measureFiles } from '../measureFiles.ts';
 import { progressLine } from '../progress/progressLine.ts';
 import { finishRun } from '../report/finishRun.ts';
 import { type FormatFlags, type Formats, formatsOf } from '../report/formatOptions.ts';
@@ -22,6 +23,7 @@ import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
+import { inOrder, unitTasks } from './unitTasks.ts';
 import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
 export interface BenchFlags extends FormatFlags {
@@ -50,19 +52,19 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     byChannel: false,
     force,
   });
-  const progress = progressLine(files.length, { quiet: flags.quiet });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
+  const tasks = planned.map((unit) => unitTasks(unit, { folder, rule, instruments }));
+  const all = tasks.flatMap(inOrder);
+  const progress = progressLine(all.length, { quiet: flags.quiet });
+  const outcomes = measureFiles(all, progress);
   const runs = [];
-  for (const unit of planned) {
-    runs.push(
-      await measureUnit(unit, {
-        folder,
-        rule,
-        instruments,
-        progress,
-        ...(flags.sheets ? { writeSheet } : {}),
-      }),
-    );
+  try {
+    for (const unit of tasks) {
+      runs.push(await measureUnit(unit, { rule, outcomes, ...(flags.sheets ? { writeSheet } : {}) }));
+    }
+  } finally {
+    // Ends their threads.
+    await outcomes.return();
   }
   progress.clear();
   const earlier = await earlierUnits(plan.earlier, folder);

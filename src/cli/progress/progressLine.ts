@@ -4,6 +4,10 @@ import { statSync } from 'node:fs';
 export interface ProgressLine {
   /** The next file is begun. */
   begin(file: string): void;
+  /** How far it is read, from 0 to 1. */
+  read(share: number): void;
+  /** It is read, and measured now. */
+  measure(): void;
   /** Takes the line away, before anything else is written. */
   clear(): void;
 }
@@ -21,6 +25,8 @@ const PATIENCE_MS = 1000;
 const LONG_FILE_BYTES = 30e6;
 /** Cells of the bar. */
 const BAR = 20;
+/** Of a file's time, about. */
+const READING_SHARE = 0.4;
 
 /**
  * Progress of a run over files, on a terminal only: a pipe, a file or `--quiet` gets nothing.
@@ -34,24 +40,41 @@ export function progressLine(
     terminal = process.stderr,
   }: { readonly quiet?: boolean | undefined; readonly terminal?: Terminal } = {},
 ): ProgressLine {
-  if (quiet || terminal.isTTY !== true) return { begin: () => {}, clear: () => {} };
+  const nothing = (): void => {};
+  if (quiet || terminal.isTTY !== true) {
+    return { begin: nothing, read: nothing, measure: nothing, clear: nothing };
+  }
   const startMs = performance.now();
   let begun = 0;
-  let isShown = false;
+  let current = '';
+  let shown = '';
+  const show = (done: number, stage: string): void => {
+    const filled = Math.floor((BAR * done) / total + 1e-9);
+    const bar = `[${'#'.repeat(filled)}${'.'.repeat(BAR - filled)}]`;
+    const text = `${bar} ${begun} of ${total}  ${stage}${printable(current)}`.slice(
+      0,
+      (terminal.columns ?? 80) - 1,
+    );
+    if (text === shown) return;
+    terminal.write(`\r\x1b[2K${text}`);
+    shown = text;
+  };
+  const isLate = (): boolean => shown !== '' || performance.now() - startMs > PATIENCE_MS;
   return {
     begin: (file) => {
-      const isLong = performance.now() - startMs > PATIENCE_MS || bytesOf(file) > LONG_FILE_BYTES;
-      const filled = Math.round((BAR * begun) / total);
+      current = file;
       begun++;
-      if (!isLong) return;
-      const bar = `[${'#'.repeat(filled)}${'.'.repeat(BAR - filled)}]`;
-      const text = `${bar} ${begun} of ${total}  ${printable(file)}`;
-      terminal.write(`\r\x1b[2K${text.slice(0, (terminal.columns ?? 80) - 1)}`);
-      isShown = true;
+      if (performance.now() - startMs > PATIENCE_MS || bytesOf(file) > LONG_FILE_BYTES) show(begun - 1, '');
+    },
+    read: (share) => {
+      if (isLate()) show(begun - 1 + READING_SHARE * share, 'reading ');
+    },
+    measure: () => {
+      if (isLate()) show(begun - 1 + READING_SHARE, 'measuring ');
     },
     clear: () => {
-      if (isShown) terminal.write('\r\x1b[2K');
-      isShown = false;
+      if (shown !== '') terminal.write('\r\x1b[2K');
+      shown = '';
     },
   };
 }

@@ -8,5 +8,5 @@ export interface MeasureTask {
 
 /** What a thread of the pool does: the other cores have files of their own. */
 export default function measureAlone({ found, options }: MeasureTask): Promise<FileOutcome> {
-  return measureFile(found, options, 0);
+  return measureFile(found, options, { workers: 0 });
 }

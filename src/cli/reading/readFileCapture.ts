@@ -1,5 +1,4 @@
 import { open, readFile, stat } from 'node:fs/promises';
-import { availableParallelism } from 'node:os';
 import {
   type Capture,
   MeasureError,
@@ -9,6 +8,7 @@ import {
 } from '../../entry/measuring.ts';
 import { digest } from '../digest.ts';
 import { unreadable } from '../unreadable.ts';
+import { FILE_READING, type FileReading } from './fileReading.ts';
 import { fileSource } from './fileSource.ts';
 import { readThreads } from './readThreads.ts';
 import { refuseTooLarge, refuseTooLargeText } from './refuseTooLarge.ts';
@@ -19,22 +19,6 @@ export interface FileCapture {
   /** In hexadecimal digits. */
   readonly sha256: string;
 }
-
-/** How a file is read, by its length in bytes. */
-export interface FileReading {
-  /** A smaller file is read whole, and pays for none of what a large one takes. */
-  readonly inChunksFrom: number;
-  /** A worker takes some 30 ms to start, in which one thread reads as much as this. */
-  readonly sharedFrom: number;
-  /** Threads beside this one, at most. Each takes some memory of its own. */
-  readonly workers: number;
-}
-
-const FILE_READING: FileReading = {
-  inChunksFrom: 4 << 20,
-  sharedFrom: 24 << 20,
-  workers: Math.min(3, availableParallelism() - 1),
-};
 
 /**
  * Reads the capture that stands in a file: a small one whole, a large one in chunks on the machine's cores.
@@ -63,11 +47,11 @@ async function readLarge(
   file: string,
   size: number,
   options: ReadCaptureOptions,
-  { sharedFrom, workers }: FileReading,
+  { sharedFrom, workers, readSoFar }: FileReading,
 ): Promise<FileCapture | null> {
   const opened = await open(file).catch(throwUnreadable);
   const source = fileSource(opened.fd, size);
-  const threads = readThreads(opened.fd, source, size < sharedFrom ? 0 : workers);
+  const threads = readThreads(opened.fd, source, { workers: size < sharedFrom ? 0 : workers, readSoFar });
   try {
     const capture = await readInChunks(source, {
       ...options,

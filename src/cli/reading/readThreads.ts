@@ -5,11 +5,13 @@ import {
   chunkReader,
   FAILURES,
   MeasureError,
+  NEXT_CHUNK,
   type NumberedChunk,
   readShare,
   type ScanBoard,
 } from '../../entry/reading.ts';
 import { digestOf } from './digestOf.ts';
+import type { FileReading } from './fileReading.ts';
 import { readWorkerFile } from './threadFiles.ts';
 
 /** What a worker is started with. */
@@ -38,9 +40,14 @@ export interface ReadThreads {
 }
 
 /**
- * @param workerCount - workers beside this thread. The first takes the file's digest while the others read.
+ * @param workers - how many beside this thread. The first takes the file's digest while the others read.
+ * @param readSoFar - told the share of the chunks that is taken.
  */
-export function readThreads(descriptor: number, source: ByteSource, workerCount: number): ReadThreads {
+export function readThreads(
+  descriptor: number,
+  source: ByteSource,
+  { workers: workerCount, readSoFar }: Pick<FileReading, 'workers' | 'readSoFar'>,
+): ReadThreads {
   const { byteLength } = source;
   const workers = Array.from({ length: workerCount }, (_, i) =>
     startWorker({ descriptor, byteLength, isDigester: i === 0 }),
@@ -58,7 +65,10 @@ export function readThreads(descriptor: number, source: ByteSource, workerCount:
         chunks.catch(() => Atomics.add(board.counters, FAILURES, 1));
         return chunks;
       });
-      const own = readShare(chunkReader(source, plan), board, nextTurn);
+      const own = readShare(chunkReader(source, plan), board, () => {
+        readSoFar(Math.min(1, Atomics.load(board.counters, NEXT_CHUNK) / board.rowCounts.length));
+        return nextTurn();
+      });
       return (await Promise.all([...others, own])).flat();
     },
     sha256: async () => digest ?? digestOf(source),

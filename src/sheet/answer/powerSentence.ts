@@ -10,7 +10,9 @@ export function powerSentence({ power, current, loadKind, input }: MeasureResult
     `power factor ${figureText(power.powerFactor, '')}`,
   ];
   const kind =
-    loadKind === undefined ? '' : loadKind.kind === 'not classified' ? '' : `, a ${loadKind.kind} load`;
+    loadKind === undefined || loadKind.kind === 'not classified'
+      ? ''
+      : `, ${loadKind.kind === 'inductive' ? 'an' : 'a'} ${loadKind.kind} load`;
   const efficiency = input?.conversionEfficiencyPercent;
   const converted =
     efficiency === undefined

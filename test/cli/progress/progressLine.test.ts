@@ -51,3 +51,22 @@ test('a long file is named at once, on a line no longer than the terminal is wid
   expect(line).toContain('1 of 1');
   expect(line.length).toBeLessThan('\r\x1b[2K'.length + screen.columns);
 });
+
+test('a file that takes long shows how far it is read, and that it is measured, once each', () => {
+  const screen = terminal(true);
+  vi.useFakeTimers({ toFake: ['performance'] });
+  const progress = progressLine(2, { terminal: screen });
+  progress.begin('a.csv');
+  progress.read(0.1);
+  vi.advanceTimersByTime(1100);
+  for (const share of [0.5, 0.5, 0.51, 1]) progress.read(share);
+  progress.measure();
+  progress.clear();
+  vi.useRealTimers();
+  expect(screen.written).toEqual([
+    '\r\x1b[2K[##..................] 1 of 2  reading a.csv',
+    '\r\x1b[2K[####................] 1 of 2  reading a.csv',
+    '\r\x1b[2K[####................] 1 of 2  measuring a.csv',
+    '\r\x1b[2K',
+  ]);
+});

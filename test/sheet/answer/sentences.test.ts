@@ -6,6 +6,7 @@ import { distortionPhrase } from '../../../src/sheet/answer/distortionPhrase.ts'
 import { findingSentence } from '../../../src/sheet/answer/findingSentence.ts';
 import { loadPhrase } from '../../../src/sheet/answer/loadPhrase.ts';
 import { outcomeWords } from '../../../src/sheet/answer/outcomeWords.ts';
+import { powerSentence } from '../../../src/sheet/answer/powerSentence.ts';
 import { questionSentence } from '../../../src/sheet/answer/questionSentence.ts';
 import { spokenLines } from '../../../src/sheet/answer/spokenLines.ts';
 import type {
@@ -261,5 +262,27 @@ describe('averageMeterPhrase', () => {
     expect(of(121.1)).toBeNull();
     expect(plain(of(118.7)?.sentence ?? '')).toBe('A meter that is not true-RMS shows 118.7 ± 1.2 V here.');
     expect(averageMeterPhrase(null)).toBeNull();
+  });
+});
+
+describe('powerSentence(result) says what the load takes and what kind it is', () => {
+  const figure = (value: number): { value: number; uncertainty: number } => ({
+    value,
+    uncertainty: value / 50,
+  });
+  const power = { activeW: figure(300), powerFactor: figure(0.8) } as NonNullable<MeasureResult['power']>;
+
+  it.each([
+    ['resistive', 'a resistive load.'],
+    ['inductive', 'an inductive load.'],
+  ] as const)('%s', (kind, said) => {
+    const sentence = powerSentence({ ...good, power, loadKind: { kind, reasons: [] } });
+    expect(plain(sentence!)).toBe(`Load as measured: 300 ± 6 W, power factor 0.800 ± 0.016, ${said}`);
+  });
+
+  it('says no kind where it can’t tell, and nothing without a current', () => {
+    const unsure = { ...good, power, loadKind: { kind: 'not classified', reasons: [] } } as const;
+    expect(powerSentence(unsure)).toMatch(/0\.016\.$/);
+    expect(powerSentence(good)).toBeNull();
   });
 });

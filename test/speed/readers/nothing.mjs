@@ -1,0 +1,1 @@
+// What Node takes to start and end.
