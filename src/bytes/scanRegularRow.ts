@@ -1,4 +1,5 @@
 import type { Dialect } from './dialect.ts';
+import { isNoValueNumber } from './isNoValueNumber.ts';
 
 const BLANK = 32;
 const TAB = 9;
@@ -36,7 +37,7 @@ export function scanRegularRow(
       if (at === start) return 0;
       const token = text.slice(start, at);
       const value = Number(mark === COMMA ? token.replace(',', '.') : token);
-      if (!Number.isFinite(value)) return 0;
+      if (!Number.isFinite(value) || isNoValueNumber(value)) return 0;
       values[filled++] = value;
     } else {
       while (!isCellEnd(code, separator)) code = text.charCodeAt(++at);

@@ -4,6 +4,7 @@ import { selectVoltageChannels } from '../capture/selectChannel.ts';
 import type { Assay } from './assay.ts';
 import { assayChannel } from './assaying/assayChannel.ts';
 import type { AssayOptions, CaptureSource } from './assaying/assayOptions.ts';
+import { withoutStrayValues } from './assaying/withoutStrayValues.ts';
 
 /**
  * The whole way from a capture to its results: one a measured channel.
@@ -17,12 +18,13 @@ export function assayCapture(
   source: CaptureSource,
   options: AssayOptions = {},
 ): readonly Assay[] {
-  const scaled = rescaleCapture(capture, {
+  const inPlace = options.scalesInPlace ?? false;
+  const rescaling = {
     scales: options.scales ?? [],
     inverted: options.inverted ?? [],
     measured: options.voltage,
-    inPlace: options.scalesInPlace ?? false,
-  });
+  };
+  const scaled = withoutStrayValues(rescaleCapture(capture, { ...rescaling, inPlace }), inPlace);
   const { channels, notices } = selectVoltageChannels(scaled, options.voltage);
   const given = [...scaled.notices, ...notices];
   return channels.map((channel) => assayChannel(scaled, channel, source, given, options));

@@ -26,6 +26,8 @@ test('parseNumber(cell, mark) is null for what is no decimal number', () => {
     '1,5',
     '12 V',
     '1e999',
+    '9.91E+37',
+    '-9.9e37',
     '2024-01-05',
   ]) {
     expect(parseNumber(cell, '.'), cell).toBeNull();
@@ -47,8 +49,12 @@ test('isMissingMark(cell) knows the marks of missing values from numbers and wor
     '1.#QNAN',
     '--',
     'OL',
+    '9.91E+37',
+    '+9,910000e37',
+    '-9.9000E+37',
   ]) {
     expect(isMissingMark(cell), cell).toBe(true);
   }
-  for (const cell of ['0', '-1.5', 'Volt', 'info', 'x']) expect(isMissingMark(cell), cell).toBe(false);
+  for (const cell of ['0', '-1.5', 'Volt', 'info', 'x', '9.92E37', '-9.91E37', '9.9E3'])
+    expect(isMissingMark(cell), cell).toBe(false);
 });

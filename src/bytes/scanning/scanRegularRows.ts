@@ -1,4 +1,5 @@
 import type { Dialect } from '../dialect.ts';
+import { isNoValueNumber } from '../isNoValueNumber.ts';
 import type { RowTarget } from './rowTarget.ts';
 
 const TAB = 9;
@@ -119,7 +120,7 @@ export function scanRegularRows(
       let value: number;
       if (digits > Number.MAX_SAFE_INTEGER || power < -LARGEST_POWER || power > LARGEST_POWER) {
         value = numberOf(bytes, tokenFrom, at, mark);
-        if (value - value !== 0) break rows;
+        if (value - value !== 0 || isNoValueNumber(value)) break rows;
       } else {
         value = power <= 0 ? digits / POWERS_OF_TEN[-power]! : digits * POWERS_OF_TEN[power]!;
         if (isNegative) value = -value;

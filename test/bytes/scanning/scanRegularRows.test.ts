@@ -116,6 +116,13 @@ describe('scanRegularRows(bytes, …)', () => {
     expect(scan('1,2\n3,nan\n5,6\n', ',', [0, 1])).toEqual([4, [[1, 2]]]);
     expect(scan('1,2\n\n5,6\n', ',', [0, 1])).toEqual([4, [[1, 2]]]);
     expect(scan('1,2\n3,1e999\n', ',', [0, 1])).toEqual([4, [[1, 2]]]);
+    // SCPI-1999 (from memory): a number that says that there is none.
+    for (const none of ['9.91E+37', '-9.9E37', '9900000000000000000000e16']) {
+      expect(scan(`1,2\n3,${none}\n`, ',', [0, 1])).toEqual([4, [[1, 2]]]);
+      expect(
+        scanRegularRow(`3,${none}\n`, 0, { delimiter: ',', decimalMark: '.' }, [0, 1], new Float64Array(2)),
+      ).toBe(0);
+    }
   });
 
   test('reads no row that starts at or behind the end, and the last one whole', () => {

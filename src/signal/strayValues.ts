@@ -1,0 +1,71 @@
+import { RUN_SAMPLES } from './longRecord.ts';
+
+/** Values looked at for what is usual, about. */
+const LOOKS = 20_000;
+/** Ranges of what is usual: farther off nothing can be that a converter saw beside a wave, by two or three codes. */
+const IMPOSSIBLE_RANGES = 100;
+/** Of the samples: more are no damage but what was recorded. */
+const MOST_SHARE = 0.01;
+/** Values far off that a record may hold by damage: a pulse that belongs to the wave comes every cycle. */
+const MOST_FAR = 3;
+/** Samples between two of them, at least: a disturbance that was really seen lasts for more than one. */
+const LEAST_APART = 4;
+
+/**
+ * Single values that no record holds by itself, as a damaged cell of a file makes them: farther from the usual values
+ * than these are from each other, alone among their neighbours and few; or a hundred times as far, and no more than one
+ * in a hundred.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @returns their places, ascending; none in a record that stands still but for single values.
+ * @remarks Usual is what lies between the first and the last hundredth of the values.
+ */
+export function strayValues(samples: Float64Array): readonly number[] {
+  const usual = usualValues(samples);
+  if (usual === null) return [];
+  const { low, high } = usual;
+  const range = high - low;
+  const far = placesBeyond(samples, low - range, high + range, MOST_SHARE * samples.length);
+  if (far === null) return [];
+  const impossible = far.filter(
+    (n) => !(samples[n]! > low - IMPOSSIBLE_RANGES * range && samples[n]! < high + IMPOSSIBLE_RANGES * range),
+  );
+  const isSingle = far.every((n, i) => i === 0 || n - far[i - 1]! >= LEAST_APART);
+  return isSingle && far.length - impossible.length <= MOST_FAR ? far : impossible;
+}
+
+/** The first and the last hundredth of the values; null where they are one, or too few to tell. */
+function usualValues(samples: Float64Array): { readonly low: number; readonly high: number } | null {
+  const stride = Math.max(1, Math.floor(samples.length / LOOKS));
+  const seen = new Float64Array(Math.ceil(samples.length / stride));
+  let count = 0;
+  for (let n = 0; n < samples.length; n += stride) {
+    if (!Number.isNaN(samples[n]!)) seen[count++] = samples[n]!;
+  }
+  if (count < 2 / MOST_SHARE) return null;
+  const sorted = seen.subarray(0, count).sort();
+  const cut = Math.ceil(MOST_SHARE * count);
+  const [low, high] = [sorted[cut]!, sorted[count - 1 - cut]!];
+  return high > low ? { low, high } : null;
+}
+
+/** Null where there are more than so many. */
+function placesBeyond(samples: Float64Array, low: number, high: number, most: number): number[] | null {
+  const places: number[] = [];
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    addPlaces(places, samples, from, Math.min(samples.length, from + RUN_SAMPLES), low, high);
+    if (places.length > most) return null;
+  }
+  return places;
+}
+
+function addPlaces(
+  places: number[],
+  samples: Float64Array,
+  from: number,
+  to: number,
+  low: number,
+  high: number,
+): void {
+  for (let n = from; n < to; n++) if (samples[n]! < low || samples[n]! > high) places.push(n);
+}
