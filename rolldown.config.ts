@@ -31,13 +31,13 @@ const page: RolldownOptions = {
   output: { dir: `${dist}/page`, format: 'iife', minify: true, cleanDir: true },
 };
 
-/** The command in a few files: hundreds of modules, each found and opened by itself, take as long to load as to run. */
+/** The command in a few files: to find and open hundreds of modules takes longer than to compile them. */
 const command: RolldownOptions = {
   input: {
     main: 'src/cli/main.ts',
     'reading/readWorker': 'src/cli/reading/readWorker.ts',
     'reading/measureWorker': 'src/cli/reading/measureWorker.ts',
-    // For the benchmark, which times it by itself.
+    // For tests and the benchmark, which read by it alone.
     'reading/readFileCapture': 'src/cli/reading/readFileCapture.ts',
   },
   platform: 'node',

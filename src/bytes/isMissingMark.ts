@@ -1,8 +1,7 @@
+import { isNoValueNumber } from './isNoValueNumber.ts';
+
 const MISSING_WORD =
   /^(|[+-]?(inf(inity)?|∞)|[+-]?nan(\(.*\))?|[+-]?\d\.#\w+|n\/?a|#n\/a|null|none|[+-]?ol|overflow|overrange|clipped|invalid|-+|\?+)$/i;
-
-/** As `isNoValueNumber` has them. */
-const NO_VALUE_NUMBER = /^(\+?9[.,]910*|[+-]?9[.,]90*)e\+?37$/i;
 
 /**
  * Whether a cell stands for "no value here": empty, `inf`, `∞`, `nan`, 9.91E37, dashes, or anything starred
@@ -10,5 +9,6 @@ const NO_VALUE_NUMBER = /^(\+?9[.,]910*|[+-]?9[.,]90*)e\+?37$/i;
  */
 export function isMissingMark(cell: string): boolean {
   const token = cell.trim();
-  return MISSING_WORD.test(token) || NO_VALUE_NUMBER.test(token) || /^\*|^[\d.,+-]+\*+$/.test(token);
+  if (MISSING_WORD.test(token) || /^\*|^[\d.,+-]+\*+$/.test(token)) return true;
+  return isNoValueNumber(Number(token.replace(',', '.')));
 }

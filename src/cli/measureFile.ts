@@ -25,6 +25,12 @@ export type FileOutcome =
   | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
   | { readonly failed: FailedResult };
 
+/** A file, and what it is measured with: plain data, to be handed to other threads. */
+export interface MeasureTask {
+  readonly found: Found;
+  readonly options: MeasureFileOptions;
+}
+
 /** How a file is read and measured, whatever is in it. */
 export interface MeasureFileRun {
   /** Threads beside this one that read a large file; absent: as the machine has cores. */

@@ -1,7 +1,6 @@
 import { availableParallelism } from 'node:os';
-import { type FileOutcome, measureFile } from './measureFile.ts';
+import { type FileOutcome, type MeasureTask, measureFile } from './measureFile.ts';
 import type { ProgressLine } from './progress/progressLine.ts';
-import type { MeasureTask } from './reading/measureWorker.ts';
 import { measureWorkerFile } from './reading/threadFiles.ts';
 
 /** A thread takes as long to start as two small captures take. */

@@ -4,7 +4,8 @@ import { foldedMean } from '../signal/foldedMean.ts';
 import { foldedMedian } from '../signal/foldedMedian.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
-import { middleOf } from '../signal/residual.ts';
+import { middleRange } from '../signal/middleRange.ts';
+import { residualPart } from '../signal/residual.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
 export const CYCLE_POINTS = 1024;
@@ -41,10 +42,8 @@ export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: 
   // Bins wider than half a period of the highest order would smear the residual instead of adding it.
   if (binCount < 2 * fit.cosine.length) return cycle;
   const { omega, residual } = fit;
-  const middle = middleOf(residual, LONGEST_FOLD);
-  // A middle of an even number of samples in a record of an odd one has its centre half a sample off, or the reverse.
-  const apart = ((residual.length - middle.length) >> 1) + (middle.length - residual.length) / 2;
-  const folded = foldedMean(middle, omega, phaseRad + omega * apart, binCount);
+  const { from, to, apart } = middleRange(residual.length, LONGEST_FOLD);
+  const folded = foldedMean(residualPart(residual, from, to), omega, phaseRad + omega * apart, binCount);
   // The residual of a good fit folds to its own variance; twice that means a shape, not noise.
   if (folded.meanSquare < 2 * fit.residualDeviation ** 2) return cycle;
   return cycle.map((v, n) => v + folded.bins[Math.floor((n * binCount) / CYCLE_POINTS)]!);
@@ -58,15 +57,8 @@ export function smoothCycle(fit: HarmonicFit, series: HarmonicSeries, phaseRad: 
  */
 export function steppedCycle(samples: Float64Array, fit: HarmonicFit, phaseRad: number): Float64Array {
   const binCount = binsFor(fit.count / 16);
-  const length = Math.min(samples.length, LONGEST_FOLD);
-  const from = (samples.length - length) >> 1;
-  const apart = from + (length - samples.length) / 2;
-  const bins = foldedMedian(
-    samples.subarray(from, from + length),
-    fit.omega,
-    phaseRad + fit.omega * apart,
-    binCount,
-  );
+  const { from, to, apart } = middleRange(samples.length, LONGEST_FOLD);
+  const bins = foldedMedian(samples.subarray(from, to), fit.omega, phaseRad + fit.omega * apart, binCount);
   return Float64Array.from(
     { length: CYCLE_POINTS },
     (_, n) => bins[Math.floor((n * binCount) / CYCLE_POINTS)]!,

@@ -1,4 +1,5 @@
 import { log2 } from '../base/elementary/log2.ts';
+import { middleRange } from './middleRange.ts';
 import { fourier } from './spectrum.ts';
 
 /** Mean square of a record in frequency. */
@@ -24,7 +25,7 @@ export interface HannPower {
 export function hannPower(samples: Float64Array, longest: number = 2 ** 20): HannPower | null {
   const size = 2 ** Math.floor(log2(Math.min(samples.length, longest)));
   if (!(size >= 16)) return null;
-  const from = (samples.length - size) >> 1;
+  const { from } = middleRange(samples.length, size);
   const { spectrum, turns } = fourier(size);
   const windowed = new Float64Array(size);
   for (let n = 0; n < size; n++) {

@@ -2,7 +2,7 @@
  * A table that depends on a size alone, made once for each of the sizes asked for last.
  *
  * @param make - gives the same for the same size.
- * @param most - tables kept, ≥ 1. Default 8: no measurement asks for more sizes.
+ * @param most - tables kept, ≥ 1. Default 8: as many as a long record asks for.
  */
 export function keptBySize<Table>(make: (size: number) => Table, most = 8): (size: number) => Table {
   const kept = new Map<number, Table>();

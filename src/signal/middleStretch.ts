@@ -1,5 +1,6 @@
 import { log2 } from '../base/elementary/log2.ts';
-import { middleOf, type Residual } from './residual.ts';
+import { middleRange } from './middleRange.ts';
+import type { Residual } from './residual.ts';
 
 /**
  * The longest power of two of samples in the middle of a residual, for a spectrum.
@@ -9,5 +10,6 @@ import { middleOf, type Residual } from './residual.ts';
  */
 export function middleStretch(residual: Residual, longest: number): Float64Array {
   const size = 2 ** Math.floor(log2(Math.min(residual.length, longest)));
-  return middleOf(residual, size).stretch(0, size);
+  const { from, to } = middleRange(residual.length, size);
+  return residual.stretch(from, to);
 }

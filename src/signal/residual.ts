@@ -18,13 +18,11 @@ export function storedResidual(values: Float64Array): Residual {
   return { length: values.length, stretch: (from, to) => values.subarray(from, to) };
 }
 
-/** The middle of a residual, `length` samples long or all of it. */
-export function middleOf(residual: Residual, length: number): Residual {
-  const held = Math.min(residual.length, length);
-  const before = (residual.length - held) >> 1;
+/** Part of a residual, of the samples start ≤ n < end. */
+export function residualPart(residual: Residual, start: number, end: number): Residual {
   return {
-    length: held,
-    stretch: (from, to, room) => residual.stretch(before + from, before + to, room),
+    length: end - start,
+    stretch: (from, to, room) => residual.stretch(start + from, start + to, room),
   };
 }
 

@@ -1,7 +1,12 @@
 import { RUN_SAMPLES } from './longRecord.ts';
+import { presentLooks } from './presentLooks.ts';
 
 /** Values looked at for what is usual, about. */
 const LOOKS = 20_000;
+/** Of the values, at either end: what is usual lies between. */
+const UNUSUAL_SHARE = 0.01;
+/** Two at either end. */
+const LEAST_VALUES = 2 / UNUSUAL_SHARE;
 /** Ranges of what is usual: farther off nothing can be that a converter saw beside a wave, by two or three codes. */
 const IMPOSSIBLE_RANGES = 100;
 /** Of the samples: more are no damage but what was recorded. */
@@ -36,16 +41,10 @@ export function strayValues(samples: Float64Array): readonly number[] {
 
 /** The first and the last hundredth of the values; null where they are one, or too few to tell. */
 function usualValues(samples: Float64Array): { readonly low: number; readonly high: number } | null {
-  const stride = Math.max(1, Math.floor(samples.length / LOOKS));
-  const seen = new Float64Array(Math.ceil(samples.length / stride));
-  let count = 0;
-  for (let n = 0; n < samples.length; n += stride) {
-    if (!Number.isNaN(samples[n]!)) seen[count++] = samples[n]!;
-  }
-  if (count < 2 / MOST_SHARE) return null;
-  const sorted = seen.subarray(0, count).sort();
-  const cut = Math.ceil(MOST_SHARE * count);
-  const [low, high] = [sorted[cut]!, sorted[count - 1 - cut]!];
+  const sorted = presentLooks(samples, LOOKS).sort();
+  if (sorted.length < LEAST_VALUES) return null;
+  const cut = Math.ceil(UNUSUAL_SHARE * sorted.length);
+  const [low, high] = [sorted[cut]!, sorted[sorted.length - 1 - cut]!];
   return high > low ? { low, high } : null;
 }
 

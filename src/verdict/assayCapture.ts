@@ -19,13 +19,14 @@ export function assayCapture(
   options: AssayOptions = {},
 ): readonly Assay[] {
   const inPlace = options.scalesInPlace ?? false;
-  const rescaling = {
+  const scaled = rescaleCapture(capture, {
     scales: options.scales ?? [],
     inverted: options.inverted ?? [],
     measured: options.voltage,
-  };
-  const scaled = withoutStrayValues(rescaleCapture(capture, { ...rescaling, inPlace }), inPlace);
-  const { channels, notices } = selectVoltageChannels(scaled, options.voltage);
-  const given = [...scaled.notices, ...notices];
-  return channels.map((channel) => assayChannel(scaled, channel, source, given, options));
+    inPlace,
+  });
+  const sound = withoutStrayValues(scaled, inPlace);
+  const { channels, notices } = selectVoltageChannels(sound, options.voltage);
+  const given = [...sound.notices, ...notices];
+  return channels.map((channel) => assayChannel(sound, channel, source, given, options));
 }

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { readCapture } from '../../src/capture/readCapture.ts';
@@ -20,7 +20,7 @@ let reading: typeof Reading;
 
 beforeAll(async () => {
   // The threads are started from the built command.
-  const built = join(inject('modules'), 'reading', 'readFileCapture.js');
+  const built = join(dirname(inject('command')), 'reading', 'readFileCapture.js');
   reading = (await import(pathToFileURL(built).href)) as typeof Reading;
   const sine = (rms: number, phase: number): Float64Array =>
     Float64Array.from(

@@ -1,7 +1,7 @@
 import { outletClaims } from '../../entry/benching.ts';
 import type { AssayOptions } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
-import type { MeasureTask } from '../reading/measureWorker.ts';
+import type { MeasureTask } from '../measureFile.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';
 

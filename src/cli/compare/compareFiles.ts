@@ -5,6 +5,7 @@ import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
 import { measureFileOptions } from '../measureFileOptions.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
+import { progressLine } from '../progress/progressLine.ts';
 import { readSide, type Side } from './readSide.ts';
 import { writeOverlay } from './writeOverlay.ts';
 
@@ -24,14 +25,17 @@ export async function compareFiles(
   command: Command,
 ): Promise<void> {
   const options = await measureFileOptions(flags, command);
+  const progress = progressLine(files.length, { quiet: flags.quiet });
   const sides: Side[] = [];
   for (const file of files) {
     try {
-      sides.push(await readSide(file, options));
+      sides.push(await readSide(file, options, progress));
     } catch (error) {
+      progress.clear();
       fail(file, error);
     }
   }
+  progress.clear();
   const [a, b] = sides;
   if (a === undefined || b === undefined || sides.length < files.length) return;
   const { sameInstrument = false } = flags;

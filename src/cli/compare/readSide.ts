@@ -4,6 +4,7 @@ import { captureEvidence, type OneCapture, readEvidence } from '../../entry/evid
 import { MeasureError } from '../../entry/measuring.ts';
 import { type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { version } from '../program.ts';
+import type { ProgressLine } from '../progress/progressLine.ts';
 import { unreadable } from '../unreadable.ts';
 
 /** One of the two that are compared. */
@@ -18,13 +19,18 @@ export interface Side {
  *
  * @throws MeasureError where it can't be read or measured, or is of several captures.
  */
-export async function readSide(file: string, options: MeasureFileOptions): Promise<Side> {
+export async function readSide(
+  file: string,
+  options: MeasureFileOptions,
+  progress: ProgressLine,
+): Promise<Side> {
   const start = await startOf(file);
   if (start.startsWith('<svg')) return sideOfSheet(await textOf(file));
   if (start.startsWith('{')) {
     return { comparand: { result: readMeasureDocument(await textOf(file)), budgets: null }, evidence: null };
   }
-  const outcome = await measureFile({ file }, options);
+  progress.begin(file);
+  const outcome = await measureFile({ file }, options, { progress });
   if ('failed' in outcome) {
     const { code, message, ...detail } = outcome.failed.error;
     throw new MeasureError(code, message, detail);

@@ -64,7 +64,7 @@ export function progressLine(
     begin: (file) => {
       current = file;
       begun++;
-      if (performance.now() - startMs > PATIENCE_MS || bytesOf(file) > LONG_FILE_BYTES) show(begun - 1, '');
+      if (isLate() || bytesOf(file) > LONG_FILE_BYTES) show(begun - 1, '');
     },
     read: (share) => {
       if (isLate()) show(begun - 1 + READING_SHARE * share, 'reading ');

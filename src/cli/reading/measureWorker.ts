@@ -1,10 +1,4 @@
-import type { Found } from '../findCaptures.ts';
-import { type FileOutcome, type MeasureFileOptions, measureFile } from '../measureFile.ts';
-
-export interface MeasureTask {
-  readonly found: Found;
-  readonly options: MeasureFileOptions;
-}
+import { type FileOutcome, type MeasureTask, measureFile } from '../measureFile.ts';
 
 /** What a thread of the pool does: the other cores have files of their own. */
 export default function measureAlone({ found, options }: MeasureTask): Promise<FileOutcome> {

@@ -12,6 +12,7 @@ import { MeasureError } from '../../entry/measuring.ts';
 import { digest } from '../digest.ts';
 import type { Found } from '../findCaptures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
+import { progressLine } from '../progress/progressLine.ts';
 import { unreadable } from '../unreadable.ts';
 
 export interface MeasuredAgain {
@@ -53,9 +54,11 @@ export async function measuredAgain(
     }
   }
   const measured = [];
+  const progress = progressLine(belonging.length);
   for (const { file, options } of belonging) {
+    progress.begin(file);
     try {
-      const outcome = await measureFile({ file }, measureOptions(options, current));
+      const outcome = await measureFile({ file }, measureOptions(options, current), { progress });
       if ('failed' in outcome) failures.push(withAdvice(outcome.failed, options, current));
       else measured.push({ file, assays: outcome.assays });
     } catch (problem) {
@@ -63,6 +66,7 @@ export async function measuredAgain(
       fail(file, problem);
     }
   }
+  progress.clear();
   const isNone = belonging.length === 0 && found.length > 0 && failures.length === 0;
   return { measured, strangers: isNone ? [stranger(found.length)] : [], failures };
 }

@@ -1,4 +1,5 @@
 import type { SampleRange } from '../../capture/capture.ts';
+import { presentLooks } from '../../signal/presentLooks.ts';
 import type { ChannelRecord } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import { breakBetween } from './breakBetween.ts';
@@ -52,14 +53,11 @@ export function supplyEvents(record: ChannelRecord, omega: number, chain: Measur
   return { events, dark };
 }
 
+/** Values that the usual peak is told from, about. */
+const LOOKS = 20_000;
+
 /** The size that all but a hundredth of |v| stays under: of the peak, also where most of the record is dark. */
 function usualPeak(samples: Float64Array): number {
-  // Some ten thousand values tell it as well as millions.
-  const stride = Math.max(1, Math.floor(samples.length / 20_000));
-  const sizes = new Float64Array(Math.ceil(samples.length / stride));
-  let count = 0;
-  for (let n = 0; n < samples.length; n += stride) {
-    if (!Number.isNaN(samples[n]!)) sizes[count++] = Math.abs(samples[n]!);
-  }
-  return sizes.subarray(0, count).sort()[Math.floor(0.99 * count)] ?? 0;
+  const sizes = presentLooks(samples, LOOKS).map(Math.abs).sort();
+  return sizes[Math.floor(0.99 * sizes.length)] ?? 0;
 }

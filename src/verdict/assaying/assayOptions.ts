@@ -16,7 +16,7 @@ export interface AssayOptions {
   /** A channel's name, `all`, or `A-B`; the first voltage channel when absent. */
   readonly voltage?: string;
   readonly scales?: Rescaling['scales'];
-  /** True where nobody else reads the capture: its channels are scaled in place. Default false. */
+  /** True where nobody else reads the capture: its samples are changed in place. Default false. */
   readonly scalesInPlace?: boolean;
   /** Names of channels to turn upside down. */
   readonly inverted?: readonly string[];

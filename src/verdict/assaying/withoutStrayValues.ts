@@ -26,11 +26,12 @@ export function withoutStrayValues(capture: Capture, inPlace: boolean): Capture 
 
 function strayNotice({ startS, intervalS }: Capture, channel: Channel, places: readonly number[]): Notice {
   const [first, ...more] = places;
-  const value = Number(channel.samples[first!]!.toPrecision(4));
+  // A channel may have no unit.
+  const value = `${Number(channel.samples[first!]!.toPrecision(4))} ${channel.unit}`.trimEnd();
   const atS = Number((startS + first! * intervalS).toPrecision(6));
   const [others, are] = more.length === 0 ? ['', 'is'] : [`, and ${more.length} more like it,`, 'are'];
   return {
     code: 'value.outlier',
-    message: `${channel.name}: a single value of ${value} ${channel.unit} at ${atS} s${others} ${are} far beyond all others and left out: look whether the file is damaged there.`,
+    message: `${channel.name}: a single value of ${value} at ${atS} s${others} ${are} far beyond all others and left out: look whether the file is damaged there.`,
   };
 }
