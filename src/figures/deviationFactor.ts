@@ -1,3 +1,4 @@
+import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
 
 /**
@@ -13,11 +14,19 @@ import { sin } from '../base/elementary/sin.ts';
  */
 export function deviationFactor(cycle: Float64Array, mean: number, acRms: number, phaseRad: number): number {
   const peak = Math.SQRT2 * acRms;
+  const sines = new Float64Array(cycle.length);
+  const cosines = new Float64Array(cycle.length);
+  for (let n = 0; n < cycle.length; n++) {
+    sines[n] = sin((2 * Math.PI * n) / cycle.length);
+    cosines[n] = cos((2 * Math.PI * n) / cycle.length);
+  }
   const largest = (phase: number): number => {
+    const inPhase = peak * cos(phase);
+    const ahead = peak * sin(phase);
     let worst = 0;
     for (let n = 0; n < cycle.length; n++) {
-      const sine = peak * sin((2 * Math.PI * n) / cycle.length + phase);
-      worst = Math.max(worst, Math.abs(cycle[n]! - mean - sine));
+      const apart = Math.abs(cycle[n]! - mean - (inPhase * sines[n]! + ahead * cosines[n]!));
+      if (apart > worst) worst = apart;
     }
     return worst;
   };

@@ -6,17 +6,33 @@ export const KERNEL_BINS = 12;
 /** π·√((W/2)²·(3/2)² − 0.8): the shape that fits a record padded to twice its length. */
 const SHAPE: number = Math.PI * Math.sqrt((KERNEL_BINS / 2) ** 2 * 2.25 - 0.8);
 
+/** Bins that a kernel weighs, at most. */
+export const KERNEL_WIDTH: number = KERNEL_BINS + 1;
+
+/** Steps of a bin in which the kernel is tabulated: cubics through four of them are then good to 1e-13. */
+const STEPS = 1024;
+
 /**
- * The Kaiser-Bessel kernel that reads a spectrum between its bins: I₀(β·√(1 − (2x/W)²)) / I₀(β).
+ * The Kaiser-Bessel kernel that reads a spectrum between its bins: I₀(β·√(1 − (2x/W)²)) / I₀(β), x in bins; 1 at 0,
+ * and nothing from half a width on, where it has come down to 1e-11.
  *
- * @param x - distance in bins.
- * @returns 1 at 0, 0 from half a width on.
+ * @param back - bins from the line back to the first that is weighed, W/2 − 1 ≤ back ≤ W/2.
+ * @param weights - filled from `at` on: KERNEL_WIDTH of them, for that bin and those that follow.
  * @see P. J. Beatty, D. G. Nishimura, J. M. Pauly, IEEE Trans. Med. Imaging 24(6), 2005, 799–808, for β
  * (from memory).
  */
-export function kaiserBessel(x: number): number {
-  const inside = 1 - ((2 * x) / KERNEL_BINS) ** 2;
-  return inside <= 0 ? 0 : besselI0(SHAPE * Math.sqrt(inside)) / besselI0AtShape;
+export function kaiserBesselWeights(back: number, weights: Float64Array, at: number): void {
+  const steps = (KERNEL_BINS / 2 - back) * STEPS;
+  const step = Math.floor(steps);
+  // Between the second and the third of four, by Lagrange; all bins lie as far behind a step.
+  const t = steps - step;
+  const a = (-t * (t - 1) * (t - 2)) / 6;
+  const b = ((t + 1) * (t - 1) * (t - 2)) / 2;
+  const c = (-(t + 1) * t * (t - 2)) / 2;
+  const d = ((t + 1) * t * (t - 1)) / 6;
+  for (let i = 0, from = step; i < KERNEL_WIDTH; i++, from += STEPS) {
+    weights[at + i] = a * table[from]! + b * table[from + 1]! + c * table[from + 2]! + d * table[from + 3]!;
+  }
 }
 
 /**
@@ -33,16 +49,27 @@ export function kaiserBesselTransform(xi: number): number {
 /** 1/k²: more than the series has terms where x is at most SHAPE. A division takes several times as long. */
 const INVERSE_SQUARES = Float64Array.from({ length: 100 }, (_, k) => 1 / (k * k));
 
-/** Modified Bessel function of the first kind, order 0: Σ ((x/2)^k / k!)². */
-function besselI0(x: number): number {
-  const quarter = (x * x) / 4;
+/**
+ * Modified Bessel function of the first kind, order 0, by the square of its argument: Σ ((x/2)^k / k!)². Below 0 it goes on
+ * as J₀.
+ */
+function besselI0(square: number): number {
+  const quarter = square / 4;
   let term = 1;
   let sum = 1;
-  for (let k = 1; term > 1e-17 * sum; k++) {
+  for (let k = 1; Math.abs(term) > 1e-17 * sum; k++) {
     term *= quarter * INVERSE_SQUARES[k]!;
     sum += term;
   }
   return sum;
 }
 
-const besselI0AtShape = besselI0(SHAPE);
+const besselI0AtShape = besselI0(SHAPE * SHAPE);
+
+/** The kernel from a step before −W/2 to some behind a bin more than W/2, beyond which it is weighed as nothing. */
+const table: Float64Array = Float64Array.from({ length: KERNEL_WIDTH * STEPS + 4 }, (_, i) => {
+  const x = (i - 1) / STEPS - KERNEL_BINS / 2;
+  // The cubics of the ends need a value beyond them.
+  const isBeyond = x > KERNEL_BINS / 2 + 2 / STEPS;
+  return isBeyond ? 0 : besselI0(SHAPE * SHAPE * (1 - ((2 * x) / KERNEL_BINS) ** 2)) / besselI0AtShape;
+});

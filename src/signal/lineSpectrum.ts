@@ -1,7 +1,7 @@
 import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
 import { decimator } from './decimator.ts';
-import { KERNEL_BINS, kaiserBessel, kaiserBesselTransform } from './kaiserBessel.ts';
+import { KERNEL_BINS, KERNEL_WIDTH, kaiserBesselTransform, kaiserBesselWeights } from './kaiserBessel.ts';
 import { fourier, powerOfTwoAtLeast, type Spectrum } from './spectrum.ts';
 
 /**
@@ -68,14 +68,11 @@ export function lineReader(
   };
 }
 
-/** Bins that a kernel weighs, at most. */
-const WIDTH = KERNEL_BINS + 1;
-
 /** Where each line lies between the bins of the transform, and what it is multiplied by. */
 interface LineTable {
-  /** The first of its WIDTH bins; may lie below 0. */
+  /** The first of its KERNEL_WIDTH bins; may lie below 0. */
   readonly firsts: Int32Array;
-  /** The kernel's weight of each of them; WIDTH a line. */
+  /** The kernel's weight of each of them; KERNEL_WIDTH a line. */
   readonly weights: Float64Array;
   readonly turnRe: Float64Array;
   readonly turnIm: Float64Array;
@@ -84,11 +81,10 @@ interface LineTable {
 /** @param spacing - in bins. */
 function lineTable(count: number, spacing: number): LineTable {
   const firsts = new Int32Array(count);
-  const weights = new Float64Array(count * WIDTH);
+  const weights = new Float64Array(count * KERNEL_WIDTH);
   for (let k = 0; k < count; k++) {
     firsts[k] = Math.ceil(k * spacing - KERNEL_BINS / 2);
-    const apart = k * spacing - firsts[k]!;
-    for (let i = 0; i < WIDTH; i++) weights[k * WIDTH + i] = kaiserBessel(apart - i);
+    kaiserBesselWeights(k * spacing - firsts[k]!, weights, k * KERNEL_WIDTH);
   }
   return { firsts, weights, turnRe: new Float64Array(count), turnIm: new Float64Array(count) };
 }
@@ -107,7 +103,7 @@ function placeAround(
 function readLines(bins: Spectrum, { firsts, weights, turnRe, turnIm }: LineTable): Spectrum {
   const re = new Float64Array(firsts.length);
   const im = new Float64Array(firsts.length);
-  const last = bins.re.length - WIDTH;
+  const last = bins.re.length - KERNEL_WIDTH;
   for (let k = 0; k < firsts.length; k++) {
     const first = firsts[k]!;
     const isInside = first >= 0 && first <= last;
@@ -130,8 +126,8 @@ function readLine(
 ): void {
   let sumRe = 0;
   let sumIm = 0;
-  for (let i = 0; i < WIDTH; i++) {
-    const weight = weights[k * WIDTH + i]!;
+  for (let i = 0; i < KERNEL_WIDTH; i++) {
+    const weight = weights[k * KERNEL_WIDTH + i]!;
     sumRe += weight * bins.re[first + i]!;
     sumIm += weight * bins.im[first + i]!;
   }
@@ -139,12 +135,12 @@ function readLine(
   im[k] = sumIm;
 }
 
-/** WIDTH bins that reach beyond the ends: a real record's spectrum is mirrored there, conjugate. */
+/** KERNEL_WIDTH bins that reach beyond the ends: a real record's spectrum is mirrored there, conjugate. */
 function mirroredBins(bins: Spectrum, first: number): Spectrum {
   const half = bins.re.length - 1;
-  const re = new Float64Array(WIDTH);
-  const im = new Float64Array(WIDTH);
-  for (let i = 0; i < WIDTH; i++) {
+  const re = new Float64Array(KERNEL_WIDTH);
+  const im = new Float64Array(KERNEL_WIDTH);
+  for (let i = 0; i < KERNEL_WIDTH; i++) {
     const j = first + i;
     const isBeyond = j < 0 || j > half;
     const from = j < 0 ? -j : isBeyond ? 2 * half - j : j;

@@ -1,3 +1,5 @@
+import { orderStatistic } from './orderStatistic.ts';
+
 /**
  * The middle of the sorted values; the mean of the two middle ones for an even count.
  *
@@ -7,7 +9,12 @@
  */
 export function median(values: ArrayLike<number>): number {
   if (values.length === 0) throw new RangeError('median of no values');
-  const sorted = Float64Array.from(values).sort();
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+  const parted = new Float64Array(values);
+  const middle = parted.length >> 1;
+  const upper = orderStatistic(parted, middle);
+  if (parted.length % 2 === 1) return upper;
+  // The largest of those before the middle.
+  let lower = parted[0]!;
+  for (let i = 1; i < middle; i++) if (parted[i]! > lower) lower = parted[i]!;
+  return (lower + upper) / 2;
 }

@@ -43,25 +43,31 @@ export function fourier(size: number): Fourier {
   return fourierOfSize(size);
 }
 
+/**
+ * A real record of N samples goes through a complex transform of half as many points: neighbours in pairs, as they lie
+ * in memory, are its points, and what is even and odd in its spectrum is taken apart behind it.
+ *
+ * @see W. H. Press et al., Numerical Recipes, 3rd ed., §12.3.2 (from memory).
+ */
 const fourierOfSize = keptBySize((size): Fourier => {
-  const fft = new FFT(size);
-  // The package's own table comes from functions that engines round each in its way, and lies on the heap.
   const turns = new Float64Array(2 * size);
   fillFourierTable(turns);
-  fft.table = turns;
-  const packed = new Float64Array(2 * size);
+  const points = size / 2;
+  const fft = new FFT(points);
+  // The package's own table comes from functions that engines round each in its way, and lies on the heap.
+  fft.table = everySecondTurn(turns);
+  const bins = new Float64Array(size);
   return {
     turns,
     spectrum: (samples) => {
-      fft.realTransform(packed, samples);
-      return unpacked(packed, size / 2 + 1);
+      fft.transform(bins, samples);
+      return apart(bins, turns);
     },
-    inverse: (bins) => {
-      pack(bins, packed);
-      fft.completeSpectrum(packed);
-      const complex = new Float64Array(2 * size);
-      fft.inverseTransform(complex, packed);
-      return unpacked(complex, size).re;
+    inverse: (spectrumOf) => {
+      join(spectrumOf, turns, bins);
+      const samples = new Float64Array(size);
+      fft.inverseTransform(samples, bins);
+      return samples;
     },
   };
 });
@@ -77,21 +83,48 @@ export function inverseSpectrum(bins: Spectrum): Float64Array {
   return fourier(2 * (bins.re.length - 1)).inverse(bins);
 }
 
-/** The package holds complex numbers in pairs. */
-function unpacked(packed: Float64Array, count: number): Spectrum {
-  const re = new Float64Array(count);
-  const im = new Float64Array(count);
-  for (let k = 0; k < count; k++) {
-    re[k] = packed[2 * k]!;
-    im[k] = packed[2 * k + 1]!;
+/** The turns of half the size. */
+function everySecondTurn(turns: Float64Array): Float64Array {
+  const half = new Float64Array(turns.length / 2);
+  for (let k = 0; k < half.length; k += 2) {
+    half[k] = turns[2 * k]!;
+    half[k + 1] = turns[2 * k + 1]!;
+  }
+  return half;
+}
+
+/** X[k] = E[k] + e^(−2πik/N)·O[k], E and O from the even and odd samples: what is alike and unlike in Z[k], Z*[N/2 − k]. */
+function apart(bins: Float64Array, turns: Float64Array): Spectrum {
+  const points = bins.length / 2;
+  const re = new Float64Array(points + 1);
+  const im = new Float64Array(points + 1);
+  for (let k = 0; k <= points; k++) {
+    const at = k === points ? 0 : 2 * k;
+    const mirrored = k === 0 ? 0 : 2 * (points - k);
+    const oddRe = 0.5 * (bins[at + 1]! + bins[mirrored + 1]!);
+    const oddIm = 0.5 * (bins[mirrored]! - bins[at]!);
+    const turnRe = turns[2 * k]!;
+    const turnIm = turns[2 * k + 1]!;
+    re[k] = 0.5 * (bins[at]! + bins[mirrored]!) + (turnRe * oddRe - turnIm * oddIm);
+    im[k] = 0.5 * (bins[at + 1]! - bins[mirrored + 1]!) + (turnRe * oddIm + turnIm * oddRe);
   }
   return { re, im };
 }
 
-function pack({ re, im }: Spectrum, packed: Float64Array): void {
-  for (let k = 0; k < re.length; k++) {
-    packed[2 * k] = re[k]!;
-    packed[2 * k + 1] = im[k]!;
+/** The other way: Z[k] = E[k] + i·O[k]. @param bins - filled. */
+function join({ re, im }: Spectrum, turns: Float64Array, bins: Float64Array): void {
+  const points = bins.length / 2;
+  for (let k = 0; k < points; k++) {
+    const mirrored = points - k;
+    const unlikeRe = 0.5 * (re[k]! - re[mirrored]!);
+    const unlikeIm = 0.5 * (im[k]! + im[mirrored]!);
+    const turnRe = turns[2 * k]!;
+    const turnIm = turns[2 * k + 1]!;
+    // Turned back: by the conjugate.
+    const oddRe = turnRe * unlikeRe + turnIm * unlikeIm;
+    const oddIm = turnRe * unlikeIm - turnIm * unlikeRe;
+    bins[2 * k] = 0.5 * (re[k]! + re[mirrored]!) - oddIm;
+    bins[2 * k + 1] = 0.5 * (im[k]! - im[mirrored]!) + oddRe;
   }
 }
 

@@ -1,4 +1,5 @@
 import { RUN_SAMPLES } from './longRecord.ts';
+import { orderStatistic } from './orderStatistic.ts';
 import { presentLooks } from './presentLooks.ts';
 
 /** Values looked at for what is usual, about. */
@@ -41,10 +42,11 @@ export function strayValues(samples: Float64Array): readonly number[] {
 
 /** The first and the last hundredth of the values; null where they are one, or too few to tell. */
 function usualValues(samples: Float64Array): { readonly low: number; readonly high: number } | null {
-  const sorted = presentLooks(samples, LOOKS).sort();
-  if (sorted.length < LEAST_VALUES) return null;
-  const cut = Math.ceil(UNUSUAL_SHARE * sorted.length);
-  const [low, high] = [sorted[cut]!, sorted[sorted.length - 1 - cut]!];
+  const values = presentLooks(samples, LOOKS);
+  if (values.length < LEAST_VALUES) return null;
+  const cut = Math.ceil(UNUSUAL_SHARE * values.length);
+  const low = orderStatistic(values, cut);
+  const high = orderStatistic(values, values.length - 1 - cut);
   return high > low ? { low, high } : null;
 }
 

@@ -58,7 +58,7 @@ const capture = resolve('captures/b-blue-300w.csv');
 
 test('measure loads what reads and measures, and nothing that draws, plans or looks for files', () => {
   const { packages, own } = loadedBy('measure', capture);
-  expect(packages).toEqual(['commander', 'csv-parse', 'fft.js']);
+  expect(packages).toEqual(['commander', 'csv-parse', 'fft.js', 'quickselect']);
   expect(own).toContain('verdict/assayCapture');
   expect(
     own.filter((module) => /^(bench|sheet\/(paper|panels|step|sweep|comparison))\//.test(module)),

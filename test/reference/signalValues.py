@@ -6,7 +6,7 @@ Run with any numpy >= 1.24 and scipy >= 1.10; it prints JSON, which is kept besi
 import json
 
 import numpy as np
-from scipy import linalg, optimize, signal
+from scipy import linalg, optimize, signal, special
 
 rng = np.random.default_rng(20240214)
 
@@ -49,6 +49,15 @@ covariance = variance * linalg.inv(fit.jac.T @ fit.jac)
 
 hann = signal.get_window("hann", 64)
 
+
+def kaiser_bessel(back):
+    """Weights of 13 bins, the first `back` before the line, by a kernel 12 bins wide."""
+    beta = np.pi * np.sqrt(36 * 2.25 - 0.8)
+    inside = 1 - ((back - np.arange(13)) / 6) ** 2
+    s = beta * np.sqrt(np.maximum(inside, 0))
+    return {"back": back, "weights": np.where(inside >= 0, special.i0e(s) * np.exp(s - beta) / special.i0e(beta), 0).tolist()}
+
+
 print(
     json.dumps(
         {
@@ -69,6 +78,7 @@ print(
                 "noise": float(np.sqrt(variance)),
                 "deviation": np.sqrt(np.diag(covariance)).tolist(),
             },
+            "kaiserBessel": [kaiser_bessel(back) for back in (6, 5.9999, 5.75, 5.4, 5.123456789, 5.0005)],
             "hannNoiseBandwidthBins": float(64 * np.sum(hann**2) / np.sum(hann) ** 2),
         }
     )

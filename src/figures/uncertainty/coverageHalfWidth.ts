@@ -3,6 +3,7 @@ import { cos } from '../../base/elementary/cos.ts';
 import { exp } from '../../base/elementary/exp.ts';
 import { hypot } from '../../base/elementary/hypot.ts';
 import { log } from '../../base/elementary/log.ts';
+import { keptBySize } from '../../signal/keptBySize.ts';
 import { fourier, type Spectrum } from '../../signal/spectrum.ts';
 import { type Component, contribution } from './component.ts';
 
@@ -64,7 +65,9 @@ function symmetric(size: number, massOf: (index: number) => number): Float64Arra
 
 /** A function at the borders of cells 0 to size/2: the first at −cell/2. */
 function atBorders(size: number, cell: number, valueAt: (x: number) => number): Float64Array {
-  return Float64Array.from({ length: size / 2 + 2 }, (_, i) => valueAt((i - 0.5) * cell));
+  const values = new Float64Array(size / 2 + 2);
+  for (let i = 0; i < values.length; i++) values[i] = valueAt((i - 0.5) * cell);
+  return values;
 }
 
 /** @param below - the share of the whole below x, less a half. */
@@ -113,13 +116,13 @@ function normalDensity(deviation: number, size: number, cell: number): Float64Ar
 }
 
 /** ∫ (1 + x²/ν)^(−(ν+1)/2) dx over all x: with x = √ν·tan θ it is √ν·∫ cos^(ν−1) θ dθ, by the midpoint rule. */
-function studentIntegral(degrees: number): number {
+const studentIntegral = keptBySize((degrees) => {
   // Of the half from 0 to π/2. Off by (π/1000)²/24 = 4e-7 where the cosine meets its end at an angle (ν = 2), and less above.
   const steps = 500;
   let sum = 0;
   for (let i = 0; i < steps; i++) sum += exp((degrees - 1) * log(cos(((i + 0.5) / steps) * (Math.PI / 2))));
   return Math.sqrt(degrees) * sum * (Math.PI / steps);
-}
+});
 
 function quantileOf(masses: Float64Array, cell: number): number {
   let held = masses[0]!;
