@@ -1,3 +1,4 @@
+import { extremes } from './extremes.ts';
 import { RUN_SAMPLES } from './longRecord.ts';
 import { orderStatistic } from './orderStatistic.ts';
 import { presentLooks } from './presentLooks.ts';
@@ -12,15 +13,19 @@ const LEAST_VALUES = 2 / UNUSUAL_SHARE;
 const IMPOSSIBLE_RANGES = 100;
 /** Of the samples: more are no damage but what was recorded. */
 const MOST_SHARE = 0.01;
-/** Values far off that a record may hold by damage: a pulse that belongs to the wave comes every cycle. */
-const MOST_FAR = 3;
+/** Values far off that a record may hold by damage, wherever they stand. */
+const FEW = 3;
+/** Of the samples: so many it may hold where they stand at random. A pulse that belongs to the wave comes every cycle. */
+const MOST_FAR_SHARE = 0.002;
+/** By how much the ways between a pulse and the next but one may differ, where there are two a cycle. */
+const REGULAR_WITHIN = 0.1;
 /** Samples between two of them, at least: a disturbance that was really seen lasts for more than one. */
 const LEAST_APART = 4;
 
 /**
  * Single values that no record holds by itself, as a damaged cell of a file makes them: farther from the usual values
- * than these are from each other, alone among their neighbours and few; or a hundred times as far, and no more than one
- * in a hundred.
+ * than these are from each other, alone among their neighbours, and three or fewer, or up to two in a thousand where
+ * they come at no regular times; or a hundred times as far, and no more than one in a hundred.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @returns their places, ascending; none in a record that stands still but for single values.
@@ -33,11 +38,18 @@ export function strayValues(samples: Float64Array): readonly number[] {
   const range = high - low;
   const far = placesBeyond(samples, low - range, high + range, MOST_SHARE * samples.length);
   if (far === null) return [];
-  const impossible = far.filter(
-    (n) => !(samples[n]! > low - IMPOSSIBLE_RANGES * range && samples[n]! < high + IMPOSSIBLE_RANGES * range),
-  );
+  const isImpossible = (n: number): boolean =>
+    !(samples[n]! > low - IMPOSSIBLE_RANGES * range && samples[n]! < high + IMPOSSIBLE_RANGES * range);
+  const seen = far.filter((n) => !isImpossible(n));
   const isSingle = far.every((n, i) => i === 0 || n - far[i - 1]! >= LEAST_APART);
-  return isSingle && far.length - impossible.length <= MOST_FAR ? far : impossible;
+  const isDamage = seen.length <= FEW || (seen.length <= MOST_FAR_SHARE * samples.length && !isRegular(seen));
+  return isSingle && isDamage ? far : far.filter(isImpossible);
+}
+
+/** Whether places follow each other as the pulses of a wave do, one or two a cycle. @param places - four or more. */
+function isRegular(places: readonly number[]): boolean {
+  const { min, max } = extremes(Float64Array.from(places.slice(2), (n, i) => n - places[i]!));
+  return max - min <= REGULAR_WITHIN * max;
 }
 
 /** The first and the last hundredth of the values; null where they are one, or too few to tell. */

@@ -28,6 +28,15 @@ test('values that stand together, or come every cycle, were really seen', () => 
   expect(strayValues(withValues([100, 1500], [600, 1500], [1100, 1500], [1600, 1500]))).toEqual([]);
 });
 
+test('up to two in a thousand are stray where no pulse would come', () => {
+  const at = (...places: readonly number[]) => withValues(...places.map((n) => [n, 1500] as const));
+  const anywhere = [100, 350, 1234, 1300, 2222, 3141, 3500, 4000, 4321, 4990];
+  expect(strayValues(at(...anywhere))).toEqual(anywhere);
+  expect(strayValues(at(...anywhere, 4995))).toEqual([]);
+  // Two a cycle, the second closer behind the first than the first behind the second before it.
+  expect(strayValues(at(100, 300, 600, 800, 1101, 1300, 1600, 1799))).toEqual([]);
+});
+
 test('values a hundred times as far off are stray wherever they stand, up to one in a hundred', () => {
   const many = Array.from({ length: 50 }, (_, i) => [2 * i, 1e6] as const);
   expect(strayValues(withValues(...many))).toEqual(many.map(([n]) => n));

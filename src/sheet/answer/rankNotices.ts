@@ -6,7 +6,9 @@ import type { Notice } from '../../base/notice.ts';
  */
 const worstFirst: readonly RegExp[] = [
   /^scale\./,
+  /^dc\./,
   /^wave\.clipped$/,
+  /^value\./,
   /^frequency\./,
   /^time\.(disagrees|assumed|uneven)/,
   /^unit\./,

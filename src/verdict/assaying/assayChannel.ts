@@ -6,6 +6,7 @@ import { claimedNominal } from '../claims/claimedNominal.ts';
 import { judgeClaim } from '../claims/judgeClaim.ts';
 import { findings } from '../limits/findings.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures } from '../measureDocument.ts';
+import { directDoubt } from '../nominal/directDoubt.ts';
 import { inferNominal } from '../nominal/inferNominal.ts';
 import { SINE_THD_PERCENT } from '../waveform/classifyWave.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
@@ -61,6 +62,9 @@ export function assayChannel(
   const { nominal, notices: nominalNotices } = isVoltage
     ? inferNominal(figures.rms, figures.frequencyHz, told)
     : { nominal: null, notices: [] };
+  // Of DC and noise it is said that they are.
+  const isWave = isVoltage && waveform.kind !== 'not classified';
+  const directNotices = isWave ? directDoubt(figures.mean, figures.acRms) : [];
   const more = spectra(capture, calibrated, wave, nominal);
   const load = loadOf(
     { capture, voltage: channel, current: drawn.channel, wave, stretch, instrument, scaleSource },
@@ -95,15 +99,13 @@ export function assayChannel(
       ),
       ...courseSections,
       // Limits are for alternating voltages: DC and noise have nothing to hold against them.
-      findings:
-        isVoltage && waveform.kind !== 'not classified'
-          ? findings(figures, waveform, nominal, rule, more.groups)
-          : [],
+      findings: isWave ? findings(figures, waveform, nominal, rule, more.groups) : [],
       ...(meter === null ? {} : { meter }),
       notices: [
         ...given,
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
         ...nominalNotices,
+        ...directNotices,
         ...withoutDoubles(figures.notices, more.notices),
         ...drawn.notices,
         ...load.notices,
