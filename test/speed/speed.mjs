@@ -79,7 +79,7 @@ try {
   const stages = [];
   for (let round = 0; round < ROUNDS; round++) {
     const whole = (await timeProcess(...MEASURE, two)).wallMs;
-    const [[first, second]] = (await timeProcess('readers/again.mjs', '2', two)).work.runs;
+    const [[first, second]] = (await timeProcess('readers/again.mjs', '2', 'all', two)).work.runs;
     const start = (await timeProcess('readers/nothing.mjs', two)).wallMs;
     const other = (await timeProcess('readers/polars.mjs', two)).wallMs;
     const load = whole - start - first.readWallMs - first.measureWallMs;

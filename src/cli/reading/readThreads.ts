@@ -69,7 +69,10 @@ export function readThreads(
         readSoFar(Math.min(1, Atomics.load(board.counters, NEXT_CHUNK) / board.rowCounts.length));
         return nextTurn();
       });
-      return (await Promise.all([...others, own])).flat();
+      const shares = [...others, own];
+      // The file is closed when one has failed: none may read on then.
+      await Promise.allSettled(shares);
+      return (await Promise.all(shares)).flat();
     },
     sha256: async () => digest ?? digestOf(source),
     end: async () => {

@@ -2,7 +2,9 @@
 import { readFileCapture } from '../../../dist/cli/reading/readFileCapture.js';
 import { assayCapture } from '../../../dist/index.js';
 
-const [, , rounds, ...files] = process.argv;
+const [, , rounds, threads, ...files] = process.argv;
+/** A thread beside this one starts anew for each file, and compiles its code anew. */
+const reading = threads === 'one' ? { workers: 0 } : {};
 const cpuMs = () => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1000;
@@ -12,7 +14,7 @@ const cpuMs = () => {
 async function timed(file) {
   const start = performance.now();
   const begun = cpuMs();
-  const { capture, sha256 } = await readFileCapture(file, {});
+  const { capture, sha256 } = await readFileCapture(file, {}, reading);
   const readWallMs = performance.now() - start;
   const read = cpuMs();
   assayCapture(capture, { file, sha256 }, { scalesInPlace: true });
