@@ -95,8 +95,8 @@ function isConstant(samples: Float64Array): boolean {
 
 const LOOK_ORDERS = 8;
 
-/** Samples from which folded sums are the faster ones; a record of so many is beyond doubt either way. */
-const FOLDED_FROM = 2 ** 15;
+/** Samples from which folded sums are the faster ones. */
+const FOLDED_FROM = 2 ** 10;
 
 function refine(samples: Float64Array, start: number, foldedFrom: number): HarmonicFit | null {
   let omega = start;

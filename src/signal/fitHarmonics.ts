@@ -1,11 +1,10 @@
-import { cos } from '../base/elementary/cos.ts';
-import { sin } from '../base/elementary/sin.ts';
 import { type CholeskyFactor, choleskyFactor } from './choleskyFactor.ts';
 import { fitFolded } from './folding/fitFolded.ts';
 import { fitOfState, type HarmonicFit } from './harmonicFit.ts';
 import { LONG_RECORD } from './longRecord.ts';
 import { normalEquations, projections } from './normalEquations.ts';
 import { storedResidual } from './residual.ts';
+import { type SampleTurns, sampleTurns } from './sampleTurns.ts';
 
 export interface FitOptions {
   /** Orders fitted, K ≥ 1; K·omega must stay under π. */
@@ -14,7 +13,7 @@ export interface FitOptions {
   readonly omega: number;
   /** Gauss-Newton steps at most. Default 20. */
   readonly iterations?: number;
-  /** True: by folded sums, which are faster on some ten thousand samples or more. Default: for a long record. */
+  /** True: by folded sums, which are faster on some thousand samples or more. Default: for a long record. */
   readonly folded?: boolean;
   /** Hold `omega` as given, because another channel told it. Default false. */
   readonly frequencyKnown?: boolean;
@@ -32,7 +31,7 @@ export interface FitOptions {
  * @returns the fit, or null where the record can't tell the parameters apart (too short for K orders) or
  * the frequency ran away from its start.
  * @throws RangeError when orders < 1 or orders·omega ≥ π.
- * @remarks Cost about 20·N·K multiplications a step; noise-free band-limited waves come back to 1e-9. Long records
+ * @remarks Cost about 12·N·K multiplications a step; noise-free band-limited waves come back to 1e-9. Long records
  * are folded (`fitFolded`): the same estimate, its sums within 1e-6.
  * @see G. Golub, V. Pereyra, "Separable nonlinear least squares: the variable projection method and its
  * applications", Inverse Problems 19 (2003) R1; L. Kaufman, BIT 15 (1975) 49–57 for the step used.
@@ -50,22 +49,24 @@ export function fitHarmonics(samples: Float64Array, options: FitOptions): Harmon
     return fitFolded(samples, { orders, omega, iterations });
   // Half a cycle over the record: past that the fit would slide into a neighbouring minimum.
   const reach = Math.PI / samples.length;
-  let previousStep = Infinity;
+  let previousStep = Number.NaN;
   for (let i = 0; i < iterations; i++) {
-    const state = linearFit(samples, omega, orders);
+    const turns = sampleTurns(samples.length, omega);
+    const state = linearFit(samples, turns, orders);
     if (state === null) return null;
-    const slope = frequencySlope(samples, omega, state);
-    const step = slope.gain;
+    const step = frequencySlope(derivativeAndResidual(samples, turns, state), turns, state).gain;
     if (!Number.isFinite(step)) return null;
     omega += Math.max(-reach, Math.min(reach, step));
     if (Math.abs(omega - options.omega) > 0.3 * options.omega || orders * omega >= Math.PI) return null;
-    // Done when the step moved the phase at the record's ends by nothing that counts: what is left is smaller still.
+    // Done when the next step would move the phase at the record's ends by nothing that counts: steps shrink alike.
     const atEnds = Math.abs(step) * samples.length;
-    if (atEnds < 1e-9 || (atEnds < 1e-6 && Math.abs(step) >= previousStep)) break;
+    const shrink = Math.abs(step) / previousStep;
+    if (atEnds < 1e-9 || (shrink < 0.1 && atEnds * shrink < 1e-9) || (atEnds < 1e-6 && shrink >= 1)) break;
     previousStep = Math.abs(step);
   }
-  const state = linearFit(samples, omega, orders);
-  return state === null ? null : finish(samples, omega, state, frequencyKnown);
+  const turns = sampleTurns(samples.length, omega);
+  const state = linearFit(samples, turns, orders);
+  return state === null ? null : finish(samples, turns, state, frequencyKnown);
 }
 
 interface LinearState {
@@ -76,8 +77,8 @@ interface LinearState {
   readonly coefficients: Float64Array;
 }
 
-function linearFit(samples: Float64Array, omega: number, orders: number): LinearState | null {
-  const { gram, right, count } = normalEquations(samples, omega, orders);
+function linearFit(samples: Float64Array, turns: SampleTurns, orders: number): LinearState | null {
+  const { gram, right, count } = normalEquations(samples, turns, orders);
   if (count < gram.size + 2) return null;
   const factor = choleskyFactor(gram);
   if (factor === null) return null;
@@ -93,8 +94,11 @@ interface FrequencySlope {
   readonly response: Float64Array;
 }
 
-function frequencySlope(samples: Float64Array, omega: number, state: LinearState): FrequencySlope {
-  const { derivative, residual } = derivativeAndResidual(samples, omega, state);
+function frequencySlope(
+  { derivative, residual }: DerivativeAndResidual,
+  turns: SampleTurns,
+  state: LinearState,
+): FrequencySlope {
   let square = 0;
   let match = 0;
   for (let n = 0; n < derivative.length; n++) {
@@ -103,7 +107,7 @@ function frequencySlope(samples: Float64Array, omega: number, state: LinearState
     square += d * d;
     match += d * residual[n]!;
   }
-  const right = projections(derivative, omega, state.orders);
+  const right = projections(derivative, turns, state.orders);
   const response = state.factor.solve(right);
   let information = square;
   for (let i = 0; i < right.length; i++) information -= right[i]! * response[i]!;
@@ -111,19 +115,24 @@ function frequencySlope(samples: Float64Array, omega: number, state: LinearState
 }
 
 /** ∂v/∂ω = u·Σ k·(sine·cos kωu − cosine·sin kωu) and y − v, both NaN where y is missing. */
+interface DerivativeAndResidual {
+  readonly derivative: Float64Array;
+  readonly residual: Float64Array;
+}
+
 function derivativeAndResidual(
   samples: Float64Array,
-  omega: number,
+  turns: SampleTurns,
   state: LinearState,
-): { derivative: Float64Array; residual: Float64Array } {
+): DerivativeAndResidual {
   const { coefficients, orders } = state;
   const derivative = new Float64Array(samples.length);
   const residual = new Float64Array(samples.length);
   const centre = (samples.length - 1) / 2;
   for (let n = 0; n < samples.length; n++) {
     const u = n - centre;
-    const stepRe = cos(omega * u);
-    const stepIm = sin(omega * u);
+    const stepRe = turns.re[n]!;
+    const stepIm = turns.im[n]!;
     let re = stepRe;
     let im = stepIm;
     let value = coefficients[0]!;
@@ -146,12 +155,13 @@ function derivativeAndResidual(
 
 function finish(
   samples: Float64Array,
-  omega: number,
+  turns: SampleTurns,
   state: LinearState,
   frequencyKnown: boolean,
 ): HarmonicFit {
   const { coefficients, orders, count, factor } = state;
-  const { residual } = derivativeAndResidual(samples, omega, state);
+  const left = derivativeAndResidual(samples, turns, state);
+  const { residual } = left;
   let squares = 0;
   for (const r of residual) if (!Number.isNaN(r)) squares += r * r;
   return fitOfState({
@@ -160,11 +170,11 @@ function finish(
       cosine: coefficients.slice(1, orders + 1),
       sine: coefficients.slice(orders + 1),
     },
-    omega,
+    omega: turns.omega,
     residual: storedResidual(residual),
     residualSquare: squares,
     count,
     variances: factor.inverseDiagonal(),
-    slope: frequencyKnown ? null : frequencySlope(samples, omega, state),
+    slope: frequencyKnown ? null : frequencySlope(left, turns, state),
   });
 }

@@ -2,6 +2,7 @@ import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
 import type { SymmetricMatrix } from './choleskyFactor.ts';
 import { harmonicGram } from './harmonicGram.ts';
+import type { SampleTurns } from './sampleTurns.ts';
 
 /**
  * Bᵀ·B and Bᵀ·y for the columns 1, cos kωu, sin kωu. Products of cosines and sines are sums of cosines and
@@ -9,10 +10,11 @@ import { harmonicGram } from './harmonicGram.ts';
  */
 export function normalEquations(
   samples: Float64Array,
-  omega: number,
+  turns: SampleTurns,
   orders: number,
 ): { gram: SymmetricMatrix; right: Float64Array; count: number } {
-  const right = projections(samples, omega, orders);
+  const { omega } = turns;
+  const right = projections(samples, turns, orders);
   const sumCos = new Float64Array(2 * orders + 1);
   const sumSin = new Float64Array(2 * orders + 1);
   let count = samples.length;
@@ -39,15 +41,13 @@ function fullRecordSums(length: number, omega: number, sumCos: Float64Array): vo
 }
 
 /** Bᵀ·y: Σ y, Σ y·cos kωu, Σ y·sin kωu over the present samples. */
-export function projections(samples: Float64Array, omega: number, orders: number): Float64Array {
+export function projections(samples: Float64Array, turns: SampleTurns, orders: number): Float64Array {
   const sums = new Float64Array(2 * orders + 1);
-  const centre = (samples.length - 1) / 2;
   for (let n = 0; n < samples.length; n++) {
     const y = samples[n]!;
     if (Number.isNaN(y)) continue;
-    const phase = omega * (n - centre);
-    const stepRe = cos(phase);
-    const stepIm = sin(phase);
+    const stepRe = turns.re[n]!;
+    const stepIm = turns.im[n]!;
     let re = stepRe;
     let im = stepIm;
     sums[0]! += y;

@@ -4,6 +4,7 @@ import { foldedProjections } from '../../../src/signal/folding/foldedProjections
 import { timedSums } from '../../../src/signal/folding/timedSums.ts';
 import type { HarmonicFit } from '../../../src/signal/harmonicFit.ts';
 import { projections } from '../../../src/signal/normalEquations.ts';
+import { sampleTurns } from '../../../src/signal/sampleTurns.ts';
 import { sampleWave } from '../../../src/signal/synthesis/sampleWave.ts';
 import { waveNamed } from '../../../src/signal/synthesis/waveNamed.ts';
 
@@ -72,10 +73,11 @@ test('foldedProjections are the direct sums over the samples', () => {
   const omega = (2 * Math.PI) / 911.3;
   const { plain, timed, square, missing } = foldedProjections(samples, omega, ORDERS);
   const centre = (samples.length - 1) / 2;
-  const direct = projections(samples, omega, ORDERS);
+  const turns = sampleTurns(samples.length, omega);
+  const direct = projections(samples, turns, ORDERS);
   const directTimed = projections(
     samples.map((y, n) => y * (n - centre)),
-    omega,
+    turns,
     ORDERS,
   );
   const half = samples.length / 2;
