@@ -3,7 +3,7 @@ import { readCells } from '../readCells.ts';
 import type { MalformedRow } from '../scanRows.ts';
 import { splitCells } from '../splitCells.ts';
 import { lineStart } from './lineStart.ts';
-import { makeRoom, type RowTarget } from './rowTarget.ts';
+import { makeRoom, type RowTarget, roomFor } from './rowTarget.ts';
 import type { ScanPlan } from './scanPlan.ts';
 import { scanRegularRows } from './scanRegularRows.ts';
 
@@ -20,6 +20,8 @@ export interface ScannedChunk {
 
 /** Entered and left many times in a chunk, the scan is compiled whole and early. */
 const STRETCH = 1 << 14;
+/** Rows behind those of a chunk that there is room for while its last stretch is read. */
+export const ROWS_AHEAD: number = roomFor(STRETCH);
 const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
 

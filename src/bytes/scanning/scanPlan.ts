@@ -8,7 +8,10 @@ export interface ScanPlan {
   /** Offsets in the file, half-open: the body without its last rows. A row starts at each. */
   readonly from: number;
   readonly to: number;
+  /** In bytes. */
   readonly chunkLength: number;
+  /** Rows that a chunk holds, as sampled lines tell. */
+  readonly chunkRows: number;
 }
 
 /** How many chunks the body has. */

@@ -1,6 +1,6 @@
 import type { ByteSource } from '../../bytes/byteSource.ts';
 import { lineStart } from '../../bytes/scanning/lineStart.ts';
-import { type ScannedChunk, scanChunk } from '../../bytes/scanning/scanChunk.ts';
+import { ROWS_AHEAD, type ScannedChunk, scanChunk } from '../../bytes/scanning/scanChunk.ts';
 import { type StampRun, stampRun } from '../time/stampRun.ts';
 import type { ReadingPlan } from './readingPlan.ts';
 
@@ -13,7 +13,7 @@ export interface ReadChunk extends ScannedChunk {
   readonly stamps: StampRun | null;
 }
 
-/** One array for each of the table's columns, that grow with the rows of a chunk. */
+/** One array for each of the table's columns, that grow where a chunk holds more rows than most. */
 export type ChunkColumns = Float64Array[];
 
 /** Reads chunks, one after the other. */
@@ -25,13 +25,11 @@ export interface ChunkReader {
 
 /** Bytes behind a chunk in which its last row is thought to end. */
 const OVERLAP = 1 << 12;
-/** Rows that there is room for at first. */
-const FIRST_ROWS = 1 << 14;
 const LINE_FEED = 10;
 
 export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): ChunkReader {
-  const { table, from: bodyFrom, to: bodyTo, chunkLength } = scan;
-  const newColumns = (): ChunkColumns => table.columns.map(() => new Float64Array(FIRST_ROWS));
+  const { table, from: bodyFrom, to: bodyTo, chunkLength, chunkRows } = scan;
+  const newColumns = (): ChunkColumns => table.columns.map(() => new Float64Array(chunkRows + ROWS_AHEAD));
   const stampColumn = uses.indexOf('stamps');
   let buffer: Uint8Array = new Uint8Array(0);
 

@@ -85,6 +85,7 @@ export function readingPlan(
       from: origin + table.bodyFrom,
       to: origin + tailFrom,
       chunkLength: lengths.chunk,
+      chunkRows: Math.ceil((ROWS_TO_SPARE * lengths.chunk) / meanLength),
     },
     uses: columnUses(layout, rowsOf(table.bodyFrom, firstRowsTo)),
     tail: rowsOf(tailFrom, text.length),
