@@ -1,13 +1,10 @@
 import FFT from 'fft.js';
 import { log2 } from '../base/elementary/log2.ts';
 import { fillFourierTable } from './fourierTable.ts';
+import { complexBins, realSpectrum, type Spectrum } from './halfSizeTransform.ts';
 import { keptBySize } from './keptBySize.ts';
 
-/** The bins 0 to N/2 of a real transform, split into real and imaginary parts. */
-export interface Spectrum {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
+export type { Spectrum };
 
 /**
  * Discrete Fourier transform of a real record, unscaled: X[k] = Σ x[n] e^(−2πi kn/N), k = 0 … N/2.
@@ -43,12 +40,7 @@ export function fourier(size: number): Fourier {
   return fourierOfSize(size);
 }
 
-/**
- * A real record of N samples goes through a complex transform of half as many points: neighbours in pairs, as they lie
- * in memory, are its points, and what is even and odd in its spectrum is taken apart behind it.
- *
- * @see W. H. Press et al., Numerical Recipes, 3rd ed., §12.3.2 (from memory).
- */
+/** By a complex transform of half as many points: neighbours in pairs, as they lie in memory. */
 const fourierOfSize = keptBySize((size): Fourier => {
   const turns = new Float64Array(2 * size);
   fillFourierTable(turns);
@@ -61,10 +53,10 @@ const fourierOfSize = keptBySize((size): Fourier => {
     turns,
     spectrum: (samples) => {
       fft.transform(bins, samples);
-      return apart(bins, turns);
+      return realSpectrum(bins, turns);
     },
-    inverse: (spectrumOf) => {
-      join(spectrumOf, turns, bins);
+    inverse: (wanted) => {
+      complexBins(wanted, turns, bins);
       const samples = new Float64Array(size);
       fft.inverseTransform(samples, bins);
       return samples;
@@ -91,41 +83,6 @@ function everySecondTurn(turns: Float64Array): Float64Array {
     half[k + 1] = turns[2 * k + 1]!;
   }
   return half;
-}
-
-/** X[k] = E[k] + e^(−2πik/N)·O[k], E and O from the even and odd samples: what is alike and unlike in Z[k], Z*[N/2 − k]. */
-function apart(bins: Float64Array, turns: Float64Array): Spectrum {
-  const points = bins.length / 2;
-  const re = new Float64Array(points + 1);
-  const im = new Float64Array(points + 1);
-  for (let k = 0; k <= points; k++) {
-    const at = k === points ? 0 : 2 * k;
-    const mirrored = k === 0 ? 0 : 2 * (points - k);
-    const oddRe = 0.5 * (bins[at + 1]! + bins[mirrored + 1]!);
-    const oddIm = 0.5 * (bins[mirrored]! - bins[at]!);
-    const turnRe = turns[2 * k]!;
-    const turnIm = turns[2 * k + 1]!;
-    re[k] = 0.5 * (bins[at]! + bins[mirrored]!) + (turnRe * oddRe - turnIm * oddIm);
-    im[k] = 0.5 * (bins[at + 1]! - bins[mirrored + 1]!) + (turnRe * oddIm + turnIm * oddRe);
-  }
-  return { re, im };
-}
-
-/** The other way: Z[k] = E[k] + i·O[k]. @param bins - filled. */
-function join({ re, im }: Spectrum, turns: Float64Array, bins: Float64Array): void {
-  const points = bins.length / 2;
-  for (let k = 0; k < points; k++) {
-    const mirrored = points - k;
-    const unlikeRe = 0.5 * (re[k]! - re[mirrored]!);
-    const unlikeIm = 0.5 * (im[k]! + im[mirrored]!);
-    const turnRe = turns[2 * k]!;
-    const turnIm = turns[2 * k + 1]!;
-    // Turned back: by the conjugate.
-    const oddRe = turnRe * unlikeRe + turnIm * unlikeIm;
-    const oddIm = turnRe * unlikeIm - turnIm * unlikeRe;
-    bins[2 * k] = 0.5 * (re[k]! + re[mirrored]!) - oddIm;
-    bins[2 * k + 1] = 0.5 * (im[k]! - im[mirrored]!) + oddRe;
-  }
 }
 
 /** The smallest power of two that is at least `count` and at least 4: a size that `spectrum` takes. */

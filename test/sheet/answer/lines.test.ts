@@ -186,9 +186,25 @@ describe('claimsVerdict', () => {
 
 describe('rankNotices', () => {
   it('puts a suspicious scale before few cycles, and unknown topics last in their order', () => {
-    const codes = ['other.b', 'other.a', 'nominal.other', 'cycles.few', 'scale.suspect'];
+    const codes = [
+      'other.b',
+      'other.a',
+      'nominal.other',
+      'value.outlier',
+      'cycles.few',
+      'dc.large',
+      'scale.suspect',
+    ];
     const ranked = rankNotices(codes.map((code) => ({ code, message: code }))).map(({ code }) => code);
-    expect(ranked).toEqual(['scale.suspect', 'cycles.few', 'nominal.other', 'other.b', 'other.a']);
+    expect(ranked).toEqual([
+      'scale.suspect',
+      'dc.large',
+      'value.outlier',
+      'cycles.few',
+      'nominal.other',
+      'other.b',
+      'other.a',
+    ]);
   });
 });
 
