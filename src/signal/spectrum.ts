@@ -12,8 +12,7 @@ export type { Spectrum };
  * @param samples - shape N, N a power of two ≥ 4, finite. Not changed.
  * @returns N/2 + 1 bins in the unit of the samples; a sine of amplitude A on bin k gives |X[k]| = A·N/2.
  * @throws RangeError when N is not a power of two ≥ 4.
- * @remarks The package behind it fills only the lower half and gives NaN without a word for a size it
- * can't do, so this is its only door.
+ * @remarks The package behind it gives NaN without a word for a size that it can't do, so this is its only door.
  * @example spectrum(Float64Array.of(1, 0, -1, 0)).re // Float64Array [0, 2, 0]
  */
 export function spectrum(samples: Float64Array): Spectrum {
