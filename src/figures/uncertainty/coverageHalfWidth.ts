@@ -27,18 +27,20 @@ export function coverageHalfWidth(components: readonly Component[]): number {
   const size = 512;
   const cell = (16 * combined) / size;
   // What is under a hundredth of the whole changes the shape of the sum by nothing that shows.
-  const small = components.filter((component) => contribution(component) < 0.01 * combined);
-  const normals = components.filter(({ distribution }) => distribution === 'normal');
-  const asNormal = hypot(...[...new Set([...small, ...normals])].map(contribution));
-  const shaped = components.filter(
-    (component) => !small.includes(component) && component.distribution !== 'normal',
-  );
+  const isAsNormal = (component: Component): boolean =>
+    isNormal(component) || contribution(component) < 0.01 * combined;
+  const shaped = components.filter((component) => !isAsNormal(component));
   if (shaped.length === 0) return 2 * combined;
-  const densities = shaped.map((component) => density(component, size, cell));
-  // Narrower than a cell it would be a single spike, which changes nothing.
-  if (asNormal > cell / 2) densities.push(normalDensity(asNormal, size, cell));
+  const asNormal = hypot(...components.filter(isAsNormal).map(contribution));
   const { spectrum, inverse } = fourier(size);
-  return quantileOf(inverse(densities.map(spectrum).reduce(product)), cell);
+  const sum = shaped.map((component) => spectrum(density(component, size, cell))).reduce(product);
+  return quantileOf(inverse(withNormal(sum, ((2 * Math.PI) / size) * (asNormal / cell))), cell);
+}
+
+function isNormal({ distribution, degreesOfFreedom = Number.POSITIVE_INFINITY }: Component): boolean {
+  return (
+    distribution === 'normal' || (distribution === 'student' && degreesOfFreedom === Number.POSITIVE_INFINITY)
+  );
 }
 
 function product(a: Spectrum, b: Spectrum): Spectrum {
@@ -50,6 +52,26 @@ function product(a: Spectrum, b: Spectrum): Spectrum {
     im[k] = a.re[k]! * b.im[k]! + a.im[k]! * b.re[k]!;
   }
   return { re, im };
+}
+
+/**
+ * A spectrum of densities with a normal one besides, whose own is e^(−(k·turn)²/2).
+ *
+ * @param turn - radians that one deviation takes from line to line.
+ */
+function withNormal({ re, im }: Spectrum, turn: number): Spectrum {
+  const narrows = exp(-turn * turn);
+  const [together, apart] = [Float64Array.from(re), Float64Array.from(im)];
+  // From k² to (k + 1)² it is 2k + 1 more.
+  let ratio = exp((-turn * turn) / 2);
+  let line = 1;
+  for (let k = 1; k < re.length; k++) {
+    line *= ratio;
+    ratio *= narrows;
+    together[k]! *= line;
+    apart[k]! *= line;
+  }
+  return { re: together, im: apart };
 }
 
 /**
@@ -98,21 +120,12 @@ function density(component: Component, size: number, cell: number): Float64Array
     });
   }
   // Student: u is the scale s/√n, so that U = t·u, as JCGM 100 has it, not the larger standard deviation.
-  const degrees = component.degreesOfFreedom ?? Number.POSITIVE_INFINITY;
-  if (!Number.isFinite(degrees)) return normalDensity(u, size, cell);
+  const degrees = component.degreesOfFreedom!;
   const whole = u * studentIntegral(degrees);
   return symmetric(size, (i) => {
     const x = (i * cell) / u;
     return (exp((-(degrees + 1) / 2) * log(1 + (x * x) / degrees)) * cell) / whole;
   });
-}
-
-/** By Simpson's rule over each narrow cell. */
-function normalDensity(deviation: number, size: number, cell: number): Float64Array {
-  const at = (x: number): number => exp(-((x / deviation) ** 2) / 2);
-  const borders = atBorders(size, cell, at);
-  const scale = cell / deviation / Math.sqrt(2 * Math.PI) / 6;
-  return symmetric(size, (i) => scale * (borders[i]! + 4 * at(i * cell) + borders[i + 1]!));
 }
 
 /** ∫ (1 + x²/ν)^(−(ν+1)/2) dx over all x: with x = √ν·tan θ it is √ν·∫ cos^(ν−1) θ dθ, by the midpoint rule. */
