@@ -6,8 +6,7 @@ import { timeProcess } from './timeProcess.mjs';
 import { writeLargeCapture } from './writeLargeCapture.mjs';
 
 const ROUNDS = 5;
-/** For each size of the growth table, once its code is compiled; and those before, in which it is. */
-const GROWTH_ROUNDS = 7;
+/** Runs of each size of the growth table in which its code is compiled, before the one that counts. */
 const COMPILING = 3;
 const ROWS = 2e6;
 const MEASURE = ['../../dist/cli/main.js', 'measure'];
@@ -60,23 +59,30 @@ try {
   const sizes = [0.25, 1, 4, 16];
   const files = sizes.map((millions) => captureOf(millions * 1e6));
   const growth = [];
-  for (const [i, file] of files.entries()) {
-    // A process for each size: what a large capture leaves behind is not another's to clear.
-    const { work } = await timeProcess('readers/again.mjs', String(COMPILING + GROWTH_ROUNDS), 'one', file);
-    const compiled = work.runs[0].slice(COMPILING);
-    const read = median(compiled.map(({ readMs }) => readMs));
-    const measured = median(compiled.map(({ measureMs }) => measureMs));
-    told(`${sizes[i]} M rows: read in ${read.toFixed(0)} ms of CPU, measured in ${measured.toFixed(0)}`);
-    growth.push({ millions: sizes[i], read, measured, both: read + measured });
+  for (let round = 0; round < ROUNDS; round++) {
+    growth.push([]);
+    for (const [i, file] of files.entries()) {
+      // A process for each size: what a large capture leaves behind is not another's to clear.
+      const { work } = await timeProcess('readers/again.mjs', String(COMPILING + 1), 'one', file);
+      const { readMs: read, measureMs: measured } = work.runs[0].at(-1);
+      told(`${sizes[i]} M rows: read in ${read.toFixed(0)} ms of CPU, measured in ${measured.toFixed(0)}`);
+      growth[round].push({ millions: sizes[i], read, measured, both: read + measured });
+    }
   }
   for (const file of files) rmSync(file);
-  const [smallest, , middle] = growth;
-  const perRow = (size, key) => (size[key] / size.millions / (middle[key] / middle.millions)).toFixed(2);
+  const MIDDLE = 2;
+  /** Median over the rounds of what a size and the middle one give, by the smallest too. */
+  const overRounds = (size, ratioOf) => median(growth.map((of) => ratioOf(of[size], of[MIDDLE], of[0])));
+  const perRow = (size, key) =>
+    overRounds(size, (of, middle) => of[key] / of.millions / (middle[key] / middle.millions)).toFixed(2);
   /** Time for each of the rows beyond those of the smallest file. */
-  const slope = (of) => (of.both - smallest.both) / (of.millions - smallest.millions);
-  const perRowBeyond = (size) => (size === smallest ? '' : (slope(size) / slope(middle)).toFixed(2));
+  const slope = (of, smallest) => (of.both - smallest.both) / (of.millions - smallest.millions);
+  const perRowBeyond = (size) =>
+    size === 0
+      ? ''
+      : overRounds(size, (of, middle, smallest) => slope(of, smallest) / slope(middle, smallest)).toFixed(2);
   /** How many million rows take as long as all that does not grow with them. */
-  const fixedRows = ((smallest.both - smallest.millions * slope(middle)) / slope(middle)).toPrecision(2);
+  const fixedRows = overRounds(0, (of, middle) => of.both / slope(middle, of) - of.millions).toPrecision(2);
 
   const stages = [];
   for (let round = 0; round < ROUNDS; round++) {
@@ -142,14 +148,14 @@ try {
     '## Growth',
     '',
     'A file read by one thread and measured over and over, once all code is compiled: time of all cores for each row, over',
-    `that at ${middle.millions} million rows. The last column is the time of the rows beyond those of the smallest file, for each`,
+    `that at ${sizes[MIDDLE]} million rows. The last column is the time of the rows beyond those of the smallest file, for each`,
     'of them.',
     '',
     '| million rows | reading | measuring | both | rows beyond |',
     '| --- | --- | --- | --- | --- |',
-    ...growth.map(
-      (size) =>
-        `| ${size.millions} | ${perRow(size, 'read')} | ${perRow(size, 'measured')} | ${perRow(size, 'both')} | ${perRowBeyond(size)} |`,
+    ...sizes.map(
+      (millions, size) =>
+        `| ${millions} | ${perRow(size, 'read')} | ${perRow(size, 'measured')} | ${perRow(size, 'both')} | ${perRowBeyond(size)} |`,
     ),
     '',
     `What does not grow with the rows (spectra, fits of one folded cycle, budgets) takes as long as ${fixedRows} million rows.`,
