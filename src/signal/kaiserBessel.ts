@@ -9,8 +9,8 @@ const SHAPE: number = Math.PI * Math.sqrt((KERNEL_BINS / 2) ** 2 * 2.25 - 0.8);
 /** Bins that a kernel weighs, at most. */
 export const KERNEL_WIDTH: number = KERNEL_BINS + 1;
 
-/** Steps of a bin in which the kernel is tabulated: cubics through four of them are then good to 1e-13. */
-const STEPS = 1024;
+/** Steps of a bin in which the kernel is tabulated: cubics through four of them are then good to 1e-12. */
+const STEPS = 512;
 
 /**
  * The Kaiser-Bessel kernel that reads a spectrum between its bins: I₀(β·√(1 − (2x/W)²)) / I₀(β), x in bins; 1 at 0,
@@ -66,10 +66,12 @@ function besselI0(square: number): number {
 
 const besselI0AtShape = besselI0(SHAPE * SHAPE);
 
-/** The kernel from a step before −W/2 to some behind a bin more than W/2, beyond which it is weighed as nothing. */
-const table: Float64Array = Float64Array.from({ length: KERNEL_WIDTH * STEPS + 4 }, (_, i) => {
+/** The kernel at every step from one before −W/2 on, to one behind W/2; zeros beyond. */
+const table: Float64Array = new Float64Array(KERNEL_WIDTH * STEPS + 4);
+for (let i = 0; i <= (KERNEL_BINS / 2) * STEPS + 1; i++) {
   const x = (i - 1) / STEPS - KERNEL_BINS / 2;
-  // The cubics of the ends need a value beyond them.
-  const isBeyond = x > KERNEL_BINS / 2 + 2 / STEPS;
-  return isBeyond ? 0 : besselI0(SHAPE * SHAPE * (1 - ((2 * x) / KERNEL_BINS) ** 2)) / besselI0AtShape;
-});
+  const value = besselI0(SHAPE * SHAPE * (1 - ((2 * x) / KERNEL_BINS) ** 2)) / besselI0AtShape;
+  // The same on either side.
+  table[i] = value;
+  table[KERNEL_BINS * STEPS + 2 - i] = value;
+}

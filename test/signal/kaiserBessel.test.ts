@@ -9,7 +9,7 @@ test('kaiserBesselWeights(back, …) are I₀(β·√(1 − (2x/W)²)) / I₀(β
     expected.forEach((weight, i) => {
       // Beyond half a width the kernel is cut; what is left of it there is 1e-11.
       const isInside = Math.abs(i - back) <= KERNEL_BINS / 2;
-      expect(Math.abs(weights[i]! - weight)).toBeLessThan(isInside ? 2e-13 : 1.2e-11);
+      expect(Math.abs(weights[i]! - weight)).toBeLessThan(isInside ? 1e-12 : 1.2e-11);
     });
   }
 });

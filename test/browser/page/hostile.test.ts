@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { smallCapture } from '../../cli/smallCapture.ts';
-import { hostileTexts } from '../../sheet/fixtures/hostileText.ts';
+import { hostileTexts, hostileToPages } from '../../sheet/fixtures/hostileText.ts';
 import { openBrowser } from '../openBrowser.ts';
 import { drop, openPage, save, saved, settled } from './openPage.ts';
 
@@ -50,6 +50,7 @@ test('names of files and channels, and what is told, are shown and do nothing', 
   const looks = page.locator('#capture-table tbody th button');
   let measured = 0;
   for (const [i, hostile] of hostileTexts.entries()) {
+    if (!hostileToPages.includes(hostile)) continue;
     await looks.nth(i).click();
     if (!(await page.isVisible('#known'))) continue;
     measured++;
@@ -69,7 +70,7 @@ test('names of files and channels, and what is told, are shown and do nothing', 
       width: 390,
     });
   }
-  expect(measured).toBeGreaterThan(0.8 * hostileTexts.length);
+  expect(measured).toBeGreaterThan(0.8 * hostileToPages.length);
   expect(await page.locator('script').count()).toBe(before);
   const sitting = await saved(page, () => page.click('#save-sitting'));
   await page.click('#remove-all');

@@ -199,7 +199,6 @@ test('a load step is drawn under the wave, beside its table', async () => {
 test.each([
   [1440, false],
   [768, true],
-  [390, false],
   [390, true],
 ])('at %i px, dark %s: axe finds nothing, nothing is wider than the window', async (width, dark) => {
   const names = [...red.slice(0, 2), 'a-red-step-on.csv'];
