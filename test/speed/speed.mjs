@@ -6,10 +6,13 @@ import { timeProcess } from './timeProcess.mjs';
 import { writeLargeCapture } from './writeLargeCapture.mjs';
 
 const ROUNDS = 5;
-/** Runs of each size of the growth table in which its code is compiled, before the one that counts. */
-const COMPILING = 3;
+/** For the growth table: each of its rounds takes some runs of each size, of which the first compile the code. */
+const GROWTH_ROUNDS = 3;
+const COMPILING = 4;
+const COMPILED = 5;
 const ROWS = 2e6;
 const MEASURE = ['../../dist/cli/main.js', 'measure'];
+const UNDIGESTED = [['readers/noDigest.mjs', MEASURE[0]], 'measure'];
 const folder = mkdtempSync(join(tmpdir(), 'sineassay-speed-'));
 const captureOf = (rows) => {
   const file = join(folder, `${rows}.csv`);
@@ -50,6 +53,7 @@ try {
       csvParse: ['readers/csvParse.mjs'],
       polars: ['readers/polars.mjs'],
       measure: MEASURE,
+      undigested: UNDIGESTED,
     },
     two,
   );
@@ -59,12 +63,14 @@ try {
   const sizes = [0.25, 1, 4, 16];
   const files = sizes.map((millions) => captureOf(millions * 1e6));
   const growth = [];
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < GROWTH_ROUNDS; round++) {
     growth.push([]);
     for (const [i, file] of files.entries()) {
       // A process for each size: what a large capture leaves behind is not another's to clear.
-      const { work } = await timeProcess('readers/again.mjs', String(COMPILING + 1), 'one', file);
-      const { readMs: read, measureMs: measured } = work.runs[0].at(-1);
+      const { work } = await timeProcess('readers/again.mjs', String(COMPILING + COMPILED), 'one', file);
+      const compiled = work.runs[0].slice(COMPILING);
+      const read = median(compiled.map(({ readMs }) => readMs));
+      const measured = median(compiled.map(({ measureMs }) => measureMs));
       told(`${sizes[i]} M rows: read in ${read.toFixed(0)} ms of CPU, measured in ${measured.toFixed(0)}`);
       growth[round].push({ millions: sizes[i], read, measured, both: read + measured });
     }
@@ -130,6 +136,7 @@ try {
       workCpu,
     ),
     row('csv-parse over `measure`, whole processes', 'csvParse', 'measure', wholeWall, wholeCpu),
+    row('the same without the digest', 'csvParse', 'undigested', wholeWall, wholeCpu),
     row('our reading over nodejs-polars reading, whole processes', 'ourRead', 'polars', wholeWall, wholeCpu),
     row('`measure` over nodejs-polars reading, whole processes', 'measure', 'polars', wholeWall, wholeCpu),
     '',
