@@ -1,5 +1,6 @@
 import { cos } from '../base/elementary/cos.ts';
 import { sin } from '../base/elementary/sin.ts';
+import { sampleTurns } from '../signal/sampleTurns.ts';
 
 /**
  * Deviation factor: the largest distance of a cycle from the sine of the same frequency and AC RMS, over
@@ -14,18 +15,15 @@ import { sin } from '../base/elementary/sin.ts';
  */
 export function deviationFactor(cycle: Float64Array, mean: number, acRms: number, phaseRad: number): number {
   const peak = Math.SQRT2 * acRms;
-  const sines = new Float64Array(cycle.length);
-  const cosines = new Float64Array(cycle.length);
-  for (let n = 0; n < cycle.length; n++) {
-    sines[n] = sin((2 * Math.PI * n) / cycle.length);
-    cosines[n] = cos((2 * Math.PI * n) / cycle.length);
-  }
+  const { re, im, omega } = sampleTurns(cycle.length, (2 * Math.PI) / cycle.length);
   const largest = (phase: number): number => {
-    const inPhase = peak * cos(phase);
-    const ahead = peak * sin(phase);
+    // The turns count from the middle of the cycle.
+    const atCentre = phase + (omega * (cycle.length - 1)) / 2;
+    const inPhase = peak * cos(atCentre);
+    const ahead = peak * sin(atCentre);
     let worst = 0;
     for (let n = 0; n < cycle.length; n++) {
-      const apart = Math.abs(cycle[n]! - mean - (inPhase * sines[n]! + ahead * cosines[n]!));
+      const apart = Math.abs(cycle[n]! - mean - (inPhase * im[n]! + ahead * re[n]!));
       if (apart > worst) worst = apart;
     }
     return worst;

@@ -63,17 +63,6 @@ const fourierOfSize = keptBySize((size): Fourier => {
   };
 });
 
-/**
- * The real record whose spectrum is given: the inverse of `spectrum`.
- *
- * @param bins - N/2 + 1 bins, as `spectrum` returns them. Not changed.
- * @returns shape N.
- * @throws RangeError when N is not a power of two ≥ 4.
- */
-export function inverseSpectrum(bins: Spectrum): Float64Array {
-  return fourier(2 * (bins.re.length - 1)).inverse(bins);
-}
-
 /** The turns of half the size. */
 function everySecondTurn(turns: Float64Array): Float64Array {
   const half = new Float64Array(turns.length / 2);

@@ -58,7 +58,7 @@ describe('no two texts overlap and none leaves the page', () => {
     Object.entries(names).map(([kind, name], i) => ({
       kind,
       name,
-      // Each name on four of the captures, so that every capture has several of them.
+      // Each name on three or four of the captures, so that every capture has three of them.
       files: captureFiles.filter((_, k) => (i + 3 * k) % Math.ceil(captureFiles.length / 4) === 0),
     })),
   )('$kind as channel, label, load and file', async ({ name, files }) => {

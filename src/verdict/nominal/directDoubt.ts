@@ -1,5 +1,6 @@
 import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
+import { inVolts } from './inVolts.ts';
 
 /** Of the RMS without DC. An offset of some per cent is a scope's own; common practice, no source. */
 const NOTABLE_SHARE = 0.1;
@@ -16,7 +17,6 @@ export function directDoubt(mean: Figure, acRms: Figure): readonly Notice[] {
   if (mean.value === null || !acRms.value) return [];
   const size = Math.abs(mean.value);
   if (size - mean.uncertainty <= NOTABLE_SHARE * acRms.value) return [];
-  const inVolts = (value: number): string => `${Number(value.toPrecision(3))} V`;
   return [
     {
       code: 'dc.large',

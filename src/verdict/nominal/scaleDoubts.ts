@@ -1,5 +1,6 @@
 import type { Notice } from '../../base/notice.ts';
 import { ROUND_RATIOS } from '../meter/roundRatioNear.ts';
+import { inVolts } from './inVolts.ts';
 import { apartRatio, VOLTAGE_REACH } from './mainsNominals.ts';
 
 /** A proposal must land this near: the band that supplies hold by IEC 60038; 20 % would let any ratio land. */
@@ -54,8 +55,4 @@ function halfNotice(rmsV: number, wholeV: number): Notice {
     code: 'scale.half',
     message: `${inVolts(rmsV)} is about half of ${wholeV} V: one leg of a floating outlet? Measure between its two live contacts with a differential probe.`,
   };
-}
-
-function inVolts(rmsV: number): string {
-  return `${Number(rmsV.toPrecision(3))} V`;
 }
