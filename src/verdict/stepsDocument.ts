@@ -43,26 +43,67 @@ export interface CurveFinding {
   readonly remark: string;
 }
 
-/** A break of the supply, or its start or end. */
-export type EventResult =
-  | {
-      readonly kind: 'transfer' | 'outage';
-      readonly startS: MeasuredFigure;
-      readonly endS: MeasuredFigure;
-      readonly durationS: MeasuredFigure;
-      readonly phaseJumpDeg: Figure;
-      readonly residualV: MeasuredFigure;
-      readonly returnPeakV: MeasuredFigure;
-    }
-  | { readonly kind: 'start-up'; readonly startS: MeasuredFigure; readonly returnPeakV: MeasuredFigure }
-  | { readonly kind: 'cut-off'; readonly startS: MeasuredFigure }
-  | {
-      readonly kind: 'idle bursts';
-      readonly startS: MeasuredFigure;
-      readonly bursts: number;
-      readonly burstS: Figure;
-      readonly intervalS: Figure;
-    };
+/** The load before an event, as far as it is known; `heldS` is at least that where the record began under it. */
+export interface HeldLoadResult {
+  readonly loadW?: number;
+  readonly heldS?: MeasuredFigure;
+  readonly heldAtLeast?: boolean;
+}
+
+/** A break of the supply, its start or end, or what a load does to it. */
+export type EventResult = HeldLoadResult &
+  (
+    | {
+        readonly kind: 'transfer' | 'outage';
+        readonly startS: MeasuredFigure;
+        readonly endS: MeasuredFigure;
+        readonly durationS: MeasuredFigure;
+        readonly phaseJumpDeg: Figure;
+        readonly residualV: MeasuredFigure;
+        readonly returnPeakV: MeasuredFigure;
+      }
+    | { readonly kind: 'start-up'; readonly startS: MeasuredFigure; readonly returnPeakV: MeasuredFigure }
+    | { readonly kind: 'cut-off'; readonly startS: MeasuredFigure }
+    | {
+        readonly kind: 'idle bursts';
+        readonly startS: MeasuredFigure;
+        readonly bursts: number;
+        readonly burstS: Figure;
+        readonly intervalS: Figure;
+      }
+    | {
+        readonly kind: 'brown-out';
+        readonly startS: MeasuredFigure;
+        /** Null where the record ends in it; `durationS` is then at least that. */
+        readonly endS: Figure;
+        readonly durationS: MeasuredFigure;
+        readonly beforeV: MeasuredFigure;
+        readonly lowestV: MeasuredFigure;
+      }
+    | {
+        readonly kind: 'hiccup';
+        readonly startS: MeasuredFigure;
+        readonly count: number;
+        /** From one loss to the next, and how long the voltage is there each time. */
+        readonly periodS: Figure;
+        readonly onS: Figure;
+      }
+    | {
+        readonly kind: 'failed start';
+        readonly startS: MeasuredFigure;
+        readonly endS: MeasuredFigure;
+        readonly returnPeakV: MeasuredFigure;
+      }
+    | {
+        readonly kind: 'inrush';
+        readonly atS: MeasuredFigure;
+        /** At least that where `clipped`. */
+        readonly peakA: Figure;
+        readonly clipped: boolean;
+        /** RMS of successive half cycles, from the one that the load comes on in. */
+        readonly halfCycleA: readonly number[];
+      }
+  );
 
 /** Urms(1/2) past a threshold of 90, 110 or 10 % of nominal. Plain numbers. */
 export interface ExcursionResult {

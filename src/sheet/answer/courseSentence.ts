@@ -28,7 +28,7 @@ function stepSentence(step: StepResult): string {
 }
 
 function eventSentence(event: EventResult): string {
-  const at = figureText(event.startS, 's');
+  const at = figureText(event.kind === 'inrush' ? event.atS : event.startS, 's');
   switch (event.kind) {
     case 'transfer':
     case 'outage':
@@ -39,5 +39,13 @@ function eventSentence(event: EventResult): string {
       return `Voltage goes at ${at} and stays away.`;
     case 'idle bursts':
       return `Idle bursts from ${at}: ${event.bursts} of ${figureText(event.burstS, 's')}, every ${figureText(event.intervalS, 's')}.`;
+    case 'brown-out':
+      return `Voltage low from ${at}: down to ${figureText(event.lowestV, 'V')} from ${figureText(event.beforeV, 'V')}, for ${event.endS.value === null ? 'at least ' : ''}${figureText(event.durationS, 's')}.`;
+    case 'hiccup':
+      return `Voltage lost ${event.count} times from ${at}, every ${figureText(event.periodS, 's')}.`;
+    case 'failed start':
+      return `Voltage starts at ${at} and is gone again at ${figureText(event.endS, 's')}.`;
+    case 'inrush':
+      return `Inrush at ${at}: peak ${event.clipped ? 'at least ' : ''}${figureText(event.peakA, 'A')}.`;
   }
 }

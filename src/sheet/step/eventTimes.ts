@@ -5,7 +5,14 @@ export function eventTimes(event: PicturedEvent): { readonly startS: number; rea
   switch (event.kind) {
     case 'transfer':
     case 'outage':
+    case 'failed start':
       return { startS: event.startS.value, endS: event.endS.value };
+    case 'brown-out':
+      return { startS: event.startS.value, endS: event.startS.value + event.durationS.value };
+    case 'hiccup':
+      return { startS: event.startS.value, endS: null };
+    case 'inrush':
+      return { startS: event.atS.value, endS: null };
     case 'start-up':
     case 'cut-off':
     case 'idle bursts':

@@ -64,6 +64,31 @@ function ofEvent(event: PicturedEvent): readonly FigureRow[] {
         ['Each', secondsFigureText(event.burstS)],
         ['One every', secondsFigureText(event.intervalS)],
       ];
+    case 'brown-out':
+      return [
+        ['Voltage falls at', figureText(event.startS, 's')],
+        [event.endS.value === null ? 'Low for at least' : 'Low for', secondsFigureText(event.durationS)],
+        ['Before', figureText(event.before, 'V')],
+        ['Lowest', figureText(event.lowest, 'V')],
+      ];
+    case 'hiccup':
+      return [
+        ['First lost at', figureText(event.startS, 's')],
+        ['Lost', `${event.count} times`],
+        ['From one loss to the next', secondsFigureText(event.periodS)],
+        ['On each time for', secondsFigureText(event.onS)],
+      ];
+    case 'failed start':
+      return [
+        ['Voltage starts at', figureText(event.startS, 's')],
+        ['Gone again at', figureText(event.endS, 's')],
+        ['Highest peak meanwhile', figureText(event.returnPeak, 'V')],
+      ];
+    case 'inrush':
+      return [
+        ['Peak at', figureText(event.atS, 's')],
+        [event.clipped ? 'Peak current, at least' : 'Peak current', figureText(event.peakA, 'A')],
+      ];
     default:
       return [
         ['Starts at', secondsText(event.startS)],

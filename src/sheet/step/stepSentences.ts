@@ -68,6 +68,16 @@ function eventSentence(event: PicturedEvent): string {
       return `The voltage goes away at ${secondsText(event.startS.value)} and does not come back in this record.`;
     case 'idle bursts':
       return `${event.bursts} short bursts with no voltage between: the source is searching for a load.`;
+    case 'brown-out':
+      return `The voltage fell from ${volts(event.before.value)} to ${volts(event.lowest.value)} for ${event.endS.value === null ? 'at least ' : ''}${secondsText(event.durationS.value, 2)}.`;
+    case 'hiccup':
+      return `The voltage was lost ${event.count} times in this record.`;
+    case 'failed start':
+      return `The voltage came at ${secondsText(event.startS.value)} and was gone again ${secondsText(event.endS.value - event.startS.value, 2)} later.`;
+    case 'inrush':
+      return event.peakA.value === null
+        ? 'The load came on with an inrush of current.'
+        : `The load came on with an inrush of ${event.clipped ? 'at least ' : ''}${withUnit(significantText(event.peakA.value, 3), 'A')}.`;
     default: {
       const least = event.startSeen && event.endSeen ? '' : 'at least ';
       const went = { dip: 'dipped to', swell: 'rose to', interruption: 'broke down to' }[event.kind];

@@ -10,11 +10,15 @@ export type StepSubject =
 const breaks: readonly PicturedEvent['kind'][] = ['transfer', 'outage'];
 const others: readonly PicturedEvent['kind'][] = [
   'cut-off',
+  'failed start',
+  'hiccup',
+  'brown-out',
   'start-up',
   'idle bursts',
   'interruption',
   'dip',
   'swell',
+  'inrush',
 ];
 
 /** Chooses a break of the voltage, else the step that takes it farthest, else whatever event there is. */

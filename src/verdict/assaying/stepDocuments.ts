@@ -131,6 +131,16 @@ function curveFinding({ curve, side, worst, reachesEnd }: StepFinding): CurveFin
 }
 
 function eventResult(event: SupplyEvent): EventResult {
+  const { loadW, heldS, heldAtLeast } = event;
+  return {
+    ...ownFigures(event),
+    ...(loadW === undefined ? {} : { loadW }),
+    ...(heldS === undefined ? {} : { heldS: withoutBudget(heldS) }),
+    ...(heldAtLeast === undefined ? {} : { heldAtLeast }),
+  };
+}
+
+function ownFigures(event: SupplyEvent): EventResult {
   const bare = (figure: MeasuredFigure): MeasuredFigure => withoutBudget(figure);
   switch (event.kind) {
     case 'transfer':
@@ -155,6 +165,38 @@ function eventResult(event: SupplyEvent): EventResult {
         bursts: event.bursts,
         burstS: withoutBudget(event.burstS),
         intervalS: withoutBudget(event.intervalS),
+      };
+    case 'brown-out':
+      return {
+        kind: event.kind,
+        startS: bare(event.startS),
+        endS: withoutBudget(event.endS),
+        durationS: bare(event.durationS),
+        beforeV: bare(event.before),
+        lowestV: bare(event.lowest),
+      };
+    case 'hiccup':
+      return {
+        kind: event.kind,
+        startS: bare(event.startS),
+        count: event.count,
+        periodS: withoutBudget(event.periodS),
+        onS: withoutBudget(event.onS),
+      };
+    case 'failed start':
+      return {
+        kind: event.kind,
+        startS: bare(event.startS),
+        endS: bare(event.endS),
+        returnPeakV: bare(event.returnPeak),
+      };
+    case 'inrush':
+      return {
+        kind: event.kind,
+        atS: bare(event.atS),
+        peakA: withoutBudget(event.peakA),
+        clipped: event.clipped,
+        halfCycleA: event.halfCycleA,
       };
   }
 }
