@@ -1,0 +1,144 @@
+import type { Figure, MeasuredFigure } from '../../base/figure.ts';
+import type { EventResult } from '../../verdict/stepsDocument.ts';
+import { decimalText } from '../numbers/decimalText.ts';
+import { figureText } from '../numbers/figureText.ts';
+import { inMilliseconds, isShort, secondsFigureText, secondsText } from '../numbers/secondsText.ts';
+import { significantText } from '../numbers/significantText.ts';
+import { withUnit } from '../numbers/withUnit.ts';
+import { capitalised } from './capitalised.ts';
+import { givenText } from './givenText.ts';
+
+/** An event of the supply in words: what was seen, never why. */
+export interface EventWords {
+  /** A clause to lead with or to stand in a table, without a stop: "output lost 0.14 s after 1500 W came on". */
+  readonly phrase: string;
+  /** The same with its doubts where it has any: "output away for 14.2 ms, give or take 0.3". */
+  readonly clause: string;
+  /** When, and all that is known of it, as a sentence with its uncertainties. */
+  readonly sentence: string;
+}
+
+/** Puts an event into words. */
+export function eventWords(event: EventResult): EventWords {
+  const under = heldPhrase(event);
+  const held = heldClause(event);
+  switch (event.kind) {
+    case 'cut-off': {
+      // What was held since the record began tells no moment of its own.
+      const isSince = event.heldS !== undefined && event.heldAtLeast !== true;
+      return plain(
+        isSince ? `output lost ${under}` : `output lost at ${moment(event.startS)}${held}`,
+        `Output lost at ${secondsFigureText(event.startS)}${held}.`,
+      );
+    }
+    case 'hiccup': {
+      const every = event.periodS.value === null ? '' : `, every ${secondsText(event.periodS.value, 2)}`;
+      const on = event.onS.value === null ? '' : `, on for ${secondsFigureText(event.onS)} each time`;
+      return plain(
+        `voltage never settles: ${event.count} losses${every}${held}`,
+        `Voltage lost ${event.count} times from ${secondsFigureText(event.startS)} on, every ${secondsFigureText(event.periodS)}${on}${held}.`,
+      );
+    }
+    case 'failed start': {
+      const forS = secondsText(event.endS.value - event.startS.value, 2);
+      return plain(
+        `output does not start: on for ${forS} and gone again${held}`,
+        `Voltage starts at ${secondsFigureText(event.startS)} and is gone again at ${secondsFigureText(event.endS)}; highest peak ${figureText(event.returnPeakV, 'V')}${held}.`,
+      );
+    }
+    case 'brown-out': {
+      const least = event.endS.value === null ? 'at least ' : '';
+      const forS = `${least}${secondsText(event.durationS.value, 2)}`;
+      return plain(
+        `brown-out: voltage fell from ${volts(event.beforeV)} to ${volts(event.lowestV)} for ${forS}${held}`,
+        `Brown-out at ${secondsFigureText(event.startS)}: from ${figureText(event.beforeV, 'V')} down to ${figureText(event.lowestV, 'V')}, for ${least}${secondsFigureText(event.durationS)}${held}.`,
+      );
+    }
+    case 'transfer':
+    case 'outage': {
+      const { durationS, phaseJumpDeg } = event;
+      const jump = phaseClause(phaseJumpDeg);
+      const given = isShort(durationS)
+        ? givenText(inMilliseconds(durationS), 'ms')
+        : givenText(durationS, 's');
+      return {
+        phrase: `output away for ${secondsText(durationS.value)}${held}`,
+        clause: `output away for ${given}${held}${jump}`,
+        sentence: `${capitalised(event.kind)} at ${secondsFigureText(event.startS)}: no voltage for ${secondsFigureText(durationS)}${jump}${held}.`,
+      };
+    }
+    case 'start-up':
+      return plain(
+        `output starts at ${moment(event.startS)}`,
+        `Voltage starts at ${secondsFigureText(event.startS)}, first peak ${figureText(event.returnPeakV, 'V')}.`,
+      );
+    case 'idle bursts': {
+      const each = event.burstS.value === null ? '' : ` of ${secondsText(event.burstS.value, 2)}`;
+      const every = event.intervalS.value === null ? '' : `, every ${secondsText(event.intervalS.value, 2)}`;
+      return plain(
+        `output only in bursts: ${event.bursts}${each}${every}`,
+        `Idle bursts from ${secondsFigureText(event.startS)}: ${event.bursts} of ${secondsFigureText(event.burstS)}, every ${secondsFigureText(event.intervalS)}.`,
+      );
+    }
+    case 'inrush': {
+      const least = event.clipped ? 'at least ' : '';
+      const peak =
+        event.peakA.value === null
+          ? 'with an inrush of current'
+          : `with an inrush of ${least}${withUnit(significantText(event.peakA.value, 3), 'A')}`;
+      return plain(
+        `load on at ${moment(event.atS)} ${peak}`,
+        `Inrush at ${secondsFigureText(event.atS)}: peak ${least}${figureText(event.peakA, 'A')}.`,
+      );
+    }
+  }
+}
+
+function plain(phrase: string, sentence: string): EventWords {
+  return { phrase, clause: phrase, sentence };
+}
+
+/** Under which load, and for how long, before the event: "0.14 s after 1500 W came on"; empty where unknown. */
+function heldPhrase(event: EventResult): string {
+  const { loadW, heldS, heldAtLeast = false } = event;
+  if (heldS === undefined) return loadW === undefined ? '' : atLoad(loadW);
+  const held = secondsText(heldS.value, 2);
+  if (heldAtLeast) return `after at least ${held}${loadW === undefined ? '' : ` ${atLoad(loadW)}`}`;
+  if (loadW !== undefined && isNothing(loadW)) return `${held} after the load went off`;
+  return `${held} after ${loadW === undefined ? 'the load' : wattsText(loadW)} came on`;
+}
+
+/** The same behind what has told something else. */
+function heldClause(event: EventResult): string {
+  const held = heldPhrase(event);
+  return held === '' ? '' : `, ${held}`;
+}
+
+function atLoad(loadW: number): string {
+  return isNothing(loadW) ? 'at no load' : `at ${wattsText(loadW)}`;
+}
+
+/** What no meter would call a load. */
+function isNothing(loadW: number): boolean {
+  return Math.abs(loadW) < 0.5;
+}
+
+function wattsText(loadW: number): string {
+  return withUnit(significantText(loadW, 3), 'W');
+}
+
+function volts(figure: MeasuredFigure): string {
+  return withUnit(significantText(figure.value, 3), 'V');
+}
+
+/** A moment as people say it: two figures behind a second, or of it. */
+function moment({ value }: MeasuredFigure): string {
+  return Math.abs(value) < 1 ? secondsText(value, 2) : withUnit(decimalText(value, 2), 's');
+}
+
+/** How the wave after a break stands to the one before, carried on. */
+function phaseClause(jump: Figure): string {
+  if (jump.value === null) return '';
+  if (Math.abs(jump.value) <= Math.max(jump.uncertainty, 1)) return ', and came back in step';
+  return `, and came back ${decimalText(Math.abs(jump.value), 0)}° ${jump.value > 0 ? 'ahead' : 'behind'}`;
+}
