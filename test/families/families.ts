@@ -1,3 +1,4 @@
+import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
 import { type Chance, drawnCsv, type Scope, type Signal } from './drawnCapture.ts';
 import {
   cutSine,
@@ -28,6 +29,8 @@ export interface Draw {
   readonly steps?: number;
   /** Active power truth, W, of a resistor: its other powers are zero. */
   readonly resistorW?: number;
+  /** What else must be true; a sentence says what is not. */
+  readonly also?: (result: MeasureResult) => string | null;
 }
 
 export interface Family {
@@ -565,5 +568,116 @@ export const families: readonly Family[] = [
         steps: 1,
       };
     },
+  },
+  {
+    name: 'bursts',
+    draw: (c) => {
+      const [on, off, first] = [c.between(3.5, 7), c.between(8, 20), c.between(0, 8)];
+      const gain = (x: number): number => (x >= first && (x - first) % (on + off) < on ? 1 : 0);
+      return {
+        ...evolving(c, `bursts of ${on.toFixed(1)} in ${(on + off).toFixed(1)} cycles`, {
+          durationCycles: first + 3 * (on + off) + c.between(0, off),
+          gain,
+        }),
+        figures: ['rmsV', 'frequencyHz', 'thdPercent'],
+        kinds: ['pure sine'],
+        mayBe: ['idle bursts', 'hiccup', 'start-up', 'cut-off', 'outage', 'transfer'],
+      };
+    },
+  },
+  {
+    name: 'modified sines that drift',
+    draw: (c) => {
+      const [hz, rms] = [c.pick([50, 60]), c.pick([120, 230])];
+      const [duty, drift, sag] = [c.between(0.5, 0.8), c.between(-0.01, 0.01), c.between(-0.03, 0.03)];
+      const shape = threeLevel(rms / Math.sqrt(duty), duty);
+      const [sampleRateHz, cycles, start] = [hz * c.whole(300, 1000), c.between(4, 12), c.between(0, 1)];
+      const f = hz * c.between(0.99, 1.01);
+      const lasts = cycles / f;
+      // From f·(1 − drift/2) to f·(1 + drift/2), its size alike: their means over the record are f and rms.
+      const along = (t: number): number => t / lasts - 0.5;
+      const at = (t: number): number =>
+        (1 + sag * along(t)) * shape(start + f * t + (f * drift * lasts * along(t) ** 2) / 2);
+      const csv = drawnCsv(
+        [{ name: 'CH1', unit: 'V', at, peak: 1.6 * rms, noise: 0.002 * rms }],
+        { sampleRateHz, count: Math.ceil(lasts * sampleRateHz), bits: c.pick([8, 10, 12]), fill: 0.85 },
+        c,
+      );
+      return {
+        csv,
+        words: `duty ${duty.toFixed(2)}, frequency drifts by ${(100 * drift).toFixed(2)} %, size by ${(100 * sag).toFixed(1)} %, ${cycles.toFixed(2)} cycles of ${f.toFixed(2)} Hz`,
+        frequencyHz: f,
+        shape,
+        figures: ['rmsV', 'frequencyHz'],
+        kinds: ['modified sine'],
+      };
+    },
+  },
+  {
+    name: 'lines in a band of 200 Hz',
+    draw: (c) => {
+      const [rms, hz] = c.pick(MAINS);
+      const centreHz = 2100 + 200 * c.whole(0, 10);
+      // The last line of a band is 100 Hz above its middle, the first 95 Hz below (IEC 61000-4-7, annex B).
+      const lineHz = centreHz + c.pick([100, 50, 0, -50, -95]);
+      const [cycles, start, turn] = [c.between(2.2, 11), c.between(0, 1), c.between(0, 6)];
+      const at = (t: number): number =>
+        Math.SQRT2 *
+        rms *
+        (Math.sin(2 * Math.PI * (start + hz * t)) + 0.02 * Math.sin(2 * Math.PI * lineHz * t + turn));
+      const sampleRateHz = hz * c.whole(300, 1000);
+      const csv = drawnCsv(
+        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.001 * rms }],
+        { sampleRateHz, count: Math.ceil((cycles * sampleRateHz) / hz), bits: 12, fill: 0.85, errors: false },
+        c,
+      );
+      return {
+        csv,
+        words: `a line at ${lineHz} Hz, ${cycles.toFixed(2)} cycles of ${hz} Hz`,
+        kinds: ['pure sine'],
+        also: ({ voltage }) => {
+          const bands = voltage?.highBands?.bands ?? [];
+          const [largest] = [...bands].sort((a, b) => b.rmsV - a.rmsV);
+          return largest?.centreHz === centreHz ? null : `largest band ${largest?.centreHz ?? 'none'} Hz`;
+        },
+      };
+    },
+  },
+  {
+    name: 'records of a peak detector',
+    draw: (c) => {
+      const [rms, hz] = c.pick(MAINS);
+      const sampleRateHz = hz * c.whole(200, 800);
+      const [start, spread, cycles] = [c.between(0, 1), c.between(0.015, 0.06) * rms, c.between(3, 10)];
+      // A lowest and a highest value in turn, half the spread of noise below and above the wave.
+      const at = (t: number): number =>
+        Math.SQRT2 * rms * Math.sin(2 * Math.PI * (start + hz * t)) +
+        (Math.round(t * sampleRateHz) % 2 === 0 ? -spread : spread);
+      const csv = drawnCsv(
+        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.2 * spread }],
+        { sampleRateHz, count: Math.ceil((cycles * sampleRateHz) / hz), bits: 8, fill: 0.85 },
+        c,
+      );
+      return {
+        csv,
+        words: `lowest and highest ${(2 * spread).toFixed(1)} V apart, ${cycles.toFixed(1)} cycles of ${rms} V`,
+        also: ({ notices }) =>
+          notices.some(({ message }) => /peak|highest and lowest|lowest and highest/i.test(message))
+            ? null
+            : 'no word of lowest and highest values',
+      };
+    },
+  },
+  {
+    name: 'a current that is noise',
+    draw: (c) => ({
+      ...evolving(c, 'noise for a current', {
+        durationCycles: c.between(8, 30),
+        gain: () => 1,
+        current: () => 0,
+        currentPeak: c.pick([0.5, 10]),
+      }),
+      kinds: ['pure sine'],
+    }),
   },
 ];

@@ -55,6 +55,8 @@ function hold(
   for (const kind of events)
     if (!seen.includes(kind)) fault(`no "${kind}" seen, but ${seen.join(', ') || 'nothing'}`);
   if (result.steps.length > steps) fault(`${result.steps.length} steps, of ${steps} at most`);
+  const missed = draw.also?.(result) ?? null;
+  if (missed !== null) fault(missed);
   const { voltage } = result;
   if (voltage === undefined || frequencyHz === undefined || shape === undefined) return;
   const truth = shapeTruth(shape);
