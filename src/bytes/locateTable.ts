@@ -4,6 +4,7 @@ import { cleanText } from './cleanText.ts';
 import { detectDialect } from './detectDialect.ts';
 import { holdsNumberOrMissing } from './holdsNumberOrMissing.ts';
 import { lineAt } from './lineAt.ts';
+import { rowWidths } from './rowWidths.ts';
 import { sampleLines } from './sampleLines.ts';
 import { splitCells } from './splitCells.ts';
 import type { HeadLine, TableShape } from './table.ts';
@@ -51,7 +52,12 @@ export function locateTable(text: TextAccess): TableShape {
     // A row of numbers over a row of words is a header whose channels are named 1, 2, 4.
     if (isRow(cells) && !isWords(split(nextContent(text, next)))) {
       const beside = settingsBeside(text, from, line, columns, split);
-      return { dialect, head, beside, ...found, bodyFrom: from, bodyLine: line };
+      const rows = samples.map(split).filter(isRow);
+      return {
+        ...{ dialect, head, beside, ...found, ...rowWidths(rows, head, found.columns, dialect) },
+        bodyFrom: from,
+        bodyLine: line,
+      };
     }
     if (cells.some((cell) => cell !== '')) head.push({ line, text: content, cells });
     from = next;

@@ -7,6 +7,7 @@ const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
 const COMMA = 44;
 const QUOTE = 34;
+const FIRST_BEYOND_ASCII = 128;
 
 /**
  * Reads one row of plain numbers without making arrays of cells: digits, signs, decimal mark and
@@ -48,13 +49,25 @@ export function scanRegularRow(
     const isLineEnd = Number.isNaN(code) || code === LINE_FEED || code === CARRIAGE_RETURN;
     const isSeparated = delimiter === 'blanks' ? at > end : code === separator;
     if (!isLineEnd && !isSeparated) return 0;
-    if (filled === wanted.length) return endOfLine(text, at);
+    if (filled === wanted.length)
+      return isLineEnd ? endOfLine(text, at) : endOfRest(text, at, separator, mark);
     if (isLineEnd) return 0;
     if (delimiter !== 'blanks') at++;
   }
 }
 
-/** The rest of the line is nobody's: comments, cells of columns that nobody asked for. */
+/** The rest of the line is nobody's: comments, settings beside the rows. What may be a number makes it irregular. */
+function endOfRest(text: string, from: number, separator: number, mark: number): number {
+  let at = from;
+  while (text.charCodeAt(at) === separator || isPadding(text.charCodeAt(at), separator)) at++;
+  return mayStartNumber(text.charCodeAt(at), mark) ? 0 : endOfLine(text, at);
+}
+
+/** Digits, signs, the mark; and what only cells tell apart: quotes, and characters beyond ASCII such as a long minus. */
+function mayStartNumber(code: number, mark: number): boolean {
+  return isNumberPart(code, mark) ? code < 65 : code === QUOTE || code >= FIRST_BEYOND_ASCII;
+}
+
 function endOfLine(text: string, from: number): number {
   let at = from;
   for (; at < text.length; at++) {

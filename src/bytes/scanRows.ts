@@ -1,3 +1,4 @@
+import { countUpTo } from './countUpTo.ts';
 import { lineAt } from './lineAt.ts';
 import { readCells } from './readCells.ts';
 import { RowStore } from './rowStore.ts';
@@ -12,6 +13,8 @@ export interface MalformedRow {
   /** 1-based line of the file. */
   readonly line: number;
   readonly text: string;
+  /** Why it is none, in words, where its text alone doesn't show it. */
+  readonly reason?: string;
 }
 
 export interface ScannedRows {
@@ -59,6 +62,6 @@ export function scanRows(text: string, table: TableShape): ScannedRows {
     rowCount: store.rowCount,
     columns: store.columns(),
     malformed,
-    lineOfRow: (row) => bodyLine + row + rowsBeforeEmptyLines.filter((before) => before <= row).length,
+    lineOfRow: (row) => bodyLine + row + countUpTo(rowsBeforeEmptyLines, row),
   };
 }

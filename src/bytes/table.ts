@@ -26,6 +26,13 @@ export interface TableShape {
   readonly textColumns: readonly number[];
   /** Columns of numbers printed whole, without mark or exponent, as a converter's codes are. */
   readonly wholeColumns: readonly number[];
+  /**
+   * 0-based file column from which on no row holds a number: where one does, its cells are shifted or doubled.
+   * Words may stand there, as settings beside the first rows or a remark.
+   */
+  readonly looseFrom: number;
+  /** Cells of a row, the empty one behind its last delimiter among them, where nearly all rows end in one; else 0. */
+  readonly closedWidth: number;
   /** Offset of the body's first row in the text, and its 1-based line. */
   readonly bodyFrom: number;
   readonly bodyLine: number;

@@ -1,8 +1,8 @@
-import type { TableShape } from '../table.ts';
+import type { RowShape } from '../readCells.ts';
 
 /** How the body of a file is read in chunks: plain data, to be handed to other threads. */
 export interface ScanPlan {
-  readonly table: Pick<TableShape, 'dialect' | 'columns' | 'core'>;
+  readonly table: RowShape;
   /** In which line ends and digits are the bytes of ASCII. */
   readonly encoding: 'utf-8' | 'latin-1';
   /** Offsets in the file, half-open: the body without its last rows. A row starts at each. */

@@ -10,6 +10,7 @@ const QUOTE = 34;
 const PLUS = 43;
 const MINUS = 45;
 const ZERO = 48;
+const NINE = 57;
 const CAPITAL_E = 69;
 const SMALL_E = 101;
 const FIRST_BEYOND_ASCII = 128;
@@ -139,8 +140,11 @@ export function scanRegularRows(
       if (!isLineEnd && !isBlanks) at++;
     }
 
-    // The rest of the line is nobody's: comments, cells of columns that nobody asked for.
+    // The rest of the line is nobody's: comments, settings beside the rows. What may be a number makes it irregular.
     let byte = bytes[at]!;
+    while (byte === separator || byte === BLANK || byte === padding) byte = bytes[++at]!;
+    if (byte === QUOTE || byte === PLUS || byte === MINUS || byte === mark || (byte >= ZERO && byte <= NINE))
+      break;
     while (byte !== LINE_FEED && byte !== CARRIAGE_RETURN) {
       if (byte >= FIRST_BEYOND_ASCII) break rows;
       byte = bytes[++at]!;

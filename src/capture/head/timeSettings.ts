@@ -2,9 +2,17 @@ import type { Setting } from './setting.ts';
 import { settingValue } from './settingValue.ts';
 import type { Dimension } from './unitOf.ts';
 
+/** One statement of the sampling interval, under the key that it has in the head. */
+export interface StatedInterval {
+  readonly key: string;
+  readonly intervalS: number;
+}
+
 /** What the head says about time. Each null where it says nothing. */
 export interface TimeSettings {
   readonly intervalS: number | null;
+  /** All that it says of the interval, by interval or rate, in its order; they may contradict each other. */
+  readonly stated: readonly StatedInterval[];
   /** Time of the first sample. */
   readonly startS: number | null;
   /** Whole record. */
@@ -60,6 +68,7 @@ export function timeSettings(settings: readonly Setting[]): TimeSettings {
     (triggerSample === null || intervalS === null ? null : -triggerSample * intervalS);
   return {
     intervalS,
+    stated: settings.flatMap(statedInterval),
     startS,
     spanS: positive(find(SPAN, ['time'])),
     secondsPerDivision: positive(find(PER_DIVISION, ['time'])),
@@ -74,4 +83,19 @@ function timeUnder(key: RegExp, settings: readonly Setting[]): number | null {
     if (read?.unit?.dimension === 'time') return read.value * read.unit.factor;
   }
   return null;
+}
+
+/** A bare "resolution" or "step" without a unit may be one of volts or bits. */
+const AMBIGUOUS = /^(resolution|step|delta|rate)$/;
+
+function statedInterval(setting: Setting): StatedInterval[] {
+  const { key } = setting;
+  const isRate = RATE.test(key);
+  if (!isRate && !INTERVAL.test(key)) return [];
+  const read = settingValue(setting);
+  if (read === null || !(read.value > 0) || (read.unit === null && AMBIGUOUS.test(key))) return [];
+  const dimension = read.unit?.dimension ?? (isRate ? 'rate' : 'time');
+  const value = read.value * (read.unit?.factor ?? 1);
+  if (dimension === 'time') return [{ key, intervalS: value }];
+  return isRate && (dimension === 'rate' || dimension === 'frequency') ? [{ key, intervalS: 1 / value }] : [];
 }

@@ -1,3 +1,4 @@
+import { countUpTo } from '../../bytes/countUpTo.ts';
 import type { MalformedRow } from '../../bytes/scanRows.ts';
 import type { Capture } from '../capture.ts';
 import { captureOfRows } from './captureOfRows.ts';
@@ -22,7 +23,7 @@ export function captureOfBody({ layout, tail }: ReadingPlan, body: ReadBody): Ca
     malformed: [...body.malformed, ...tailMalformed(bodyLine, body, tail.malformed)],
     lineOfRow: (row) =>
       row < body.rowCount
-        ? bodyLine + row + body.rowsBeforeEmptyLines.filter((before) => before <= row).length
+        ? bodyLine + row + countUpTo(body.rowsBeforeEmptyLines, row)
         : bodyLine + body.lineCount + tail.lineOfRow(row - body.rowCount),
   });
 }

@@ -31,11 +31,12 @@ export function captureOfEvenBody({ layout, uses, tail }: ReadingPlan, body: Rea
   const malformed = [...body.malformed, ...tailMalformed(table.bodyLine, body, trimmed.malformed)];
   const headerText = table.head.at(-1)?.text.trim();
   if (trimmed.rowCount === 0 || malformed.some(({ text }) => text.trim() === headerText)) return null;
-  const stamps = evenStamps([
-    ...body.stamps,
-    stampRun(tail.columns[axisIndex]!.subarray(0, trimmed.rowCount)),
-  ]);
+  const runs = [...body.stamps, stampRun(tail.columns[axisIndex]!.subarray(0, trimmed.rowCount))];
+  const stamps = evenStamps(runs);
   if (stamps === null) return null;
+  // Rows without a time that aren't malformed already are broken if they hold a value.
+  const timeless = runs.reduce((sum, run) => sum + run.rowCount - run.presentCount, 0);
+  if (timeless > malformed.length) return null;
 
   const columns = body.columns.map((column, k) => {
     column?.set(tail.columns[k]!.subarray(0, trimmed.rowCount), body.rowCount);

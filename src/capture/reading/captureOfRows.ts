@@ -1,6 +1,7 @@
 import type { ScannedRows } from '../../bytes/scanRows.ts';
 import type { Capture } from '../capture.ts';
 import { columnTrend } from '../columns/columnTrend.ts';
+import { withBrokenRows } from '../rows/brokenRows.ts';
 import { recordRows } from '../rows/recordRows.ts';
 import { stampedTimeBase } from '../time/stampedTimeBase.ts';
 import { captureOfRecord } from './captureOfRecord.ts';
@@ -11,15 +12,16 @@ import type { FileLayout } from './fileLayout.ts';
  * A capture from all columns of a file, whatever its time does: rows may be missing, kept on change, uneven, or
  * belong to several records.
  *
- * @param scanned - its columns may be changed.
+ * @param found - its columns may be changed.
  * @throws MeasureError as `readCapture` does, once the rows are found.
  */
-export function captureOfRows(layout: FileLayout, scanned: ScannedRows): Capture {
-  const { columns, lineOfRow } = scanned;
+export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
+  const { columns, lineOfRow } = found;
   const chosen = chosenColumns(layout, columns.map(columnTrend), columns);
   const { axis, values } = chosen;
   const axisRows = axis.column === null ? null : columns[axis.column.index]!;
   const valueRows = values.map((column) => columns[column.index]!);
+  const scanned = withBrokenRows(found, axis, valueRows);
   const { rowCount, keptOnChange, notices } = recordRows(scanned, {
     isCut: layout.isCut,
     stamps: axisRows,

@@ -3,6 +3,7 @@ import { refuseBinary, refuseForeign } from '../../bytes/decodeText.ts';
 import { detectEncoding } from '../../bytes/detectEncoding.ts';
 import { lineAt } from '../../bytes/lineAt.ts';
 import { PagedText } from '../../bytes/pagedText.ts';
+import { rowShape } from '../../bytes/readCells.ts';
 import { sampleLines } from '../../bytes/sampleLines.ts';
 import type { ScanPlan } from '../../bytes/scanning/scanPlan.ts';
 import { type ScannedRows, scanRows } from '../../bytes/scanRows.ts';
@@ -80,7 +81,7 @@ export function readingPlan(
   return {
     layout,
     scan: {
-      table: { dialect: table.dialect, columns: table.columns, core: table.core },
+      table: rowShape(table),
       encoding: decided,
       from: origin + table.bodyFrom,
       to: origin + tailFrom,

@@ -27,12 +27,12 @@ export function checkRows(rowCount: number, malformed: readonly MalformedRow[], 
   }
   const [first] = malformed;
   if (first === undefined) return [];
-  const text = cleanText(first.text, 40);
+  const found = first.reason ?? `"${cleanText(first.text, 40)}"`;
   if (malformed.length > MOST_MALFORMED_SHARE * rowCount) {
     throw new MeasureError('rows.malformed', `${malformed.length} of ${rowCount} rows can't be read.`, {
       line: first.line,
       expected: 'rows of numbers like those around it',
-      received: `"${text}"`,
+      received: found,
       advice: 'save the waveform again, or take the broken rows out in a text editor',
     });
   }
@@ -41,7 +41,7 @@ export function checkRows(rowCount: number, malformed: readonly MalformedRow[], 
   return [
     {
       code: 'rows.malformed',
-      message: `Line ${lines.join(', ')}${more} can't be read as a row of numbers ("${text}") and is left out.`,
+      message: `Line ${lines.join(', ')}${more} can't be read as a row of numbers (${found}) and is left out.`,
     },
   ];
 }

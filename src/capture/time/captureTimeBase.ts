@@ -6,6 +6,7 @@ import { nameSays } from '../head/nameSays.ts';
 import type { TimeSettings } from '../head/timeSettings.ts';
 import { reconcileInterval } from './reconcileInterval.ts';
 import type { TimeBase } from './rowArrangement.ts';
+import { settledInterval } from './settledInterval.ts';
 
 /** What is known about the time of a record before its rows are laid out. */
 export interface TimeWitnesses {
@@ -49,27 +50,31 @@ const INDEX_RESOLUTION = 1e-9;
  * `time.still`.
  */
 export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, layRows, settings, sampleRateHz } = witnesses;
-  return axis.kind === 'time' && layRows !== null
-    ? fromStamps(witnesses, layRows)
-    : fromInterval(witnesses, settings.intervalS ?? (sampleRateHz === undefined ? null : 1 / sampleRateHz));
+  const { axis, layRows, sampleRateHz } = witnesses;
+  if (axis.kind === 'time' && layRows !== null) return fromStamps(witnesses, layRows);
+  const { settings, notices } = settledInterval(witnesses.settings, null, witnesses.rowCount);
+  const intervalS = settings.intervalS ?? (sampleRateHz === undefined ? null : 1 / sampleRateHz);
+  const { timeBase, notices: more } = fromInterval({ ...witnesses, settings }, intervalS);
+  return { timeBase, notices: [...notices, ...more] };
 }
 
 function fromStamps(
   witnesses: TimeWitnesses,
   layRows: NonNullable<TimeWitnesses['layRows']>,
 ): { timeBase: TimeBase; notices: Notice[] } {
-  const { axis, settings, resolution, sampleRateHz } = witnesses;
+  const { axis, resolution, sampleRateHz } = witnesses;
   const raw = layRows(resolution);
   const unitFactor = axis.column?.unit?.factor ?? 1;
+  const columnS = raw.intervalS * unitFactor;
+  const { settings, notices: contradictions } = settledInterval(witnesses.settings, columnS, raw.sampleCount);
   const reconciled = reconcileInterval({
-    intervalS: raw.intervalS * unitFactor,
+    intervalS: columnS,
     uncertaintyS: (resolution * unitFactor) / Math.max(1, raw.sampleCount - 1),
     sampleCount: raw.sampleCount,
     isUnitAssumed: axis.isUnitAssumed,
     settings,
   });
-  const notices: Notice[] = [];
+  const notices: Notice[] = [...contradictions];
   if (reconciled.notice !== null) notices.push(reconciled.notice);
   else if (axis.isUnitAssumed) notices.push(UNIT_ASSUMED);
   if (raw.isCoarse) notices.push(COARSE);

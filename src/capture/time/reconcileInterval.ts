@@ -67,8 +67,12 @@ function unitFromSpan(witnesses: IntervalWitnesses): ReconciledInterval {
   };
 }
 
-/** How many of the head's statements about the whole record an interval agrees with. */
 function fits({ sampleCount, settings }: IntervalWitnesses, intervalS: number): number {
+  return agreementsOf(settings, intervalS, sampleCount);
+}
+
+/** How many of the head's statements about the whole record an interval agrees with: 0, 1 or 2. */
+export function agreementsOf(settings: TimeSettings, intervalS: number, sampleCount: number): number {
   const span = intervalS * (settings.sampleCount ?? sampleCount);
   const spanFits = settings.spanS !== null && Math.abs(span / settings.spanS - 1) < 0.02;
   const divisions = settings.secondsPerDivision === null ? 0 : span / settings.secondsPerDivision;

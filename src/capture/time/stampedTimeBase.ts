@@ -3,7 +3,7 @@ import { type GridKind, placeOnGrid } from './placeOnGrid.ts';
 import type { TimeBase } from './rowArrangement.ts';
 import { singlePrecisionTick } from './singlePrecisionTick.ts';
 import { isEven, largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
-import { stampSteps } from './stampSteps.ts';
+import { type StampSteps, stampSteps } from './stampSteps.ts';
 
 /** Rows kept on change may be few: each can stand for this many samples. */
 const KEPT_ROWS: GridKind = { leastSingle: 0, mostSamplesARow: 256 };
@@ -56,11 +56,29 @@ export function stampedTimeBase(
     steps.repeats === 0 &&
     steps.smallest > 0.9 * steps.median &&
     (line.interval / steps.median - 1) * steps.count < 2.5;
-  if ((isPrinted || isTicked) && !isHoled) {
+  if ((isPrinted || isTicked) && !isHoled && !jumps(stamps, steps, fitted.interval)) {
     const tick = isPrinted ? digit : steps.smallest;
     return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2);
   }
   return placeOnGrid(stamps, steps.median, resolution) ?? resampled(stamps, steps.median);
+}
+
+/** A clock's ticks make odd steps all along; fewer than this are no ticks, but a time that jumps. */
+const LEAST_ODD_STEPS = 3;
+/** Of the interval: a jump that is larger is worth saying. */
+const LEAST_JUMP = 0.2;
+
+/** Whether a time that is fine enough to tell its steps goes evenly but for one or two of them. */
+function jumps(stamps: Float64Array, { repeats, median }: StampSteps, interval: number): boolean {
+  if (repeats > LEAST_ODD_STEPS || Math.abs(median / interval - 1) > LEAST_JUMP) return false;
+  let odd = 0;
+  let previous = Number.NaN;
+  for (const stamp of stamps) {
+    if (Number.isNaN(stamp)) continue;
+    if (Math.abs(stamp - previous - median) > LEAST_JUMP * median) odd++;
+    previous = stamp;
+  }
+  return odd > 0 && odd < LEAST_ODD_STEPS;
 }
 
 /** Whether every step is a whole number of ticks. */

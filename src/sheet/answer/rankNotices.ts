@@ -10,7 +10,7 @@ const worstFirst: readonly RegExp[] = [
   /^wave\.clipped$/,
   /^value\./,
   /^frequency\./,
-  /^time\.(disagrees|assumed|uneven)/,
+  /^time\.(contradicts|disagrees|assumed|uneven)/,
   /^unit\./,
   /gap/,
   /^wave\.drifts$|^span\./,

@@ -2,7 +2,13 @@ import { expect, test } from 'vitest';
 import { scanChunk } from '../../../src/bytes/scanning/scanChunk.ts';
 
 const plan = {
-  table: { dialect: { delimiter: ',', decimalMark: '.' }, columns: [0, 1], core: [0, 1] },
+  table: {
+    dialect: { delimiter: ',', decimalMark: '.' },
+    columns: [0, 1],
+    core: [0, 1],
+    looseFrom: 2,
+    closedWidth: 0,
+  },
   encoding: 'utf-8',
 } as const;
 
