@@ -35,6 +35,8 @@ export interface MeasureTask {
 export interface MeasureFileRun {
   /** Threads beside this one that read a large file; absent: as the machine has cores. */
   readonly workers?: number;
+  /** Of the file, for its results; absent: as it was found. A load that stands in no other place is read from it. */
+  readonly name?: string;
   /** Told how far it is. */
   readonly progress?: Pick<ProgressLine, 'read' | 'measure'>;
 }
@@ -43,7 +45,7 @@ export interface MeasureFileRun {
 export async function measureFile(
   { file, error }: Found,
   options: MeasureFileOptions,
-  { workers, progress }: MeasureFileRun = {},
+  { workers, name = file, progress }: MeasureFileRun = {},
 ): Promise<FileOutcome> {
   try {
     if (error !== undefined) throw error;
@@ -57,7 +59,7 @@ export async function measureFile(
     const { capture, current } = await withCurrent(whole, options, read);
     const own = { ...options, ...(current === undefined ? {} : { current }), scalesInPlace: true };
     progress?.measure();
-    return { assays: assayCapture(capture, { file, sha256 }, own), options };
+    return { assays: assayCapture(capture, { file: name, sha256 }, own), options };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
     return { failed: failedResult(file, problem) };

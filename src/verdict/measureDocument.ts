@@ -3,6 +3,7 @@ import type { ErrorDetail } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
 import type { DirectPowerFigures } from '../figures/power/measureDirectPower.ts';
 import type { PowerFigures } from '../figures/power/powerFigures.ts';
+import type { LoadSeen } from './load/loadSeen.ts';
 import type { LoadKind } from './loadKind/loadKind.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
 import type { EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
@@ -26,6 +27,8 @@ export interface MeasureResult {
   readonly label?: string;
   /** As told, for example `300 W resistive`. */
   readonly load?: string;
+  /** The load of the stretch that the figures describe; absent where nothing is known of it. */
+  readonly loadSeen?: LoadSeen;
   readonly capture: CaptureSummary;
   readonly nominal: Nominal | null;
   readonly voltage?: VoltageFigures;

@@ -171,6 +171,7 @@ const result = object(
   {
     label: text,
     load: text,
+    loadSeen: object({ from: oneOf('measured', 'told', 'file name'), text, watts: orNull(notNegative) }),
     voltage: channelFigures('V'),
     current: channelFigures('A'),
     meter: object({

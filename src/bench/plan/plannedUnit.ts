@@ -1,3 +1,4 @@
+import { parseWatts } from '../../verdict/load/parseWatts.ts';
 import { parseUnitClaim } from '../claims/parseUnitClaim.ts';
 import { isRating, type UnitClaim } from '../claims/unitClaim.ts';
 import type { ToldEnergy } from '../energy/energyRun.ts';
@@ -5,7 +6,6 @@ import type { CaptureOptions, PlannedFile, PlannedUnit } from './benchPlan.ts';
 import { CAPTURE_OPTION_KEYS, captureOptions } from './captureOptions.ts';
 import { parseBattery } from './parseBattery.ts';
 import { parseEnergy } from './parseEnergy.ts';
-import { parseWatts } from './parseWatts.ts';
 import { list, mapping, optionalText, parsed, text } from './partValues.ts';
 import type { PlanPart } from './planPart.ts';
 

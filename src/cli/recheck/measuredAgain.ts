@@ -23,7 +23,7 @@ export interface MeasuredAgain {
 }
 
 type Evidence = OpenedSheet['evidence'];
-type Belonging = { readonly file: string; readonly options: CarriedOptions };
+type Belonging = { readonly file: string; readonly carried: CarriedCapture };
 
 /**
  * Measures the captures of a sheet again, with the options that it carries. Of several, those are taken whose
@@ -46,8 +46,8 @@ export async function measuredAgain(
   for (const { file, error } of found) {
     try {
       if (error !== undefined) throw error;
-      const options = await optionsFor(carried, file, found.length === 1);
-      if (options !== null) belonging.push({ file, options });
+      const itself = await carriedOf(carried, file, found.length === 1);
+      if (itself !== null) belonging.push({ file, carried: itself });
     } catch (problem) {
       if (!(problem instanceof MeasureError)) throw problem;
       fail(file, problem);
@@ -55,10 +55,13 @@ export async function measuredAgain(
   }
   const measured = [];
   const progress = progressLine(belonging.length);
-  for (const { file, options } of belonging) {
+  for (const {
+    file,
+    carried: { file: name, options },
+  } of belonging) {
     progress.begin(file);
     try {
-      const outcome = await measureFile({ file }, measureOptions(options, current), { progress });
+      const outcome = await measureFile({ file }, measureOptions(options, current), { name, progress });
       if ('failed' in outcome) failures.push(withAdvice(outcome.failed, options, current));
       else measured.push({ file, assays: outcome.assays });
     } catch (problem) {
@@ -71,19 +74,19 @@ export async function measuredAgain(
   return { measured, strangers: isNone ? [stranger(found.length)] : [], failures };
 }
 
-/** What a file is to be measured with; null where it doesn't belong to the sheet. */
-async function optionsFor(
+/** What the sheet carries of a file; null where it doesn't belong to the sheet. */
+async function carriedOf(
   carried: readonly CarriedCapture[],
   file: string,
   isAlone: boolean,
-): Promise<CarriedOptions | null> {
+): Promise<CarriedCapture | null> {
   const [first, ...others] = carried;
-  if (isAlone && first !== undefined && others.length === 0) return first.options;
+  if (isAlone && first !== undefined && others.length === 0) return first;
   const bytes = await readFile(file).catch((error: unknown) => {
     throw unreadable(error);
   });
   const sha256 = digest(bytes);
-  return carried.find((capture) => capture.sha256 === sha256)?.options ?? null;
+  return carried.find((capture) => capture.sha256 === sha256) ?? null;
 }
 
 function measureOptions(

@@ -1,6 +1,6 @@
+import { wattsInWords } from '../../entry/benching.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import type { AskedUnit } from '../worker/requests.ts';
-import { loadWatts } from './loadWatts.ts';
 
 /** Captures by unit. */
 export interface FoundUnits {
@@ -66,7 +66,7 @@ function placed(entry: Entry): Placed | null {
   const { result, wave } = channel;
   const { id, name } = entry;
   const { label, load = '', claims } = wave.options;
-  const loadW = loadWatts(load);
+  const loadW = wattsInWords(load);
   const of = (place: Placed['place']): Placed => ({
     ...{ id, name, label: label ?? UNNAMED, claims, place, loadW },
   });

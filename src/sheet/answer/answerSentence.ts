@@ -4,7 +4,7 @@ import { capitalised } from './capitalised.ts';
 import { claimsVerdict } from './claimsVerdict.ts';
 import { claimValueText } from './claimValueText.ts';
 import { kindPhrase } from './kindPhrase.ts';
-import { loadPhrase } from './loadPhrase.ts';
+import { underLoad } from './loadPhrase.ts';
 import { shortText } from './shortText.ts';
 
 const short = {
@@ -22,7 +22,7 @@ const short = {
 export function answerSentence(result: MeasureResult): string {
   const clean = cleanTexts(result);
   const verdict = claimsVerdict(clean.claims);
-  const wave = `${loadPhrase(clean.load)} ${kindPhrase(clean)}.`;
+  const wave = `${underLoad(clean.loadSeen, kindPhrase(clean))}.`;
   if (verdict === null) return capitalised(wave);
   const reason = because(verdict.claims, clean.claims.length);
   return `${short[verdict.outcome]}, ${reason === '' ? '' : `${reason}; `}${wave}`;

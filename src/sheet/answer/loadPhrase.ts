@@ -1,3 +1,4 @@
+import type { LoadSeen } from '../../verdict/load/loadSeen.ts';
 import { noBreakSpace } from '../numbers/withUnit.ts';
 import { shortText } from './shortText.ts';
 
@@ -18,15 +19,40 @@ const manner =
   /^(?:resistive|inductive|capacitive|ohmic|(?:non-?)?linear|load|total|at|of|on|with|and|plus)\b/i;
 
 /**
- * The load as the start of a sentence's predicate, lower case: "at 300 W resistive", "with a 300 W heater", "with a kettle",
- * "at an unknown load".
+ * A clause led by the load and where that is known from, lower case: "at 258 W measured this is a pure sine", "with a
+ * 300 W heater (as told) this is …"; where nothing is known of the load, the clause alone.
  *
- * @param told - the load as told; undefined where nobody told it.
+ * @param spoken - spell the unit, and leave "as told" out: nobody says it.
+ */
+export function underLoad(seen: LoadSeen | undefined, clause: string, spoken = false): string {
+  if (seen === undefined) return clause;
+  const load = loadPhrase(seen.text, spoken);
+  const from = {
+    measured: seen.watts !== 0 ? ' measured' : spoken ? '' : ' (measured)',
+    told: spoken ? '' : ' (as told)',
+    'file name': spoken ? ', by the file’s name,' : ' (by the file’s name)',
+  }[seen.from];
+  return `${load}${from} ${clause}`;
+}
+
+/**
+ * The load beside other facts, with where it is known from: "258 W measured", "300 W heater as told", "300 W by the
+ * file’s name".
+ */
+export function loadText({ text, from, watts }: LoadSeen): string {
+  if (from === 'measured') return watts === 0 ? `${text}, measured` : `${text} measured`;
+  return from === 'told' ? `${text}, as told` : `${text} by the file’s name`;
+}
+
+/**
+ * The load as the start of a sentence's predicate, lower case: "at 300 W resistive", "with a 300 W heater", "with a
+ * kettle".
+ *
+ * @param words - not empty.
  * @param spoken - spell the unit of a leading number: "at 300 watts resistive", "with a 300 watt heater".
  */
-export function loadPhrase(told: string | undefined, spoken = false): string {
-  if (told === undefined || told === '') return 'at an unknown load';
-  const load = shortText(told, longestLoad);
+export function loadPhrase(words: string, spoken = false): string {
+  const load = shortText(words, longestLoad);
   const match = /^(\d+(?:[.,]\d+)?)\s*(kW|VA|W|A|%)(?![\p{L}\p{N}])(.*)$/u.exec(load);
   if (match === null) return /^\d|load$/i.test(load) ? `at ${load}` : `with ${load}`;
   const [, number = '', unit = '', rest = ''] = match;

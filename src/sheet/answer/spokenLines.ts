@@ -3,7 +3,7 @@ import { cleanTexts } from '../cleanTexts.ts';
 import { capitalised } from './capitalised.ts';
 import { claimsVerdict } from './claimsVerdict.ts';
 import { kindPhrase } from './kindPhrase.ts';
-import { loadPhrase } from './loadPhrase.ts';
+import { underLoad } from './loadPhrase.ts';
 
 /**
  * Two sentences to say on camera: what it is with its figure and how the claims stand, then what the answer
@@ -11,7 +11,7 @@ import { loadPhrase } from './loadPhrase.ts';
  */
 export function spokenLines(result: MeasureResult): readonly [string, string] {
   const clean = cleanTexts(result);
-  const wave = `${loadPhrase(clean.load, true)} ${kindPhrase(clean, 'a sine')}.`;
+  const wave = `${underLoad(clean.loadSeen, kindPhrase(clean, 'a sine'), true)}.`;
   return [capitalised(claimsWords(clean) + wave), 'One capture, not a certificate.'];
 }
 

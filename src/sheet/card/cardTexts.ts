@@ -3,7 +3,7 @@ import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { capitalised } from '../answer/capitalised.ts';
 import { claimsVerdict } from '../answer/claimsVerdict.ts';
 import { kindName } from '../answer/kindName.ts';
-import { loadPhrase } from '../answer/loadPhrase.ts';
+import { loadText } from '../answer/loadPhrase.ts';
 import { type MainFigures, mainFigures } from '../answer/mainFigures.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { shortText } from '../answer/shortText.ts';
@@ -17,11 +17,12 @@ export function cardSentence({ waveform, voltage }: MeasureResult): string {
 }
 
 /** Which unit, under which load, and how the claims stand. */
-export function cardSubject({ label, load, claims }: MeasureResult): string {
+export function cardSubject({ label, loadSeen, claims }: MeasureResult): string {
   const verdict = claimsVerdict(claims);
   const [first] = verdict?.claims ?? [];
   const judged = first === undefined ? [] : [`“${shortText(first.text, 40)}” ${outcomeWords(first.outcome)}`];
-  return [...(label === undefined ? [] : [label]), capitalised(loadPhrase(load)), ...judged].join(' · ');
+  const load = loadSeen === undefined ? [] : [capitalised(loadText(loadSeen))];
+  return [...(label === undefined ? [] : [label]), ...load, ...judged].join(' · ');
 }
 
 export interface CardFigure {

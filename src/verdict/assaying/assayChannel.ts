@@ -17,6 +17,7 @@ import { courseOf, courseWithNominal, roughOmega, steadyNotice, steadyStretch } 
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
+import { loadSeenOf } from './loadSeenOf.ts';
 import { type Measured, measureWithMeter } from './measureWithMeter.ts';
 import { methodLines } from './methodLines.ts';
 import { type Spectra, spectra } from './spectra.ts';
@@ -81,6 +82,13 @@ export function assayChannel(
           isResistiveFullStep: options.isResistiveFullStep ?? false,
         });
   const { dynamics, ...courseSections } = course;
+  const under = loadSeenOf({
+    ...{ voltage: calibrated, current: drawn.channel, course: seen, stretch },
+    spanS: figures.spanS,
+    result: { ...courseSections, ...load.sections },
+    ...{ told: options.load, file: source.file },
+    isScaleDoubted: nominalNotices.some(({ code }) => code.startsWith('scale.')),
+  });
   const transfersS = course.events.flatMap((event) => (event.kind === 'transfer' ? [event.durationS] : []));
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const context = { wave, ...chain, perWindow: options.perWindow ?? false };
@@ -89,6 +97,7 @@ export function assayChannel(
       ...source,
       ...(options.label === undefined ? {} : { label: options.label }),
       ...(options.load === undefined ? {} : { load: options.load }),
+      ...under.section,
       capture: { ...captureSummary(capture, calibrated, wave), digitiser: digitiserDocument(more.digitiser) },
       nominal,
       ...channelSection(channel, measured, more, context),
@@ -109,6 +118,7 @@ export function assayChannel(
         ...withoutDoubles(figures.notices, more.notices),
         ...drawn.notices,
         ...load.notices,
+        ...under.notices,
       ],
     },
     trace: traceOf(wave, isVoltage ? 'V' : 'A'),

@@ -45,7 +45,7 @@ export function steadyStretch(course: SupplyCourse | null, { intervalS }: Captur
 const DRIFT = { rms: 0.02, frequencyHz: 0.01 } as const;
 
 /** Something steps or breaks off, or one third of the record differs from another for good. */
-function isRestless({ steps, events, envelope }: SupplyCourse): boolean {
+export function isRestless({ steps, events, envelope }: SupplyCourse): boolean {
   if (steps.length + events.length > 0) return true;
   const third = Math.floor(envelope.rms.length / 3);
   if (third < 1) return false;

@@ -9,6 +9,7 @@ import { outcomeWords } from '../../../src/sheet/answer/outcomeWords.ts';
 import { powerSentence } from '../../../src/sheet/answer/powerSentence.ts';
 import { questionSentence } from '../../../src/sheet/answer/questionSentence.ts';
 import { spokenLines } from '../../../src/sheet/answer/spokenLines.ts';
+import type { LoadSeen } from '../../../src/verdict/load/loadSeen.ts';
 import type {
   ClaimResult,
   Finding,
@@ -53,24 +54,42 @@ const sineClaim = (outcome: ClaimResult['outcome'], value: string): ClaimResult 
 
 describe('answerSentence', () => {
   it.each([
-    ['pure sine', 'At 300 W resistive this is a pure sine: 2.1 % distortion, give or take 0.4.'],
-    ['distorted sine', 'At 300 W resistive this is a distorted sine: 2.1 % distortion, give or take 0.4.'],
+    ['pure sine', 'At 300 W resistive (as told) this is a pure sine: 2.1 % distortion, give or take 0.4.'],
+    [
+      'distorted sine',
+      'At 300 W resistive (as told) this is a distorted sine: 2.1 % distortion, give or take 0.4.',
+    ],
     [
       'modified sine',
-      'At 300 W resistive this is a modified sine, not a sine: 25 % of the time at zero, 2.1 % distortion, give or take 0.4.',
+      'At 300 W resistive (as told) this is a modified sine, not a sine: 25 % of the time at zero, 2.1 % distortion, give or take 0.4.',
     ],
-    ['stepped', 'At 300 W resistive this is a stepped wave of 9 levels: 2.1 % distortion, give or take 0.4.'],
-    ['square', 'At 300 W resistive this is a square wave, not a sine: 2.1 % distortion, give or take 0.4.'],
-    ['not classified', 'At 300 W resistive this wave can’t be classified: no two cycles are alike.'],
+    [
+      'stepped',
+      'At 300 W resistive (as told) this is a stepped wave of 9 levels: 2.1 % distortion, give or take 0.4.',
+    ],
+    [
+      'square',
+      'At 300 W resistive (as told) this is a square wave, not a sine: 2.1 % distortion, give or take 0.4.',
+    ],
+    [
+      'not classified',
+      'At 300 W resistive (as told) this wave can’t be classified: no two cycles are alike.',
+    ],
   ] as const)('names a wave that is %s', (kind, sentence) => {
     expect(plain(answerSentence(resultOf(kind, { findings: [] })))).toBe(sentence);
   });
 
-  it('says that the load is unknown where nobody told it', () => {
-    const { load: _load, ...untold } = resultOf('pure sine');
-    expect(plain(answerSentence(untold))).toBe(
-      'At an unknown load this is a pure sine: 2.1 % distortion, give or take 0.4.',
-    );
+  it('says nothing of a load that nobody knows', () => {
+    const { loadSeen: _seen, ...untold } = resultOf('pure sine');
+    expect(plain(answerSentence(untold))).toBe('This is a pure sine: 2.1 % distortion, give or take 0.4.');
+  });
+
+  it('says where the load is known from', () => {
+    const lead = (loadSeen: LoadSeen): string =>
+      plain(answerSentence(resultOf('pure sine', { loadSeen }))).replace(/ this is.*/, '');
+    expect(lead({ from: 'measured', text: '258 W', watts: 258 })).toBe('At 258 W measured');
+    expect(lead({ from: 'measured', text: 'no load', watts: 0 })).toBe('At no load (measured)');
+    expect(lead({ from: 'file name', text: '300 W', watts: 300 })).toBe('At 300 W (by the file’s name)');
   });
 
   it('says “at the edge” where the doubt reaches the threshold', () => {
@@ -155,8 +174,6 @@ describe('distortionPhrase', () => {
 
 describe('loadPhrase', () => {
   it.each([
-    [undefined, 'at an unknown load', 'at an unknown load'],
-    ['', 'at an unknown load', 'at an unknown load'],
     ['300 W', 'at 300 W', 'at 300 watts'],
     ['300 W resistive', 'at 300 W resistive', 'at 300 watts resistive'],
     ['300 W, resistive', 'at 300 W, resistive', 'at 300 watts, resistive'],
@@ -198,12 +215,13 @@ describe('claimsSentence', () => {
 
 describe('spokenLines', () => {
   it('says the answer as people speak, and what it is not', () => {
-    const { load: _load, ...untold } = resultOf('pure sine');
-    expect(spokenLines({ ...untold, load: '300 W' }).map(plain)).toEqual([
+    const { loadSeen: _seen, ...untold } = resultOf('pure sine');
+    const loadSeen = { from: 'told', text: '300 W', watts: 300 } as const;
+    expect(spokenLines({ ...untold, loadSeen }).map(plain)).toEqual([
       'At 300 watts this is a sine: 2.1 % distortion, give or take 0.4.',
       'One capture, not a certificate.',
     ]);
-    expect(plain(spokenLines(untold)[0])).toMatch(/^At an unknown load this is a sine/);
+    expect(plain(spokenLines(untold)[0])).toMatch(/^This is a sine/);
   });
 
   it.each([

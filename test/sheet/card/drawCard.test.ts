@@ -23,8 +23,8 @@ test('the subject names unit, load and the claim that decides', () => {
   const { result } = Object.values(assays)[0]!();
   const claim = { text: 'pure sine', quantity: 'waveform', value: 'modified sine', limit: null };
   const claims = [{ ...claim, outcome: 'fail', probability: 0 }] as const;
-  const subject = cardSubject({ ...result, label: 'Inverter B', load: '300 W resistive', claims });
-  expect(subject.replaceAll('\u00a0', ' ')).toBe('Inverter B · At 300 W resistive · “pure sine” fails');
+  const subject = cardSubject({ ...result, label: 'Inverter B', claims });
+  expect(subject.replaceAll('\u00a0', ' ')).toBe('Inverter B · 300 W resistive, as told · “pure sine” fails');
 });
 
 describe.each(Object.entries(assays))('the card of %s', (_, make) => {

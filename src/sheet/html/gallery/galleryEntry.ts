@@ -1,5 +1,4 @@
 import type { Figure } from '../../../base/figure.ts';
-import { parseWatts } from '../../../bench/plan/parseWatts.ts';
 import type { ClaimResult, WaveformKind } from '../../../verdict/measureDocument.ts';
 import { answerSentence } from '../../answer/answerSentence.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
@@ -7,6 +6,7 @@ import { claimsVerdict } from '../../answer/claimsVerdict.ts';
 import { compareSentence } from '../../answer/compare/compareSentence.ts';
 import { fileName } from '../../answer/fileName.ts';
 import { headlineFigures } from '../../answer/headlineFigures.ts';
+import { loadText } from '../../answer/loadPhrase.ts';
 import { mainFigures } from '../../answer/mainFigures.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
@@ -98,7 +98,7 @@ function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
   return {
     picture,
     title: result.label ?? fileName(result.file),
-    subject: result.load === undefined || result.load === '' ? 'load unknown' : result.load,
+    subject: result.loadSeen === undefined ? '' : loadText(result.loadSeen),
     answer: changes === null ? answerSentence(result) : stepSentence(changes),
     kinds: [result.waveform.kind],
     ...verdict(result.claims),
@@ -107,7 +107,7 @@ function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
         ? stepFigureRows(changes).slice(0, 4)
         : headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
     order: {
-      load: loadW(result.load),
+      load: result.loadSeen?.watts ?? null,
       rms: valueIn(figures?.rms),
       frequency: valueIn(figures?.frequencyHz),
       crest: valueIn(figures?.crestFactor),
@@ -122,12 +122,6 @@ function verdict(claims: readonly ClaimResult[]): Pick<GalleryEntry, 'outcome' |
 
 function valueIn(figure: Figure | undefined): number | null {
   return figure?.value ?? null;
-}
-
-/** The watts that a load starts with: "300 W resistive", "1.2 kW", "no load". */
-function loadW(told = ''): number | null {
-  const [watts] = /^(?:no load\b|\d+(?:[.,]\d+)? ?k?W(?!\p{L}))/iu.exec(told.replaceAll('\u00a0', ' ')) ?? [];
-  return watts === undefined ? null : parseWatts(watts);
 }
 
 function countText(count: number, noun: string): string {

@@ -1,4 +1,4 @@
-import { parseWatts } from '../../entry/benching.ts';
+import { parseWatts } from './parseWatts.ts';
 
 const told = /\bno load\b|\d+(?:[.,]\d+)? ?k?W(?:atts?)?\b/gi;
 /** 1,200 W is a kilowatt to some and a little more than a watt to others. */
@@ -7,10 +7,10 @@ const grouped = /\d[,.]\d{3}(?!\d)/;
 /**
  * The power that the words for a load tell, in watts; null where they tell none, or more than one.
  *
- * @example loadWatts('300 W heater') // 300
- * @example loadWatts('no load, then 600 W') // null
+ * @example wattsInWords('300 W heater') // 300
+ * @example wattsInWords('no load, then 600 W') // null
  */
-export function loadWatts(words: string): number | null {
+export function wattsInWords(words: string): number | null {
   const plain = words.replaceAll(/\s+/g, ' ').trim();
   if (/^\d+(?:[.,]\d+)?$/.test(plain) && !grouped.test(plain)) return parseWatts(plain);
   const [power, another] = plain.match(told) ?? [];

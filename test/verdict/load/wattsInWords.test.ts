@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { loadWatts } from '../../../src/page/several/loadWatts.ts';
+import { wattsInWords } from '../../../src/verdict/load/wattsInWords.ts';
 
 test.each([
   ['300 W', 300],
@@ -14,7 +14,7 @@ test.each([
   ['0 W', 0],
   ['250', 250],
 ])('%j tells %s W', (words, watts) => {
-  expect(loadWatts(words)).toBe(watts);
+  expect(wattsInWords(words)).toBe(watts);
 });
 
 test.each([
@@ -29,5 +29,5 @@ test.each([
   ['1,200 W', 'a comma that may set off thousands or decimals'],
   ['1.200', 'a point that may set off thousands or decimals'],
 ])('%j tells no power: %s', (words) => {
-  expect(loadWatts(words)).toBeNull();
+  expect(wattsInWords(words)).toBeNull();
 });
