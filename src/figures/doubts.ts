@@ -1,5 +1,6 @@
 import type { Notice } from '../base/notice.ts';
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
+import { MANY_CODES } from './fewCodes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 import { outliers } from './outliers.ts';
 
@@ -13,6 +14,7 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
   return [
     outlierNotice(record),
     clippedNotice(record),
+    fewCodesNotice(record),
     coarseNotice(record),
     fewCyclesNotice(record),
     ordersNotice(record, ordersAsked),
@@ -80,12 +82,24 @@ function countEnds(ends: CodesAtEnds, samples: Float64Array, max: number, min: n
   }
 }
 
-/** Fewer than 64 levels between the extremes. */
+/** A sine on few codes and a staircase of as many levels are one and the same record. */
+function fewCodesNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
+  if (!periodic.fewCodes) return null;
+  return {
+    code: 'kind.fewCodes',
+    message: `The record has only ${codesSpanned(periodic, stepSize!)} different values and fits a sine rounded to them: a staircase of as many steps would look the same, so its kind is not certain. Save with all digits too.`,
+  };
+}
+
+function codesSpanned({ extent }: PeriodicRecord['periodic'], stepSize: number): number {
+  return Math.round((extent.max - extent.min) / stepSize) + 1;
+}
+
+/** Few codes between the extremes. */
 function coarseNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
   if (stepSize === null || periodic.levels.length > 0) return null;
-  const { max, min } = periodic.extent;
-  const levels = Math.round((max - min) / stepSize) + 1;
-  if (levels >= 64) return null;
+  const levels = codesSpanned(periodic, stepSize);
+  if (levels >= MANY_CODES) return null;
   return {
     code: 'resolution.coarse',
     message: `The wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen.`,

@@ -15,6 +15,7 @@ import { aperiodicFigures } from './aperiodicFigures.ts';
 import { cycleGains } from './cycleGains.ts';
 import { doubts } from './doubts.ts';
 import { edges } from './edges.ts';
+import { fewCodes } from './fewCodes.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
 import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
@@ -51,9 +52,12 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
   const { orders = 50, instrument = ASSUMED_INSTRUMENT, scaleSource = 'scope and probe' } = options;
   const located = locateWave(input, options.roughOmega ?? options.omega);
   const { samples, startS } = located;
-  const stepSize = input.stepSize ?? quantisationStep(samples) ?? stepOfBits(samples, instrument.bits);
-  const common = { samples, startS, intervalS: input.intervalS, stepSize, aperiodic: located.aperiodic };
+  const seen = input.stepSize ?? quantisationStep(samples);
+  const ofBits = stepOfBits(samples, instrument.bits);
+  const where = { samples, startS, intervalS: input.intervalS, aperiodic: located.aperiodic };
   if (located.omega === null) {
+    const stepSize = seen ?? ofBits;
+    const common = { ...where, stepSize };
     return {
       ...common,
       periodic: null,
@@ -62,7 +66,10 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
   }
   const known = options.omega !== undefined && Math.abs(located.omega / options.omega - 1) < 0.02;
   const fit = fullFit(located, known ? options.omega! : located.omega, orders, known);
-  const periodic = describe(fit, samples, input.intervalS, stepSize);
+  const codes = fewCodes(samples, fit, seen, input.stepSize !== null);
+  const stepSize = codes.stepSize ?? ofBits;
+  const common = { ...where, stepSize };
+  const periodic = describe(fit, samples, input.intervalS, stepSize, codes.roundedSine);
   const record = { ...common, periodic, acCoupled: input.acCoupled };
   const notices: Notice[] = doubts(record, orders);
   if (located.split) notices.unshift(splitNotice(record));
@@ -96,6 +103,7 @@ function describe(
   samples: Float64Array,
   intervalS: number,
   stepSize: number | null,
+  isRoundedSine: boolean,
 ): PeriodicWave {
   const phaseRad = atan2(fit.cosine[0]!, fit.sine[0]!);
   // Between codes the second differences of a slow wave are nothing, and at edges the residual is no noise: the
@@ -119,6 +127,7 @@ function describe(
     series,
     cycle: levels.length > 0 ? steppedCycle(samples, fit, phaseRad) : smoothCycle(fit, series, phaseRad),
     levels,
+    fewCodes: isRoundedSine && levels.length === 0,
     residualPower,
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
     noise: levels.length > 0 ? least : fit.residualDeviation,

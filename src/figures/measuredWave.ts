@@ -47,6 +47,8 @@ export interface PeriodicWave {
   readonly cycle: Float64Array;
   /** Levels the wave rests at, ascending; empty for a smooth wave. */
   readonly levels: readonly AmplitudeLevel[];
+  /** True where a digitiser's codes are so few that a staircase could hide behind them: each row lies within one of a sine's. */
+  readonly fewCodes: boolean;
   /** Spectrum of what the fit leaves, of the middle of a long record; null where that is too short for one. */
   readonly residualPower: HannPower | null;
   /** A line above the orders measured that stands out of the noise; null where there is none. */

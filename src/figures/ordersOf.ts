@@ -21,12 +21,12 @@ export function ordersOf(
   const { fit, phaseRad, noise } = record.periodic;
   // The residual of a stepped wave is mostly its orders above K, which is no noise in those below.
   const noiseShare = fit.residualDeviation > 0 ? noise / fit.residualDeviation : 0;
-  // Rounding a sine of amplitude A spreads q²/12 evenly over its odd orders up to about 2πA/q.
+  // Rounding a sine of amplitude A spreads q²/12 evenly over its odd orders up to about 2πA/q; beyond, the corners
+  // of its error fall with the order.
   const { stepSize } = record;
-  const rounding =
-    stepSize === null
-      ? 0
-      : roundingLeft(stepSize, noise) / Math.sqrt(3) / Math.sqrt((Math.PI * (max - min)) / 2 / stepSize);
+  const reach = stepSize === null ? 0 : (Math.PI * (max - min)) / stepSize;
+  const even = stepSize === null ? 0 : roundingLeft(stepSize, noise) / Math.sqrt(3) / Math.sqrt(reach / 2);
+  const rounding = (order: number): number => even * Math.min(1, reach / order);
   const percentOf = 100 / fundamental;
   return Array.from(fit.cosine, (cosine, i) => {
     const sine = fit.sine[i]!;
@@ -38,7 +38,7 @@ export function ordersOf(
       percent: percentOf * rms,
       phaseDeg: wrapDegrees(((atan2(cosine, sine) - (i + 1) * phaseRad) * 180) / Math.PI),
       noisePercent: percentOf * deviation * noiseShare,
-      roundingPercent: percentOf * rounding,
+      roundingPercent: percentOf * rounding(i + 1),
     };
   });
 }

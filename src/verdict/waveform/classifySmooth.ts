@@ -1,4 +1,5 @@
 import { hypot } from '../../base/elementary/hypot.ts';
+import type { MeasuredFigure } from '../../base/figure.ts';
 import type { PeriodicWave } from '../../figures/measuredWave.ts';
 import type { WaveFigures } from '../../figures/waveFigures.ts';
 import { sampleCycle } from '../../signal/harmonicSeries.ts';
@@ -20,24 +21,41 @@ export function classifySmooth(
   if (thd.value === null) {
     return { kind: 'not classified', reasons: [thd.reason], levels: 0, atTheEdge: false };
   }
-  const crestFits = crest >= SINE_CREST.min && crest <= SINE_CREST.max;
-  const pure = thd.value <= sineThdPercent && crestFits;
+  const { fewCodes } = periodic;
+  // What rounding to few codes adds to the distortion and takes from the peak is the digitiser's.
+  const thdLow = fewCodes ? Math.min(thd.value - thd.uncertainty, belowFloor(thd)) : thd.value;
+  const crestFits = fewCodes || (crest >= SINE_CREST.min && crest <= SINE_CREST.max);
+  const thdFits = thdLow <= sineThdPercent;
+  const pure = thdFits && crestFits;
   const thdNear = Math.abs(thd.value - sineThdPercent) <= thd.uncertainty;
   const crestDoubt = figures.crestFactor.value === null ? 0 : figures.crestFactor.uncertainty;
   const crestNear =
     Math.min(Math.abs(crest - SINE_CREST.min), Math.abs(crest - SINE_CREST.max)) <= crestDoubt;
   // Doubt about one criterion matters only while the other does not decide.
-  const atTheEdge =
-    (thdNear && (crestFits || crestNear)) || (crestNear && (thd.value <= sineThdPercent || thdNear));
-  const comparison = thd.value <= sineThdPercent ? 'not above' : 'above';
+  const atTheEdge = fewCodes || (thdNear && (crestFits || crestNear)) || (crestNear && (thdFits || thdNear));
   const reasons = [
-    `one smooth wave with THD ${rounded(thd.value, 2)} %, ${comparison} ${rounded(sineThdPercent, 3)} %`,
-    `crest factor ${crestWords(crest, figures)}, ${crestFits ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
+    `one smooth wave with ${thdWords(thd, sineThdPercent)}`,
+    `crest factor ${crestWords(crest, figures)}, ${crest >= SINE_CREST.min && crest <= SINE_CREST.max ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
   ];
   if (!pure) reasons.unshift(...distortionReasons(figures, periodic));
   if (periodic.ripple !== null) reasons.push(rippleReason(periodic));
-  if (atTheEdge) reasons.push('at the edge: the uncertainty reaches the threshold');
+  if (fewCodes) {
+    reasons.push('seen on so few codes that a staircase of as many steps would look the same');
+  } else if (atTheEdge) reasons.push('at the edge: the uncertainty reaches the threshold');
   return { kind: pure ? 'pure sine' : 'distorted sine', reasons, levels: 0, atTheEdge };
+}
+
+/** Nothing where the distortion can't be told from the floor. */
+function belowFloor({ notAbove }: MeasuredFigure): number {
+  return notAbove === undefined ? Number.POSITIVE_INFINITY : 0;
+}
+
+function thdWords({ value, notAbove }: MeasuredFigure, sineThdPercent: number): string {
+  const threshold = `${rounded(sineThdPercent, 3)} %`;
+  if (value <= sineThdPercent) return `THD ${rounded(value, 2)} %, not above ${threshold}`;
+  return notAbove === undefined
+    ? `THD ${rounded(value, 2)} %, above ${threshold}`
+    : `THD not above ${rounded(notAbove, 2)} %, of which rounding to codes makes up to ${rounded(value, 2)} %`;
 }
 
 /** Of the orders counted, without DC: neither noise nor switching ripple nor a probe's offset moves it. */
