@@ -1,7 +1,7 @@
 import { isNoValueNumber } from './isNoValueNumber.ts';
 
 const MISSING_WORD =
-  /^(|[+-]?(inf(inity)?|∞)|[+-]?nan(\(.*\))?|[+-]?\d\.#\w+|n\/?a|#n\/a|null|none|[+-]?ol|overflow|overrange|clipped|invalid|-+|\?+)$/i;
+  /^(|[+\-\u2212]?(inf(inity)?|∞)|[+-]?nan(\(.*\))?|[+-]?\d\.#\w+|n\/?a|#n\/a|null|none|[+\-\u2212]?(ol|over ?load|over ?flow|over ?range|clipped)|invalid|-+|\?+)$/i;
 
 /**
  * Whether a cell stands for "no value here": empty, `inf`, `∞`, `nan`, 9.91E37, dashes, or anything starred

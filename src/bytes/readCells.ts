@@ -1,3 +1,4 @@
+import { beyondRange } from './beyondRange.ts';
 import { isMissingMark } from './isMissingMark.ts';
 import { parseNumber } from './parseNumber.ts';
 import type { TableShape } from './table.ts';
@@ -13,7 +14,8 @@ export function rowShape({ dialect, columns, core, looseFrom, closedWidth }: Tab
 /**
  * Reads one row from its cells.
  *
- * @param values - filled with one value for each of the table's columns, NaN where the cell is missing.
+ * @param values - filled with one value for each of the table's columns, NaN where the cell is missing, infinite
+ * where it says that the value is beyond the instrument's range.
  * @returns false where the line is no row: a core column holds neither number, blank nor missing mark, or the line
  * is wider or narrower than a row can be, so that a number may stand in another's column.
  */
@@ -23,7 +25,7 @@ export function readCells(cells: readonly string[], shape: RowShape, values: Flo
   return columns.every((column, k) => {
     const cell = cells[column];
     const value = cell === undefined ? null : parseNumber(cell, dialect.decimalMark);
-    values[k] = value ?? Number.NaN;
+    values[k] = value ?? (cell === undefined ? Number.NaN : beyondRange(cell));
     return value !== null || !core.includes(column) || (cell !== undefined && isMissingMark(cell));
   });
 }

@@ -19,7 +19,7 @@ export interface MalformedRow {
 
 export interface ScannedRows {
   readonly rowCount: number;
-  /** One array a column, shape rowCount; NaN where the cell is blank, missing or malformed. */
+  /** One array a column, shape rowCount; NaN where the cell is blank, missing or malformed, infinite beyond the range. */
   readonly columns: readonly Float64Array[];
   readonly malformed: readonly MalformedRow[];
   /** The 1-based line of the file where a row stands. */

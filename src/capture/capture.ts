@@ -32,8 +32,19 @@ export interface Channel {
   readonly probeRatio?: number | null;
   /** The two channels that this one is the difference of; absent for a channel of the file's own. */
   readonly differenceOf?: readonly [plus: Channel, minus: Channel];
+  /** Absent where the file shows nothing beyond the range. */
+  readonly overRange?: OverRange;
   /** Vertical resolution that the file states. */
   readonly bits?: number | null;
+}
+
+/** Where the file says that the wave went beyond the instrument's range, and was cut off. */
+export interface OverRange {
+  /** Samples that hold a mark for that instead of a value; they stand at the rails below. */
+  readonly sampleCount: number;
+  /** The rails in the channel's unit; null at an end that was not passed. */
+  readonly top: number | null;
+  readonly bottom: number | null;
 }
 
 /** How the instrument made each sample of what its converter gave, as the file states it. */

@@ -1,4 +1,4 @@
-import type { Capture, Channel } from './capture.ts';
+import type { Capture, Channel, OverRange } from './capture.ts';
 import { channelNamed } from './channels/channelNamed.ts';
 import { isWithoutUnit } from './channels/isWithoutUnit.ts';
 import { measuredNames } from './channels/measuredNames.ts';
@@ -64,6 +64,7 @@ function rescaled(channel: Channel, factor: number, isScaled: boolean): Channel 
     quantity: isVoltageNow ? 'voltage' : channel.quantity,
     unit: isVoltageNow ? 'V' : channel.unit,
     scale: channel.scale * factor,
+    ...(channel.overRange === undefined ? {} : { overRange: rescaledRange(channel.overRange, factor) }),
     // One count is the smallest step there is.
     stepSize:
       channel.unit === 'counts'
@@ -76,4 +77,13 @@ function rescaled(channel: Channel, factor: number, isScaled: boolean): Channel 
 
 function hasBareCounts(capture: Capture, scaled: ReadonlySet<string>): boolean {
   return capture.channels.some((channel) => channel.unit === 'counts' && !scaled.has(channel.name));
+}
+
+function rescaledRange({ sampleCount, top, bottom }: OverRange, factor: number): OverRange {
+  const [high, low] = factor < 0 ? [bottom, top] : [top, bottom];
+  return {
+    sampleCount,
+    top: high === null ? null : high * factor,
+    bottom: low === null ? null : low * factor,
+  };
 }

@@ -55,6 +55,6 @@ test('isMissingMark(cell) knows the marks of missing values from numbers and wor
   ]) {
     expect(isMissingMark(cell), cell).toBe(true);
   }
-  for (const cell of ['0', '-1.5', 'Volt', 'info', 'x', '9.92E37', '-9.91E37', '9.9E3'])
+  for (const cell of ['0', '-1.5', 'Volt', 'info', 'x', '9.9E3', '1e29'])
     expect(isMissingMark(cell), cell).toBe(false);
 });

@@ -18,6 +18,8 @@ const FIRST_BEYOND_ASCII = 128;
 /** Powers of ten that a double holds exactly. */
 const POWERS_OF_TEN = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 const LARGEST_POWER = POWERS_OF_TEN.length - 1;
+/** Above it a number may be so large that it stands for none. */
+const LARGEST_PLAIN_POWER = 14;
 /** An exponent of so many digits is beyond any double; Number() says on which side. */
 const MOST_EXPONENT = 9999;
 
@@ -119,7 +121,7 @@ export function scanRegularRows(
         power += isDown ? -exponent : exponent;
       }
       let value: number;
-      if (digits > Number.MAX_SAFE_INTEGER || power < -LARGEST_POWER || power > LARGEST_POWER) {
+      if (digits > Number.MAX_SAFE_INTEGER || power < -LARGEST_POWER || power > LARGEST_PLAIN_POWER) {
         value = numberOf(bytes, tokenFrom, at, mark);
         if (value - value !== 0 || isNoValueNumber(value)) break rows;
       } else {

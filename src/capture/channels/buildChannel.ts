@@ -1,10 +1,11 @@
-import type { Channel, Quantity } from '../capture.ts';
+import type { Channel, OverRange, Quantity } from '../capture.ts';
 import type { ValueColumn } from '../columns/layColumns.ts';
 import { nameSays } from '../head/nameSays.ts';
 import type { Setting } from '../head/setting.ts';
 import { type CountScale, countScale, isScaleStated } from './countScale.ts';
 import { gapsOf } from './gapsOf.ts';
 import { inputSettings } from './inputSettings.ts';
+import { settleOverRange } from './overRange.ts';
 import { wholeNumbers } from './wholeNumbers.ts';
 
 /** A channel, and whether what it carries was told or assumed. */
@@ -29,7 +30,7 @@ interface Carried {
  * scaled where the head says how.
  *
  * @param name - unique within the capture.
- * @param samples - evenly spaced, NaN in gaps; scaled in place.
+ * @param samples - evenly spaced, NaN in gaps, infinite beyond the range; scaled in place.
  */
 export function buildChannel(
   column: ValueColumn,
@@ -37,6 +38,8 @@ export function buildChannel(
   samples: Float64Array,
   settings: readonly Setting[],
 ): BuiltChannel {
+  const gaps = gapsOf(samples);
+  const overRange = gaps.length === 0 ? null : settleOverRange(samples, gaps);
   const { coupling, probeRatio, bits, stepSize } = inputSettings(settings, column.place);
   const isCounts = column.role === 'counts' || isBareCounts(column, samples, settings);
   const scale = isCounts ? countScale(settings, column.place) : null;
@@ -53,15 +56,26 @@ export function buildChannel(
       unit,
       scale: 1,
       samples,
-      gaps: gapsOf(samples),
+      // What was beyond the range is no gap any more.
+      gaps: overRange === null ? gaps : gapsOf(samples),
       stepSize: carried.stepSize,
       coupling,
       probeRatio,
       bits,
+      ...(overRange === null ? {} : { overRange: scaledRange(overRange, carried) }),
     },
     isUnitAssumed: !isCounts && column.isAssumed && quantity !== 'other',
     isUnscaledCounts: isCounts && scale === null,
   };
+}
+
+function scaledRange({ sampleCount, top, bottom }: OverRange, carried: Carried): OverRange {
+  const { reference, factor, origin } = carried;
+  const scaled = (value: number | null): number | null =>
+    value === null ? null : (value - reference) * factor + origin;
+  // A negative factor turns the wave over.
+  const ends = factor < 0 ? [bottom, top] : [top, bottom];
+  return { sampleCount, top: scaled(ends[0]!), bottom: scaled(ends[1]!) };
 }
 
 const BARE_COUNTS: Carried = {

@@ -8,6 +8,8 @@ import type { TimeBase } from '../time/rowArrangement.ts';
 import { type BuiltChannel, buildChannel } from './buildChannel.ts';
 import { channelNotices } from './channelNotices.ts';
 import { checkResampling } from './checkResampling.ts';
+import { gapsOf } from './gapsOf.ts';
+import { settleOverRange } from './overRange.ts';
 import { uniqueNames } from './uniqueNames.ts';
 
 export interface BuiltChannels {
@@ -37,13 +39,15 @@ export function buildChannels(
     });
   }
   const names = uniqueNames(columns);
-  const isWithValues = rows.map((column) => column.some((value) => !Number.isNaN(value)));
+  const isWithValues = rows.map((column) => column.some(Number.isFinite));
   const built: BuiltChannel[] = [];
   let bend = 0;
   columns.forEach((column, k) => {
     if (!isWithValues[k]) return;
     const name = names[k]!;
     const values = rows[k]!;
+    // Lines between samples need ends.
+    if (timeBase.arrangement.kind === 'resampled') settleOverRange(values, gapsOf(values));
     if (timeBase.arrangement.kind === 'resampled' && column.role !== 'other') {
       const present = stamps === null ? values : values.filter((_, row) => !Number.isNaN(stamps[row]!));
       bend = Math.max(bend, checkResampling(timeBase.arrangement.offsetsS, present, name));

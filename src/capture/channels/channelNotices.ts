@@ -1,4 +1,5 @@
 import type { Notice } from '../../base/notice.ts';
+import type { Channel, OverRange } from '../capture.ts';
 import type { TimeBase } from '../time/rowArrangement.ts';
 import type { BuiltChannel } from './buildChannel.ts';
 
@@ -34,6 +35,8 @@ export function channelNotices(
     notice('columns.skipped', `Without a single number, and left out: ${emptyNames.join(', ')}.`);
   }
   for (const { channel } of built) {
+    const { overRange } = channel;
+    if (overRange !== undefined) notice('wave.overRange', overRangeMessage(channel, overRange));
     if (channel.gaps.length === 0) continue;
     const missing = channel.gaps.reduce((sum, gap) => sum + gap.to - gap.from, 0);
     const where = channel.gaps.length === 1 ? 'one gap' : `${channel.gaps.length} gaps`;
@@ -56,4 +59,13 @@ export function channelNotices(
     );
   }
   return notices;
+}
+
+function overRangeMessage({ name, unit, samples }: Channel, { sampleCount, top, bottom }: OverRange): string {
+  const ends = [top, bottom]
+    .filter((end) => end !== null)
+    .map((end) => `${Number(end.toPrecision(4))} ${unit}`.trim())
+    .join(' and ');
+  const knob = unit === 'A' ? 'amperes' : 'volts';
+  return `${name} went beyond the scope's range: ${sampleCount} of ${samples.length} samples hold a mark for that instead of a value. They count as cut off at ${ends}; its RMS and peaks are really higher. Set more ${knob} per division and save again.`;
 }

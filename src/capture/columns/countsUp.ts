@@ -7,7 +7,7 @@ export function countsUp(values: Float64Array): boolean {
   let previous = Number.NaN;
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
-    if (Number.isNaN(value)) continue;
+    if (!Number.isFinite(value)) continue;
     if (!Number.isInteger(value)) return false;
     // A restart is a new segment, not the end of counting.
     if (!Number.isNaN(previous) && value !== previous + 1 && value > 1) return false;

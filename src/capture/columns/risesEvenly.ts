@@ -8,7 +8,7 @@ const STRAY = 0.1;
  * @param values - NaN where missing.
  */
 export function risesEvenly(values: Float64Array): boolean {
-  const present = values.filter((value) => !Number.isNaN(value));
+  const present = values.filter((value) => Number.isFinite(value));
   const runs = runsBetweenFalls(present);
   // Records pasted one under the other: each starts its time anew.
   return runs.length === 1 || runs.every((run) => run.length >= LEAST_RUN) ? runs.every(isEvenRise) : false;

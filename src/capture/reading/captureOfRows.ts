@@ -20,6 +20,10 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
   const chosen = chosenColumns(layout, columns.map(columnTrend), columns);
   const { axis, values } = chosen;
   const axisRows = axis.column === null ? null : columns[axis.column.index]!;
+  // A time beyond a range is none.
+  axisRows?.forEach((stamp, row) => {
+    if (!Number.isFinite(stamp)) axisRows[row] = Number.NaN;
+  });
   const valueRows = values.map((column) => columns[column.index]!);
   const scanned = withBrokenRows(found, axis, valueRows);
   const { rowCount, keptOnChange, notices } = recordRows(scanned, {

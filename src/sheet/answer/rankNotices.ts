@@ -7,7 +7,7 @@ import type { Notice } from '../../base/notice.ts';
 const worstFirst: readonly RegExp[] = [
   /^scale\./,
   /^dc\./,
-  /^wave\.clipped$/,
+  /^wave\.(clipped|overRange)$/,
   /^value\./,
   /^frequency\./,
   /^time\.(contradicts|disagrees|assumed|uneven)/,

@@ -115,7 +115,7 @@ export function assayChannel(
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
         ...nominalNotices,
         ...directNotices,
-        ...withoutDoubles(figures.notices, more.notices),
+        ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined),
         ...drawn.notices,
         ...load.notices,
         ...under.notices,

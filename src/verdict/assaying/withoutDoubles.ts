@@ -6,8 +6,20 @@ const SAID_BETTER: Readonly<Record<string, string>> = {
   'resolution.coarse': 'digitiser.range',
 };
 
-/** First-look doubts and the digitiser check's notices together, nothing said twice. */
-export function withoutDoubles(doubts: readonly Notice[], checks: readonly Notice[]): readonly Notice[] {
+/** Advice to use more of the range, which was exceeded. */
+const FINER = ['resolution.coarse', 'digitiser.range'];
+
+/**
+ * First-look doubts and the digitiser check's notices together, nothing said twice.
+ *
+ * @param isOverRange - whether the file itself says that the wave went beyond the range.
+ */
+export function withoutDoubles(
+  doubts: readonly Notice[],
+  checks: readonly Notice[],
+  isOverRange: boolean,
+): readonly Notice[] {
   const said = new Set(checks.map(({ code }) => code));
-  return [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
+  const all = [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
+  return isOverRange ? all.filter(({ code }) => !FINER.includes(code)) : all;
 }

