@@ -1,9 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
 import { type AssayOptions, completeOptions, failureLine, MeasureError } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import { failedResult, type MeasureFileOptions } from './measureFile.ts';
 import type { MeasureFlags } from './measureOptions.ts';
+import { readText } from './reading/readText.ts';
 import { unreadable } from './unreadable.ts';
 
 /**
@@ -42,7 +42,7 @@ async function instrumentIn(
   // It alone needs YAML, which takes longer to load than a small capture to measure.
   const { readInstrument } = await import('../entry/plans.ts');
   try {
-    return readInstrument(await readFile(file, 'utf8'));
+    return readInstrument(await readText(file));
   } catch (error) {
     const known = error instanceof MeasureError ? error : unreadable(error);
     return command.error(

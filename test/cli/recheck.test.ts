@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { benchFolder } from './benchFolder.ts';
@@ -21,6 +21,13 @@ beforeAll(async () => {
   await runCommand(['report', 'voltage.csv', '--out', 'sheets', '--current', 'clamp.csv'], folder);
   const bench = ['bench', '0W=evening/idle.csv', '300W=evening/heater.csv', '--claim', '120 V ±5 %'];
   await runCommand([...bench, '--out', 'bench'], folder);
+  const plan = (name: string, ...files: string[]): string =>
+    `  - name: ${name}\n    captures:\n${files.map((file) => `      - file: evening/${file}\n        load: 100 W\n`).join('')}`;
+  writeFileSync(
+    join(folder, 'plan.yaml'),
+    `earlier: [bench/bench.json]\nunits:\n${plan('red', 'idle.csv')}${plan('blue', 'kettle.csv')}`,
+  );
+  await runCommand(['bench', 'plan.yaml', '--out', 'two'], folder);
 });
 
 const recheck = (...words: string[]) => runCommand(['recheck', ...words], folder);
@@ -96,4 +103,69 @@ test('a file that only the sheet names is never opened: the current’s is asked
   expect(without.stderr).toContain('name that with --current');
   const given = await recheck('sheets/voltage.svg', 'voltage.csv', '--current', 'clamp.csv');
   expect({ code: given.code, stderr: given.stderr }).toEqual({ code: 0, stderr: '' });
+});
+
+test('a sheet of several units says of each capture whether it was measured again, earlier or missing', async () => {
+  const whole = await recheck('two/comparison.svg', 'evening');
+  expect({ code: whole.code, stderr: whole.stderr }).toEqual({ code: 0, stderr: '' });
+  const said = whole.stdout.replaceAll(/\s+/g, ' ');
+  expect(said).toMatch(/- red, measured again: (evening\/)?idle\.csv\./);
+  expect(said).toMatch(/- blue, measured again: (evening\/)?kettle\.csv\./);
+  expect(said).toMatch(/- unit, earlier: (evening\/)?idle\.csv, (evening\/)?heater\.csv\./);
+  expect(said).toContain('what could be measured again agrees');
+  expect(said).not.toContain('every value');
+
+  const part = await recheck('two/comparison.svg', 'evening/idle.csv', '--json');
+  expect(part.code).toBe(1);
+  const { same, carried, differences } = JSON.parse(part.stdout);
+  expect(same).toBe(false);
+  expect(carried.map(({ state }: { state: string }) => state)).toEqual([
+    'measured again',
+    'missing',
+    'earlier',
+    'earlier',
+  ]);
+  expect(differences).toEqual([expect.objectContaining({ code: 'capture.missing' })]);
+  expect(differences[0].message).toMatch(/^blue: .* missing: .*kettle\.csv\.$/);
+});
+
+test('a sheet that says another version is never the same, and is held against its capture all the same', async () => {
+  const text = readFileSync(join(folder, 'sheets/heater.svg'), 'utf8');
+  writeFileSync(join(folder, 'other.svg'), text.replace(/("program":")[^"]*/, '$199.0.0'));
+  const { code, stdout } = await recheck('other.svg', 'evening/heater.csv', '--json');
+  expect(code).toBe(1);
+  const { same, captures, differences } = JSON.parse(stdout);
+  expect({ same, captures }).toEqual({ same: false, captures: ['evening/heater.csv'] });
+  const codes = differences.map((difference: { code: string }) => difference.code);
+  expect(codes).toContain('program.other');
+  expect(codes).not.toContain('figure.differs');
+});
+
+test('bytes that are no text make another file of it', async () => {
+  const bytes = readFileSync(join(folder, 'sheets/heater.svg'));
+  writeFileSync(join(folder, 'bytes.svg'), Buffer.concat([bytes, Buffer.of(0xff)]));
+  const { code, stdout } = await recheck('bytes.svg');
+  expect(code).toBe(1);
+  expect(stdout).toContain('bytes that are no text');
+});
+
+test('a hostile sheet never ends in a defect, nor keeps the gallery from being made', async () => {
+  const hostile = {
+    deep: `<metadata id="evidence">${'['.repeat(200_000)}</metadata>`,
+    tags: '<metadata id="evidence" '.repeat(40_000),
+    nothing: '<metadata id="evidence">{"schema":"sineassay/sheet@1"}</metadata>',
+  };
+  for (const [name, text] of Object.entries(hostile)) {
+    writeFileSync(
+      join(folder, 'sheets', `${name}.svg`),
+      `<svg xmlns="http://www.w3.org/2000/svg">${text}</svg>\n`,
+    );
+    expect((await recheck(`sheets/${name}.svg`)).code).toBeLessThanOrEqual(2);
+  }
+  copyFileSync(join(folder, 'edited.svg'), join(folder, 'sheets', 'edited.svg'));
+  const { code, stderr } = await runCommand(['report', 'evening/idle.csv', '--out', 'sheets'], folder);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  const page = readFileSync(join(folder, 'sheets/index.html'), 'utf8');
+  expect(page).toContain('data nested deeper than any sheet’s');
+  expect(page).toContain('edited.svg: <span class="soft">it was changed after it was written');
 });

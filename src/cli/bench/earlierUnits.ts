@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
 import { type BenchUnit, readEarlier } from '../../entry/benching.ts';
 import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { failedResult } from '../measureFile.ts';
-import { unreadable } from '../unreadable.ts';
+import { readText } from '../reading/readText.ts';
 import { pathFrom } from './pathFrom.ts';
 
 /** The units of earlier documents; a document that can't be read is a failure beside the others. */
@@ -15,10 +14,7 @@ export async function earlierUnits(
   for (const file of files) {
     const path = pathFrom(folder, file);
     try {
-      const text = await readFile(path, 'utf8').catch((error: unknown) => {
-        throw unreadable(error);
-      });
-      units.push(...readEarlier(text, path));
+      units.push(...readEarlier(await readText(path), path));
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       failures.push(failedResult(path, error));

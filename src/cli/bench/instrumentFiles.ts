@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
 import { type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { type BenchPlan, readInstrument } from '../../entry/plans.ts';
 import { failedResult } from '../measureFile.ts';
-import { unreadable } from '../unreadable.ts';
+import { readText } from '../reading/readText.ts';
 import { pathFrom } from './pathFrom.ts';
 
 export interface InstrumentFiles {
@@ -23,10 +22,7 @@ export async function instrumentFiles({ units }: BenchPlan, folder: string): Pro
   for (const file of new Set(named)) {
     const path = pathFrom(folder, file);
     try {
-      const text = await readFile(path, 'utf8').catch((error: unknown) => {
-        throw unreadable(error);
-      });
-      instruments.set(file, readInstrument(text));
+      instruments.set(file, readInstrument(await readText(path)));
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       failures.push(failedResult(path, error));

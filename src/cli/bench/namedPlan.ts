@@ -1,7 +1,6 @@
-import { readFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { type BenchPlan, planOf, readPlan } from '../../entry/plans.ts';
-import { unreadable } from '../unreadable.ts';
+import { readText } from '../reading/readText.ts';
 
 /** What may be said of the one unit whose captures stand on the command line. */
 export interface SweepFlags {
@@ -28,10 +27,7 @@ export interface NamedPlan {
  * @throws MeasureError as `readPlan` does, or where the file can't be read.
  */
 export async function planInFile(file: string): Promise<NamedPlan> {
-  const text = await readFile(file, 'utf8').catch((error: unknown) => {
-    throw unreadable(error);
-  });
-  return { plan: readPlan(text), folder: dirname(file) };
+  return { plan: readPlan(await readText(file)), folder: dirname(file) };
 }
 
 /**

@@ -1,10 +1,12 @@
-import { open, readFile } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import { type Comparand, readMeasureDocument } from '../../entry/comparing.ts';
 import { captureEvidence, type OneCapture, readEvidence } from '../../entry/evidence.ts';
 import { MeasureError } from '../../entry/measuring.ts';
 import { type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { version } from '../program.ts';
 import type { ProgressLine } from '../progress/progressLine.ts';
+import { readText } from '../reading/readText.ts';
+import { regularFile } from '../reading/regularFile.ts';
 import { unreadable } from '../unreadable.ts';
 
 /** One of the two that are compared. */
@@ -25,9 +27,12 @@ export async function readSide(
   progress: ProgressLine,
 ): Promise<Side> {
   const start = await startOf(file);
-  if (start.startsWith('<svg')) return sideOfSheet(await textOf(file));
+  if (start.startsWith('<svg')) return sideOfSheet(await readText(file));
   if (start.startsWith('{')) {
-    return { comparand: { result: readMeasureDocument(await textOf(file)), budgets: null }, evidence: null };
+    return {
+      comparand: { result: readMeasureDocument(await readText(file)), budgets: null },
+      evidence: null,
+    };
   }
   progress.begin(file);
   const outcome = await measureFile({ file }, options, { progress });
@@ -57,6 +62,7 @@ function sideOfSheet(text: string): Side {
 /** The first characters, without a mark of the encoding. */
 async function startOf(file: string): Promise<string> {
   try {
+    await regularFile(file);
     const handle = await open(file);
     try {
       const { buffer, bytesRead } = await handle.read(Buffer.alloc(64), 0, 64, 0);
@@ -68,12 +74,6 @@ async function startOf(file: string): Promise<string> {
       await handle.close();
     }
   } catch (error) {
-    throw unreadable(error);
+    throw error instanceof MeasureError ? error : unreadable(error);
   }
-}
-
-async function textOf(file: string): Promise<string> {
-  return readFile(file, 'utf8').catch((error: unknown) => {
-    throw unreadable(error);
-  });
 }

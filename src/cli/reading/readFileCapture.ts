@@ -1,4 +1,4 @@
-import { open, readFile, stat } from 'node:fs/promises';
+import { open, readFile } from 'node:fs/promises';
 import {
   type Capture,
   MeasureError,
@@ -12,6 +12,7 @@ import { FILE_READING, type FileReading } from './fileReading.ts';
 import { fileSource } from './fileSource.ts';
 import { readThreads } from './readThreads.ts';
 import { refuseTooLarge, refuseTooLargeText } from './refuseTooLarge.ts';
+import { regularFile } from './regularFile.ts';
 
 /** A capture, and the fingerprint of the file that it was read from. */
 export interface FileCapture {
@@ -23,7 +24,7 @@ export interface FileCapture {
 /**
  * Reads the capture that stands in a file: a small one whole, a large one in chunks on the machine's cores.
  *
- * @throws MeasureError `file.unreadable`, `file.tooLarge`, and as `readCapture` does.
+ * @throws MeasureError `file.unreadable`, `file.notRegular`, `file.tooLarge`, and as `readCapture` does.
  */
 export async function readFileCapture(
   file: string,
@@ -31,7 +32,7 @@ export async function readFileCapture(
   given: Partial<FileReading> = {},
 ): Promise<FileCapture> {
   const reading = { ...FILE_READING, ...given };
-  const { size } = await stat(file).catch(throwUnreadable);
+  const { size } = await regularFile(file);
   return (
     (size < reading.inChunksFrom ? null : await readLarge(file, size, options, reading)) ??
     readWhole(file, options)

@@ -13,6 +13,7 @@ import { digest } from '../digest.ts';
 import type { Found } from '../findCaptures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { progressLine } from '../progress/progressLine.ts';
+import { regularFile } from '../reading/regularFile.ts';
 import { unreadable } from '../unreadable.ts';
 
 export interface MeasuredAgain {
@@ -82,6 +83,7 @@ async function carriedOf(
 ): Promise<CarriedCapture | null> {
   const [first, ...others] = carried;
   if (isAlone && first !== undefined && others.length === 0) return first;
+  await regularFile(file);
   const bytes = await readFile(file).catch((error: unknown) => {
     throw unreadable(error);
   });

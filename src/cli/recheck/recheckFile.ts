@@ -1,12 +1,11 @@
-import { readFile } from 'node:fs/promises';
 import { type OpenedSheet, type RecheckDocument, readEvidence, recheckLines } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { type Found, findCaptures } from '../findCaptures.ts';
 import { failedResult } from '../measureFile.ts';
 import { version } from '../program.ts';
+import { readBytes } from '../reading/readText.ts';
 import { openPress } from '../report/openPress.ts';
-import { unreadable } from '../unreadable.ts';
 import { measuredAgain } from './measuredAgain.ts';
 
 /** The flags of `recheck` as commander hands them over. */
@@ -26,13 +25,13 @@ export async function recheckFile(
   try {
     const found = await findCaptures(named);
     const opened = await openedSheet(sheet);
-    const { captures, differences, failures } =
+    const { captures, carried, differences, failures } =
       'damage' in opened
-        ? { captures: [], differences: [opened.damage], failures: [] }
+        ? { captures: [], carried: [], differences: [opened.damage], failures: [] }
         : await differencesOf(opened, found, flags);
     const same = differences.length === 0;
     for (const failure of failures) process.stderr.write(`${failureLine(failure)}\n`);
-    print({ schema: 'sineassay/recheck@1', sheet, captures, same, differences }, flags);
+    print({ schema: 'sineassay/recheck@1', sheet, captures, carried, same, differences }, flags);
     process.exitCode = failures.length > 0 ? exitCodes.usage : same ? exitCodes.ok : exitCodes.claim;
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
@@ -43,34 +42,43 @@ export async function recheckFile(
 
 /** Data that can't be read any more were changed: that is an answer, and no failure to read a file. */
 async function openedSheet(sheet: string): Promise<OpenedSheet | { readonly damage: Notice }> {
-  const text = await readFile(sheet, 'utf8').catch((error: unknown) => {
-    throw unreadable(error);
-  });
+  const bytes = await readBytes(sheet);
+  const text = bytes.toString('utf8');
   try {
-    return readEvidence(text);
+    const opened = readEvidence(text);
+    // Bytes that are no text become replacement marks, which a sheet may well have written itself.
+    return Buffer.from(text).equals(bytes) ? opened : { damage: otherBytes };
   } catch (error) {
     if (!(error instanceof MeasureError) || error.code !== 'sheet.damaged') throw error;
     return { damage: { code: error.code, message: `${error.message} Found: ${error.detail.received}.` } };
   }
 }
 
+const otherBytes: Notice = {
+  code: 'file.bytes',
+  message: 'It holds bytes that are no text (UTF-8): the file was changed after it was written.',
+};
+
 async function differencesOf(
   opened: OpenedSheet,
   found: readonly Found[],
   { current }: RecheckFlags,
 ): Promise<
-  Pick<RecheckDocument, 'captures' | 'differences'> & { readonly failures: readonly FailedResult[] }
+  Pick<RecheckDocument, 'captures' | 'carried' | 'differences'> & {
+    readonly failures: readonly FailedResult[];
+  }
 > {
   const { evidence } = opened;
   const { recheckCaptures, recheckSheet } = await import('../../entry/drawing.ts');
   const itself = recheckSheet(await openPress(), opened, version);
   const { measured, strangers, failures } = await measuredAgain(evidence, found, current);
-  const again = recheckCaptures(
+  const { carried, differences: again } = recheckCaptures(
     evidence,
     measured.map(({ assays }) => assays),
   );
   return {
     captures: measured.map(({ file }) => file),
+    carried,
     differences: [...itself, ...strangers, ...again],
     failures,
   };

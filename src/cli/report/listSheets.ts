@@ -1,9 +1,10 @@
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isSealed, type OpenedSheet, readEvidence } from '../../entry/evidence.ts';
 import { MeasureError } from '../../entry/measuring.ts';
 import type { Gallery } from '../../entry/pages.ts';
 import { digest } from '../digest.ts';
+import { readText } from '../reading/readText.ts';
 import { systemReason } from '../systemReason.ts';
 import { linkedFile } from './linkedFile.ts';
 
@@ -53,9 +54,10 @@ function isSheetName(name: string, there: ReadonlySet<string>): boolean {
 async function openedSheet(path: string): Promise<OpenedSheet | { readonly reason: string }> {
   let text: string;
   try {
-    text = await readFile(path, 'utf8');
+    text = await readText(path);
   } catch (error) {
-    return { reason: `it could not be read: ${systemReason(error)}` };
+    if (!(error instanceof MeasureError)) throw error;
+    return { reason: `it could not be read: ${error.detail.received ?? error.message}` };
   }
   try {
     const opened = readEvidence(text);

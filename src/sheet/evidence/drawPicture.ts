@@ -9,6 +9,7 @@ import { assayOf } from './assayOf.ts';
 import type { Evidence } from './evidence.ts';
 import type { Press } from './press.ts';
 import { typefaceStyle } from './typeface.ts';
+import { descriptionEnd } from './withData.ts';
 
 /**
  * The picture of what a sheet carries, as the text of an SVG file with its typeface inside; the same evidence gives
@@ -21,9 +22,6 @@ export function drawPicture({ document, typeface }: Press, evidence: Evidence): 
   const at = svg.indexOf(descriptionEnd) + descriptionEnd.length;
   return svg.slice(0, at) + typefaceStyle(svg, typeface) + svg.slice(at);
 }
-
-/** The last that a sheet says before it draws. */
-export const descriptionEnd = '</desc>\n';
 
 function drawn(document: Document, evidence: Evidence): string {
   switch (evidence.picture) {

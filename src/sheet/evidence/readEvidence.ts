@@ -1,80 +1,96 @@
 import { MeasureError } from '../../base/measureError.ts';
-import type { Evidence } from './evidence.ts';
+import { evidenceShape } from './evidenceShape.ts';
+import { jsonOutline } from './jsonOutline.ts';
 import type { SealedEvidence } from './sealOf.ts';
+import { tagEnd } from './tagEnd.ts';
+import { dataEnd, dataStart } from './withData.ts';
 
-/** A sheet taken apart. */
-export interface OpenedSheet {
+/** What a sheet carries beside its picture. */
+export interface DrawnSheet {
   readonly evidence: SealedEvidence;
   /** The sheet's text without the element that carries the evidence. */
   readonly picture: string;
 }
 
-const element = /<metadata\b[^>]*\bid="evidence"[^>]*>([\s\S]*?)<\/metadata>\n?/g;
-const pictures: readonly string[] = [
-  'wave',
-  'changes',
-  'card',
-  'overlay',
-  'sweep',
-  'comparison',
-] satisfies Evidence['picture'][];
+/** A sheet taken apart. */
+export interface OpenedSheet extends DrawnSheet {
+  /** The whole file, as it was read. */
+  readonly text: string;
+}
+
+/** Some hundred times what the largest sheet is long, in characters. */
+export const longestSheet: number = 32 * 2 ** 20;
+/** Four times as deep as a sheet's data go. */
+const deepest = 40;
 
 /**
- * What a sheet carries, and its picture without it. Nothing of it is believed here: whether the two belong
- * together is for `recheckSheet` to say.
+ * What a sheet carries, and its picture without it. Nothing of it is believed here but its shape: whether the two
+ * belong together is for `recheckSheet` to say. The time that it takes grows with the text's length alone, whatever
+ * stands in it.
  *
- * @param text - of an SVG file, by whomsoever; line ends may have been changed on its way.
+ * @param text - of an SVG file, by whomsoever.
  * @throws MeasureError `sheet.none` where nothing is carried, `sheet.damaged` where it can't be read.
  */
 export function readEvidence(text: string): OpenedSheet {
-  const plain = text.replaceAll('\r\n', '\n');
-  const [found, second] = plain.matchAll(element);
-  if (found === undefined) {
+  if (text.length > longestSheet) throw damaged(`${Math.ceil(text.length / 1e6)} million characters`);
+  const place = placeOfData(text);
+  if (place === null) {
     throw new MeasureError('sheet.none', 'The file carries no result.', {
       expected: 'a sheet as this program writes it (.svg), with the data inside it',
       advice:
         'Take the SVG as it was written: pictures (.png) and sheets saved by another program lose the data',
     });
   }
-  if (second !== undefined) throw damaged('two results in one sheet');
-  const evidence = parsed(found[1] ?? '');
-  if (!isEvidence(evidence)) throw damaged('data of another kind');
-  return { evidence, picture: plain.slice(0, found.index) + plain.slice(found.index + found[0].length) };
+  const to = text.indexOf('</metadata>', place.dataFrom);
+  if (to < 0) throw damaged('data without an end');
+  const after = text.startsWith(dataEnd, to) ? to + dataEnd.length : to + '</metadata>'.length;
+  if (placeOfData(text, after) !== null) throw damaged('two results in one sheet');
+  const evidence = parsed(text.slice(place.dataFrom, to));
+  return { evidence, text, picture: text.slice(0, place.from) + text.slice(after) };
 }
 
-function parsed(escapedText: string): unknown {
-  const text = escapedText.replace(/&(lt|gt|quot|amp);/g, (_, name: string) => unescaped[name] ?? '');
+interface Place {
+  /** Where the element begins. */
+  readonly from: number;
+  /** Where its data begin. */
+  readonly dataFrom: number;
+}
+
+/**
+ * Of the first element with the data, from a place on: as this program writes it, else in any writing, so that what
+ * was tampered with is told from what never was a sheet.
+ */
+function placeOfData(text: string, start = 0): Place | null {
+  const own = text.indexOf(dataStart, start);
+  if (own >= 0) return { from: own, dataFrom: own + dataStart.length };
+  for (let from = text.indexOf('<metadata', start); from >= 0; ) {
+    const end = tagEnd(text, from);
+    if (end < 0) return null;
+    if (/\bid\s{0,9}=\s{0,9}["']evidence["']/.test(text.slice(from, end))) return { from, dataFrom: end };
+    from = text.indexOf('<metadata', end);
+  }
+  return null;
+}
+
+function parsed(escapedText: string): SealedEvidence {
+  const json = escapedText.replace(/&(lt|gt|quot|amp);/g, (_, name: string) => unescaped[name] ?? '');
+  const { depth, doubledKey } = jsonOutline(json);
+  if (depth > deepest) throw damaged('data nested deeper than any sheet’s');
+  let data: unknown;
   try {
-    return JSON.parse(text);
+    data = JSON.parse(json);
   } catch {
     throw damaged('text that is no JSON');
   }
+  if (doubledKey !== null) throw damaged(`the key “${doubledKey.slice(0, 60)}” twice in one place`);
+  const place = evidenceShape(data, '');
+  if (place === null) return data as SealedEvidence;
+  throw damaged(
+    place === '' ? 'data of another kind' : `something else than expected at “${place.slice(0, 90)}”`,
+  );
 }
 
 const unescaped: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
-
-/** The outline only: a value deeper down may still be anything. */
-function isEvidence(data: unknown): data is SealedEvidence {
-  if (typeof data !== 'object' || data === null) return false;
-  const { schema, program, picture, result, options, told, sides } = data as Record<string, unknown>;
-  return (
-    schema === 'sineassay/sheet@1' &&
-    typeof program === 'string' &&
-    typeof picture === 'string' &&
-    pictures.includes(picture) &&
-    typeof result === 'object' &&
-    result !== null &&
-    (isOptions(options) || Array.isArray(told) || Array.isArray(sides))
-  );
-}
-
-function isOptions(options: unknown): boolean {
-  return (
-    typeof options === 'object' &&
-    options !== null &&
-    Array.isArray((options as Record<string, unknown>).claims)
-  );
-}
 
 function damaged(received: string): MeasureError {
   return new MeasureError('sheet.damaged', 'The data inside the sheet can’t be read.', {

@@ -1,9 +1,9 @@
 import { jsonText } from '../jsonText.ts';
-import { escapedBetweenTags } from '../paper/escaped.ts';
-import { descriptionEnd, drawPicture } from './drawPicture.ts';
+import { drawPicture } from './drawPicture.ts';
 import type { Evidence } from './evidence.ts';
 import type { Press } from './press.ts';
 import { sealOf } from './sealOf.ts';
+import { withData } from './withData.ts';
 
 /**
  * A sheet as the text of one self-contained SVG file, with all that it was drawn from inside it as data.
@@ -13,8 +13,5 @@ import { sealOf } from './sealOf.ts';
 export function sealedSheet(press: Press, evidence: Evidence): string {
   // Drawn from what a reader will find, so that it can be drawn again from that.
   const picture = drawPicture(press, JSON.parse(jsonText(evidence)) as Evidence);
-  const sealed = { ...evidence, ...sealOf(evidence, picture, press.sha256) };
-  const at = picture.indexOf(descriptionEnd) + descriptionEnd.length;
-  const data = escapedBetweenTags(jsonText(sealed));
-  return `${picture.slice(0, at)}<metadata id="evidence">${data}</metadata>\n${picture.slice(at)}`;
+  return withData(picture, { ...evidence, ...sealOf(evidence, picture, press.sha256) });
 }

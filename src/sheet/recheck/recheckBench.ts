@@ -12,41 +12,42 @@ import { shown } from './shown.ts';
 import { valueDifferences } from './valueDifferences.ts';
 
 /**
- * Holds a sheet of several captures against them, measured again: every value of each unit whose captures are all
- * there, and the rows that compare the units.
+ * Holds a sheet of several captures against them, measured again: every value of each of today's units whose
+ * captures are all there, and the rows that compare the units.
  *
  * @param again - assays of captures of the sheet.
- * @returns what differs, each in a sentence; empty where nothing does.
+ * @returns what differs, each in a sentence; empty where nothing does. That a capture is missing is not said here.
  */
 export function recheckBench(
   evidence: SweepEvidence | ComparisonEvidence,
   again: readonly Assay[],
 ): readonly Notice[] {
   const units = evidence.picture === 'sweep' ? [evidence.result] : evidence.result.units;
+  const today = units.filter(({ earlier }) => earlier === undefined);
   const bySha256 = new Map(again.map((assay) => [assay.result.sha256, assay]));
   return [
-    ...evidence.told.flatMap((told) => unitFaults(told, units, bySha256)),
+    ...today.flatMap((unit) => unitFaults(unit, evidence.told, bySha256)),
+    ...evidence.told.flatMap(({ name }) => (today.some((unit) => unit.name === name) ? [] : [untold(name)])),
     ...(evidence.picture === 'comparison' ? comparisonFaults(evidence) : []),
   ];
 }
 
 type Assays = ReadonlyMap<string, Assay>;
 
-function unitFaults(told: CarriedUnit, units: readonly BenchUnit[], assays: Assays): readonly Notice[] {
+function unitFaults(unit: BenchUnit, all: readonly CarriedUnit[], assays: Assays): readonly Notice[] {
+  const [told, second] = all.filter(({ name }) => name === unit.name);
+  if (told === undefined || second !== undefined) return [untold(unit.name)];
   const captures = [...told.sweep, ...told.steps, ...told.transfers];
-  const missing = captures.filter(({ sha256 }) => !assays.has(sha256));
-  // None at all: the sheet is checked against itself, or another unit's captures were given.
-  if (missing.length === captures.length) return [];
-  if (missing.length > 0) {
-    const names = missing.map(({ file }) => file).join(', ');
-    const message = `${told.name}: not all of its captures are there to measure it again; missing: ${names}.`;
-    return [{ code: 'capture.missing', message }];
-  }
-  const carried = units.find(({ name, earlier }) => name === told.name && earlier === undefined);
+  if (captures.some(({ sha256 }) => !assays.has(sha256))) return [];
   const measured = benchUnit(measuredUnit(told, assays));
-  return valueDifferences(withoutPlaces(carried), withoutPlaces(JSON.parse(jsonText(measured)))).map(
+  return valueDifferences(withoutPlaces(unit), withoutPlaces(JSON.parse(jsonText(measured)))).map(
     ({ path, ...values }) => figureFault({ path: `${told.name}.${path}`, ...values }),
   );
+}
+
+function untold(name: string): Notice {
+  const message = `${name}: what the sheet shows of this unit and how its captures were measured don’t belong together.`;
+  return { code: 'unit.untold', message };
 }
 
 function measuredUnit(told: CarriedUnit, assays: Assays): MeasuredUnit {

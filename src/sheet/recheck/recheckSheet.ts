@@ -1,62 +1,95 @@
 import type { Notice } from '../../base/notice.ts';
-import { drawPicture } from '../evidence/drawPicture.ts';
 import type { Evidence } from '../evidence/evidence.ts';
 import type { Press } from '../evidence/press.ts';
 import type { OpenedSheet } from '../evidence/readEvidence.ts';
-import { sealOf } from '../evidence/sealOf.ts';
+import { sealedSheet } from '../evidence/sealedSheet.ts';
+import { type SealedEvidence, sealOf } from '../evidence/sealOf.ts';
+import { withData, withoutData } from '../evidence/withData.ts';
+import { shown } from './shown.ts';
 import { textFaults } from './textFaults.ts';
 
 /**
- * Checks a sheet against itself: that its data are as they were written, and that its picture is the one that
- * they draw, so that every figure shown equals the figure carried.
+ * Checks a sheet against itself: it is as it was written only where its evidence, drawn and sealed anew, gives the
+ * whole file, sign by sign. So every figure shown equals the figure carried, and nothing stands in the file beside.
  *
- * @param program - version of this program. A sheet of another version may be drawn otherwise: of its picture
- * the digest alone is checked.
- * @returns what is wrong, each in a sentence; empty where nothing is.
+ * @param program - version of this program. What another version drew can't be drawn again by this one: of such a
+ * sheet the digests are checked, and that the picture is not is a difference by itself.
+ * @returns what is wrong, each in a sentence; empty only where the file is the one that its evidence gives.
  * @remarks A digest keeps out accidents and careless hands. Who changes data, picture and digests together is
  * found by `recheckCapture` alone, with the capture.
  */
-export function recheckSheet(
-  press: Press,
-  { evidence: sealed, picture }: OpenedSheet,
-  program: string,
-): readonly Notice[] {
-  const { resultSha256, evidenceSha256, pictureSha256, ...evidence } = sealed;
-  const faults: Notice[] = [];
-  const seal = sealOf(evidence, picture, press.sha256);
-  if (seal.resultSha256 !== resultSha256) {
-    faults.push({ code: 'data.result', message: 'The result inside it was changed after it was written.' });
-  } else if (seal.evidenceSha256 !== evidenceSha256) {
-    faults.push({
-      code: 'data.other',
-      message: 'What it carries beside the result was changed after it was written.',
-    });
-  }
-  if (evidence.program === program) faults.push(...pictureFaults(press, evidence, picture));
-  if (faults.length === 0 && seal.pictureSha256 !== pictureSha256) {
-    faults.push({ code: 'picture.digest', message: 'The picture was changed after it was drawn.' });
+export function recheckSheet(press: Press, opened: OpenedSheet, program: string): readonly Notice[] {
+  const { text, picture, evidence: sealed } = opened;
+  const { resultSha256: _, evidenceSha256: __, pictureSha256, ...evidence } = sealed;
+  const isOurs = evidence.program === program;
+  const anew = isOurs ? sealedAnew(press, evidence) : null;
+  if (anew?.text === text) return [];
+  if (anew?.text !== undefined && anew.text === text.replaceAll('\r\n', '\n')) return [lineEnds];
+  const faults: Notice[] = [...dataFaults(sealed, opened, press)];
+  if (anew === null) faults.push(otherProgram(evidence.program, program));
+  else if (anew.text === undefined) faults.push(anew.fault);
+  else faults.push(...pictureFaults(picture, anew.text));
+  if (anew !== null && faults.length === 0) faults.push(otherForm);
+  if (anew === null && faults.length === 1) {
+    if (sealOf(evidence, picture, press.sha256).pictureSha256 !== pictureSha256) faults.push(changedPicture);
+    else if (withData(picture, sealed) !== text) faults.push(otherForm);
   }
   return faults;
 }
 
-function pictureFaults(press: Press, evidence: Evidence, picture: string): readonly Notice[] {
-  let drawn: string;
+const lineEnds: Notice = {
+  code: 'file.lineEnds',
+  message:
+    'Its line ends were changed on its way, and nothing else: the file is not the one that was written.',
+};
+const changedPicture: Notice = {
+  code: 'picture.digest',
+  message: 'The picture was changed after it was drawn.',
+};
+const otherForm: Notice = {
+  code: 'file.form',
+  message: 'The data inside it don’t stand there as this program writes them: the file was changed.',
+};
+
+function otherProgram(theirs: string, ours: string): Notice {
+  return {
+    code: 'program.other',
+    message: `The picture can’t be checked by this version: the sheet says that it was made by version ${shown(theirs)}, this is ${ours}.`,
+  };
+}
+
+function dataFaults(
+  { resultSha256, evidenceSha256, pictureSha256: _, ...evidence }: SealedEvidence,
+  { picture }: OpenedSheet,
+  { sha256 }: Press,
+): readonly Notice[] {
+  const seal = sealOf(evidence, picture, sha256);
+  if (seal.resultSha256 !== resultSha256) {
+    return [{ code: 'data.result', message: 'The result inside it was changed after it was written.' }];
+  }
+  if (seal.evidenceSha256 === evidenceSha256) return [];
+  const message = 'What it carries beside the result was changed after it was written.';
+  return [{ code: 'data.other', message }];
+}
+
+type SealedAnew = { readonly text: string } | { readonly text: undefined; readonly fault: Notice };
+
+function sealedAnew(press: Press, evidence: Evidence): SealedAnew {
   try {
-    drawn = drawPicture(press, evidence);
+    return { text: sealedSheet(press, evidence) };
   } catch (error) {
     // Somebody's data, with whatever was done to them: what they stumble over here is theirs.
     const reason = error instanceof Error ? error.message : String(error);
-    return [
-      { code: 'data.undrawable', message: `No picture can be drawn from the data inside it (${reason}).` },
-    ];
+    const message = `No picture can be drawn from the data inside it (${reason}).`;
+    return { text: undefined, fault: { code: 'data.undrawable', message } };
   }
+}
+
+function pictureFaults(picture: string, anew: string): readonly Notice[] {
+  const drawn = withoutData(anew);
   if (drawn === picture) return [];
   const texts = textFaults(picture, drawn);
   if (texts.length > 0) return texts;
-  return [
-    {
-      code: 'picture.other',
-      message: 'The picture is not the one that its data draw: it was changed or swapped.',
-    },
-  ];
+  const message = 'The picture is not the one that its data draw: it was changed or swapped.';
+  return [{ code: 'picture.other', message }];
 }

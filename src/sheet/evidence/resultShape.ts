@@ -1,0 +1,97 @@
+import {
+  digest,
+  figure,
+  flag,
+  list,
+  number,
+  oneOf,
+  orNone,
+  parts,
+  type Shape,
+  text,
+  whole,
+} from './shape.ts';
+
+const limit = parts({}, { min: number(), max: number() });
+
+/** The figures of one quantity, keys ending in its unit. */
+function figuresIn(unit: 'V' | 'A'): Shape {
+  const own = ['rms', 'mean', 'peak', 'trough', 'max', 'min', 'fundamental'].map(
+    (name) => [`${name}${unit}`, figure] as const,
+  );
+  return parts(
+    {
+      channel: text(),
+      spanS: list(number(), 2, 2),
+      cyclesUsed: number(0),
+      thdOrders: whole(0, 1000),
+      ...{ frequencyHz: figure, crestFactor: figure, formFactor: figure, thdPercent: figure },
+      ...{ thdOfRmsPercent: figure, thdNoisePercent: figure, bandwidthHz: figure },
+      ...{ deviationFactorPercent: figure, dwellPercent: figure, zeroCrossingsPerCycle: figure },
+      ...Object.fromEntries(own),
+      [`edgeSlope${unit}PerUs`]: figure,
+      ...(unit === 'V' ? { acRmsV: figure, averageRespondingV: figure } : {}),
+      harmonics: list(
+        parts({ order: whole(0, 1000), [`rms${unit}`]: number(), percent: number(), phaseDeg: number() }),
+        0,
+        1000,
+      ),
+    },
+    {
+      harmonicGroups: parts({
+        orders: list(parts({ order: number() })),
+        threeSeconds: list(list(parts({}))),
+      }),
+      highBands: parts({
+        bands: list(parts({ centreHz: number(), widthHz: number(), [`rms${unit}`]: number() })),
+        ripple: orNone(parts({ frequencyHz: figure, [`rms${unit}`]: figure })),
+      }),
+    },
+  );
+}
+
+/** The result of one capture, as much as is read of it. */
+export const resultShape: Shape = parts(
+  {
+    file: text(),
+    sha256: digest,
+    capture: parts({
+      ...{ samples: number(0), sampleRateHz: number(), startS: number(), durationS: number() },
+      bits: orNone(number()),
+      channels: list(parts({ name: text(), quantity: text(), unit: text(), scale: number() })),
+      layout: text(),
+    }),
+    nominal: orNone(parts({ voltageV: number(), frequencyHz: number(), inferred: flag })),
+    waveform: parts({ kind: text(200), reasons: list(text()), levels: number(0), atTheEdge: flag }),
+    claims: list(
+      parts(
+        {
+          ...{ text: text(), quantity: text(), outcome: text(200), probability: orNone(number()) },
+          limit: orNone(limit),
+        },
+        { reason: text() },
+      ),
+    ),
+    steps: list(parts({ atS: figure, beforeV: figure, afterV: figure, extremeV: figure })),
+    events: list(parts({ kind: text(200) })),
+    excursions: list(parts({ kind: text(200), startS: number(), endS: number() })),
+    findings: list(
+      parts(
+        {
+          ...{ standard: text(), edition: text(), clause: text(), quantity: text(), outcome: text(200) },
+          ...{ value: number(), margin: number(), limit, provenance: oneOf('public', 'memory') },
+        },
+        { remark: text() },
+      ),
+    ),
+    notices: list(parts({ code: text(), message: text() })),
+  },
+  {
+    ...{ label: text(), load: text(), voltage: figuresIn('V'), current: figuresIn('A') },
+    power: parts({ channel: text(), spanS: list(number(), 2, 2), harmonics: list(parts({}), 0, 1000) }),
+    loadSeen: parts({ from: text(200), text: text(), watts: orNone(number()) }),
+    loadKind: parts({ kind: text(200), reasons: list(text()) }),
+    input: parts({ voltageChannel: text(), currentChannel: text() }),
+    meter: parts({ message: text() }),
+  },
+);
