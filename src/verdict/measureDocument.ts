@@ -204,6 +204,8 @@ export interface Finding {
   readonly outcome: Outcome | 'information';
   readonly side: 'inside' | 'outside';
   readonly provenance: 'public' | 'memory';
+  /** True where the row is for another place than an outlet. */
+  readonly elsewhere?: boolean;
   /** What the standard's own statistics ask for and a capture can't give; or whom the row is for. */
   readonly remark?: string;
 }

@@ -60,9 +60,11 @@ export function assayChannel(
   const { figures } = wave;
 
   const told = { ...claimedNominal(claims), ...options.nominal };
-  const { nominal, notices: nominalNotices } = isVoltage
-    ? inferNominal(figures.rms, figures.frequencyHz, told)
-    : { nominal: null, notices: [] };
+  const outlet = isVoltage
+    ? inferNominal(figures.acRms, figures.frequencyHz, told)
+    : { nominal: null, others: [], notices: [] };
+  const { nominal, notices: nominalNotices } = outlet;
+  const isScaleDoubted = nominalNotices.some(({ code }) => code.startsWith('scale.'));
   // Of DC and noise it is said that they are.
   const isWave = isVoltage && waveform.kind !== 'not classified';
   const directNotices = isWave ? directDoubt(figures.mean, figures.acRms) : [];
@@ -87,7 +89,7 @@ export function assayChannel(
     spanS: figures.spanS,
     result: { ...courseSections, ...load.sections },
     ...{ told: options.load, file: source.file },
-    isScaleDoubted: nominalNotices.some(({ code }) => code.startsWith('scale.')),
+    isScaleDoubted,
   });
   const transfersS = course.events.flatMap((event) => (event.kind === 'transfer' ? [event.durationS] : []));
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
@@ -107,8 +109,14 @@ export function assayChannel(
         judgeClaim(claim, { figures, waveform, rule, sineThdPercent, transfersS }),
       ),
       ...courseSections,
-      // Limits are for alternating voltages: DC and noise have nothing to hold against them.
-      findings: isWave ? findings(figures, waveform, nominal, rule, more.groups) : [],
+      // Limits are for alternating voltages on a scale that is right: DC, noise and millivolts have nothing to hold.
+      findings:
+        isWave && !isScaleDoubted
+          ? findings(figures, waveform, nominal, rule, more.groups, outlet.others).filter(
+              // With a zero that is doubted the volts are too; ratios and hertz are not.
+              ({ quantity }) => directNotices.length === 0 || !quantity.endsWith('(V)'),
+            )
+          : [],
       ...(meter === null ? {} : { meter }),
       notices: [
         ...given,

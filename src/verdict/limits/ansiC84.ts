@@ -30,6 +30,7 @@ function ansiC84At(nominalV: number, provenance: LimitProvenance, scaled: string
       limit: { min: (min * nominalV) / 120, max: (max * nominalV) / 120 },
       provenance,
       remark: `${remark}; ${TEN_MINUTES}${scaled}`,
+      elsewhere: at === 'service',
     })),
   };
 }

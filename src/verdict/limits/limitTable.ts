@@ -28,6 +28,8 @@ interface LimitSource {
    * for the wave as it is. A shorter capture informs and does not judge.
    */
   readonly neededS?: number;
+  /** True where the row is for another place than an outlet, such as where the network meets the building. */
+  readonly elsewhere?: boolean;
   /** The kind of output that the row is for; absent: any. */
   readonly wave?: 'sinusoidal' | 'non-sinusoidal';
 }

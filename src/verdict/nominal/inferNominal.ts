@@ -1,86 +1,132 @@
 import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Nominal } from '../measureDocument.ts';
+import { inVolts } from './inVolts.ts';
 import {
   apartRatio,
   isFrequencyOf,
+  isWithin,
   mainsNominals,
+  OTHER_OUTLETS,
+  OTHER_REACH,
+  type Outlet,
+  TOLD_OUTLETS,
+  TOLD_REACH,
   type ToldNominal,
-  VOLTAGE_REACH,
+  USUAL_OUTLETS,
+  USUAL_REACH,
 } from './mainsNominals.ts';
 import { scaleDoubts } from './scaleDoubts.ts';
 
 export interface InferredNominal {
   /** `inferred` is true where either half was. Null where nothing fits. */
   readonly nominal: Nominal | null;
+  /** Other outlets that the wave may be meant for; empty where the nominal was told. */
+  readonly others: readonly Outlet[];
   readonly notices: readonly Notice[];
 }
 
 /**
- * The voltage and frequency that the outlet is meant to give. What was told stands; what was not is the
- * nearest by ratio among the outlets of the world: the frequency first, then the voltage within 20 %.
+ * The voltage and frequency that the outlet is meant to give. What was told stands. What was not is inferred narrowly:
+ * the frequency nearest by ratio, then at that frequency a usual outlet within ±10 %, else another within ±5 %.
  *
- * @param rmsV - of the voltage channel.
+ * @param acRmsV - RMS without DC of the voltage channel: a wave counted from elsewhere than zero is no higher for it.
  * @param frequencyHz - of its fundamental.
  * @param told - by option, claim or plan; positive numbers.
- * @returns with notices `nominal.none`, `nominal.other`, `frequency.suspect`, `scale.suspect`, `scale.half`.
- * @remarks At 120 V and 60 Hz a 100 V outlet lies within 20 % too, and the notice says so. A frequency
- * within neither range (±15 % of 50 or 60 Hz) gives no nominal: the time axis is the likelier fault.
+ * @returns with notices `nominal.none`, `nominal.other`, `nominal.off`, `frequency.suspect`, `scale.suspect`,
+ * `scale.half`.
+ * @remarks A frequency within neither range (±15 % of 50 or 60 Hz) gives no nominal: the time axis is the likelier fault.
  */
-export function inferNominal(rmsV: Figure, frequencyHz: Figure, told: ToldNominal = {}): InferredNominal {
-  const { voltageV, frequencyHz: toldHz } = told;
-  const toldWhole =
-    voltageV !== undefined && toldHz !== undefined
-      ? { voltageV, frequencyHz: toldHz, inferred: false }
-      : null;
-  if (!rmsV.value || !frequencyHz.value)
-    return { nominal: toldWhole, notices: toldWhole ? [] : [noneNotice] };
-  const v = rmsV.value;
+export function inferNominal(acRmsV: Figure, frequencyHz: Figure, told: ToldNominal = {}): InferredNominal {
+  const toldWhole = wholeOf(told);
+  const standing = toldWhole === null ? null : { ...toldWhole, inferred: false };
+  if (!acRmsV.value || !frequencyHz.value)
+    return { nominal: standing, others: [], notices: standing ? [] : [noneNotice([])] };
+  const v = acRmsV.value;
   const f = frequencyHz.value;
+  const [nominalHz, ...otherHz] = frequenciesFor(f, told.frequencyHz);
+  if (nominalHz === undefined)
+    return { nominal: standing, others: [], notices: [frequencyNotice(f, told.frequencyHz)] };
+  const voltagesFor = (hz: number): Outlet | undefined =>
+    told.voltageV === undefined ? outletFor(v, hz) : { voltageV: told.voltageV, frequencyHz: hz };
+  const taken = voltagesFor(nominalHz);
+  const nominal = standing ?? (taken === undefined ? null : { ...taken, inferred: true });
+  const isOpen = standing === null || told.ofUnit === true;
+  const others = isOpen
+    ? [
+        ...otherHz.flatMap((hz) => voltagesFor(hz) ?? []),
+        ...(told.voltageV === undefined || told.ofUnit === true ? toldOnly(v, nominalHz) : []),
+      ].filter((other) => nominal === null || inWords(other) !== inWords(nominal))
+    : [];
+  const knownV = told.voltageV === undefined ? classVoltages(nominalHz) : [told.voltageV];
+  const doubts = scaleDoubts(v, knownV);
+  return { nominal, others, notices: [...outletNotices(v, nominal, others, doubts), ...doubts] };
+}
 
-  const candidates = candidatesFor(told);
-  const inTime = candidates
-    .filter((candidate) => isFrequencyOf(f, candidate.frequencyHz))
-    .sort((a, b) => apartRatio(f, a.frequencyHz) - apartRatio(f, b.frequencyHz) || nearerVoltage(v, a, b));
-  const [nearestInTime] = inTime;
-  const sameTime = inTime.filter((candidate) => candidate.frequencyHz === nearestInTime?.frequencyHz);
-  const withinReach = inTime.filter(
-    (candidate) => voltageV !== undefined || apartRatio(v, candidate.voltageV) <= VOLTAGE_REACH,
+function wholeOf({ voltageV, frequencyHz }: ToldNominal): Outlet | null {
+  return voltageV === undefined || frequencyHz === undefined ? null : { voltageV, frequencyHz };
+}
+
+/** Nominal frequencies that a measured one can belong to, nearest first. */
+function frequenciesFor(f: number, toldHz: number | undefined): readonly number[] {
+  return (toldHz === undefined ? [50, 60] : [toldHz])
+    .filter((hz) => isFrequencyOf(f, hz))
+    .sort((a, b) => apartRatio(f, a) - apartRatio(f, b));
+}
+
+function outletFor(v: number, hz: number): Outlet | undefined {
+  const fits = (outlets: readonly Outlet[], reach: number): Outlet | undefined =>
+    outlets
+      .filter(({ voltageV, frequencyHz }) => frequencyHz === hz && isWithin(v, voltageV, reach))
+      .sort((a, b) => apartRatio(v, a.voltageV) - apartRatio(v, b.voltageV))[0];
+  return fits(USUAL_OUTLETS, USUAL_REACH) ?? fits(OTHER_OUTLETS, OTHER_REACH);
+}
+
+function toldOnly(v: number, hz: number): readonly Outlet[] {
+  return TOLD_OUTLETS.filter(
+    ({ voltageV, frequencyHz }) => frequencyHz === hz && isWithin(v, voltageV, TOLD_REACH),
   );
-  const nearest = withinReach.find((candidate) => sameTime.includes(candidate));
-  const nominal = toldWhole ?? (nearest ? { ...nearest, inferred: true } : null);
-
-  const notices: Notice[] = [];
-  const others = withinReach.filter((candidate) => candidate !== nearest);
-  const voltages = sameTime.map((candidate) => candidate.voltageV);
-  if (nearest && others.length > 0) notices.push(otherNotice(nearest, others));
-  if (voltages.length > 0) notices.push(...scaleDoubts(v, voltages));
-  else if (candidates.length > 0) notices.push(frequencyNotice(f, toldHz));
-  if (!nominal && notices.length === 0) notices.push(noneNotice);
-  return { nominal, notices };
 }
 
-function candidatesFor({ voltageV, frequencyHz }: ToldNominal): readonly Required<ToldNominal>[] {
-  if (voltageV === undefined)
-    return mainsNominals.filter((known) => frequencyHz === undefined || known.frequencyHz === frequencyHz);
-  const frequencies = frequencyHz === undefined ? [50, 60] : [frequencyHz];
-  return frequencies.map((nominalHz) => ({ voltageV, frequencyHz: nominalHz }));
+function classVoltages(hz: number): readonly number[] {
+  return mainsNominals.flatMap(({ voltageV, frequencyHz }) => (frequencyHz === hz ? [voltageV] : []));
 }
 
-function nearerVoltage(v: number, a: Required<ToldNominal>, b: Required<ToldNominal>): number {
-  return apartRatio(v, a.voltageV) - apartRatio(v, b.voltageV);
+/** From here on a voltage is off its inferred nominal enough to doubt that: half of what is still taken for it. */
+const NOTABLY_OFF = 0.05;
+
+/** What else the outlet may be meant for, and how far the wave lies off what it was taken for. */
+function outletNotices(
+  v: number,
+  nominal: Nominal | null,
+  others: readonly Outlet[],
+  doubts: readonly Notice[],
+): readonly Notice[] {
+  if (nominal === null) return doubts.length > 0 && others.length === 0 ? [] : [noneNotice(others)];
+  if (!nominal.inferred && others.length === 0) return [];
+  const off = v / nominal.voltageV - 1;
+  const isOff = Math.abs(off) > NOTABLY_OFF;
+  const percent = `${Math.round(Math.abs(off) * 100)} %`;
+  const lies = isOff ? `, for which ${inVolts(v)} is ${percent} ${off < 0 ? 'low' : 'high'}` : '';
+  if (others.length > 0) {
+    const named = others.map(inWords).join(' or ');
+    const message = `Taken for ${inWords(nominal)}${lies}; ${named} is possible too. Tell which with --nominal.`;
+    return [{ code: 'nominal.other', message }];
+  }
+  if (!isOff) return [];
+  const message = `Taken for ${inWords(nominal)}${lies}: if the outlet is meant for another voltage, tell it with --nominal.`;
+  return [{ code: 'nominal.off', message }];
 }
 
-const noneNotice: Notice = {
-  code: 'nominal.none',
-  message:
-    'No usual outlet voltage fits this wave, so limits that need one are left out. Tell it with --nominal.',
-};
-
-function otherNotice(chosen: Required<ToldNominal>, others: readonly Required<ToldNominal>[]): Notice {
+function noneNotice(others: readonly Outlet[]): Notice {
+  const named = others.map(inWords).join(' or ');
+  const tell =
+    others.length === 0
+      ? 'Tell it with --nominal.'
+      : `If the outlet is meant for ${named}, tell it with --nominal.`;
   return {
-    code: 'nominal.other',
-    message: `Taken for ${inWords(chosen)}, but ${others.map(inWords).join(' or ')} is possible too. Tell which with --nominal.`,
+    code: 'nominal.none',
+    message: `No usual outlet voltage fits this wave, so limits that need one are left out. ${tell}`,
   };
 }
 
@@ -92,6 +138,6 @@ function frequencyNotice(f: number, toldHz: number | undefined): Notice {
   };
 }
 
-function inWords({ voltageV, frequencyHz }: Required<ToldNominal>): string {
+function inWords({ voltageV, frequencyHz }: Outlet): string {
   return `${voltageV} V ${frequencyHz} Hz`;
 }

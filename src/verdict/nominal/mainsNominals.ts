@@ -2,10 +2,15 @@
 export interface ToldNominal {
   readonly voltageV?: number;
   readonly frequencyHz?: number;
+  /** True where it was taken from another capture of the same unit: it stands as told, but other outlets stay possible. */
+  readonly ofUnit?: boolean;
 }
 
-/** Single-phase outlets of the world, as voltage and frequency: the nominals that a wave may be taken for. */
-export const mainsNominals: readonly Required<ToldNominal>[] = [
+/** One outlet of the world. */
+export type Outlet = Required<Pick<ToldNominal, 'voltageV' | 'frequencyHz'>>;
+
+/** Classes of outlet that tables of limits are written for. */
+export const mainsNominals: readonly Outlet[] = [
   { voltageV: 100, frequencyHz: 50 },
   { voltageV: 230, frequencyHz: 50 },
   { voltageV: 100, frequencyHz: 60 },
@@ -13,7 +18,32 @@ export const mainsNominals: readonly Required<ToldNominal>[] = [
   { voltageV: 240, frequencyHz: 60 },
 ];
 
-/** How far a voltage may lie from a nominal and still be taken for it, by ratio. */
+/** Outlets that a wave is taken for first, up to ±10 %: what IEC 60038 lets a supply be off. */
+export const USUAL_OUTLETS: readonly Outlet[] = [
+  { voltageV: 230, frequencyHz: 50 },
+  { voltageV: 120, frequencyHz: 60 },
+  { voltageV: 240, frequencyHz: 60 },
+];
+export const USUAL_REACH = 0.1;
+
+/** Outlets that a wave is taken for where none of the usual fits, up to ±5 %. */
+export const OTHER_OUTLETS: readonly Outlet[] = [
+  { voltageV: 100, frequencyHz: 50 },
+  { voltageV: 100, frequencyHz: 60 },
+  { voltageV: 200, frequencyHz: 60 },
+  { voltageV: 208, frequencyHz: 60 },
+  { voltageV: 277, frequencyHz: 60 },
+];
+export const OTHER_REACH = 0.05;
+
+/** Outlets that lie too near others to be told from the wave; within ±3 % they are named. */
+export const TOLD_OUTLETS: readonly Outlet[] = [
+  ...[110, 115, 127, 220].flatMap((voltageV) => [50, 60].map((frequencyHz) => ({ voltageV, frequencyHz }))),
+  { voltageV: 200, frequencyHz: 50 },
+];
+export const TOLD_REACH = 0.03;
+
+/** Farther than this by ratio from each class of outlet, the volts themselves are doubted. */
 export const VOLTAGE_REACH = 1.2;
 
 /**
@@ -23,6 +53,12 @@ export const VOLTAGE_REACH = 1.2;
  */
 export function apartRatio(a: number, b: number): number {
   return a > b ? a / b : b / a;
+}
+
+/** Whether a value lies within a share of a nominal one, the edge included. @param share - 0.1 for ±10 %. */
+export function isWithin(value: number, nominal: number, share: number): boolean {
+  // An edge such as 1.1 · 230 may land a rounding beside its decimal.
+  return Math.abs(value - nominal) <= share * nominal * (1 + 1e-12);
 }
 
 /**

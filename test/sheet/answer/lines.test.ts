@@ -158,6 +158,35 @@ describe('worstFindings', () => {
       'memory inside',
     ]);
   });
+
+  it('leads with what a reader would quote: THD, voltage, frequency, before a tiny harmonic with a doubt of its own', () => {
+    const findings = [
+      row('harmonic 39 (% of fundamental)', {
+        limit: { max: 0.2 },
+        margin: 0.19,
+        outcome: 'conditional pass',
+      }),
+      row('frequency (Hz)', { limit: { min: 59.5, max: 60.5 }, margin: 0.49 }),
+      row('RMS voltage (V) of the network', {
+        limit: { min: 114 },
+        margin: -1,
+        side: 'outside',
+        outcome: 'fail',
+        elsewhere: true,
+      }),
+      row('RMS voltage (V)', { limit: { min: 108, max: 126 }, margin: 5 }),
+      row('THD to order 40 (% of fundamental)', { limit: { max: 8 }, margin: 7.6 }),
+      row('harmonic 5 (% of fundamental)', { limit: { max: 6 }, margin: 1 }),
+    ];
+    expect(worstFindings(findings).map(({ quantity }) => quantity)).toEqual([
+      'THD to order 40 (% of fundamental)',
+      'RMS voltage (V)',
+      'frequency (Hz)',
+      'harmonic 5 (% of fundamental)',
+      'harmonic 39 (% of fundamental)',
+      'RMS voltage (V) of the network',
+    ]);
+  });
 });
 
 describe('claimsVerdict', () => {

@@ -264,9 +264,9 @@ describe('findingSentence', () => {
     );
   });
 
-  it('names the nearest where all hold', () => {
+  it('names the most telling where all hold', () => {
     expect(plain(findingSentence([inside]) ?? '')).toBe(
-      'Inside 1 reference limit, nearest: THD at 2.1 %, limit at most 8 % (EN 50160:2010, 4.2.5).',
+      'Inside 1 reference limit: THD at 2.1 %, limit at most 8 % (EN 50160:2010, 4.2.5).',
     );
   });
 

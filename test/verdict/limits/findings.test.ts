@@ -203,6 +203,44 @@ describe('findings', () => {
     expect(remark(6.5)).toMatch(/^outside the S limits with this load; /);
   });
 
+  it.each([
+    [42.4, false],
+    [42.6, true],
+    [68.9, true],
+    [69.1, false],
+    [400, false],
+    [9.6, false],
+  ])('has limits at %s Hz: %s', (hertz, has) => {
+    const found = findings(figuresWith({ frequencyHz: exactly(hertz) }), sine, null, 'guarded');
+    expect(found.length > 0).toBe(has);
+  });
+
+  it('marks what is for another place than an outlet', () => {
+    const marked = findings(figuresWith(), sine, at120, 'guarded').filter(({ elsewhere }) => elsewhere);
+    expect(marked.map(({ clause }) => clause)).toEqual([
+      'Table 1, service range A',
+      'Table 1, service range B',
+    ]);
+  });
+
+  it('gives information where another outlet that is possible would turn a finding', () => {
+    // 107 V lies under the 108 V of 120 V, and inside the same share of 110 V: 99 V.
+    const at110 = [{ voltageV: 110, frequencyHz: 60 }];
+    const of = (others: typeof at110) =>
+      findings(figuresWith({}, 107), sine, at120, 'guarded', null, others).filter(
+        ({ quantity }) => !quantity.startsWith('harmonic'),
+      );
+    const rangeA = (others: typeof at110) =>
+      of(others).find(({ clause }) => clause === 'Table 1, utilization range A');
+    expect(rangeA([])).toMatchObject({ outcome: 'fail', side: 'outside', limit: { min: 108 } });
+    expect(rangeA(at110)).toMatchObject({ outcome: 'information', side: 'outside', limit: { min: 108 } });
+    expect(rangeA(at110)?.remark).toContain('the other way round if the outlet is meant for 110 V 60 Hz');
+    // What doesn't turn judges as before: 104 V of range B holds either way, THD knows no volts.
+    const same = (finding: { readonly clause: string; readonly quantity: string }) =>
+      finding.clause === 'Table 1, utilization range B' || finding.quantity.startsWith('THD');
+    expect(of(at110).filter(same)).toEqual(of([]).filter(same));
+  });
+
   it('leaves out what could not be measured', () => {
     const missing = { value: null, reason: 'no period' };
     const noPeriod = figuresWith({
