@@ -1,6 +1,7 @@
 import type { Figure } from '../base/figure.ts';
 import type { Notice } from '../base/notice.ts';
 import type { ClaimResult, FailedResult, Limit, Nominal, WaveformKind } from '../verdict/measureDocument.ts';
+import type { LoadSource } from './loads/shownLoad.ts';
 
 /** The JSON of `bench --json`, also written as bench.json. Keys carry their unit; later versions add keys and rename none. */
 export interface BenchDocument {
@@ -36,6 +37,8 @@ export interface BenchUnit {
   readonly steps: readonly BenchStep[];
   /** Breaks of the voltage in captures of a transfer. */
   readonly transfers: readonly BenchTransfer[];
+  /** Loads above the rating, and those under which the output was lost, by rising load; absent in earlier documents. */
+  readonly overloads?: readonly BenchOverload[];
   readonly energy: readonly EnergyRun[];
   readonly notices: readonly Notice[];
 }
@@ -46,7 +49,7 @@ export interface BenchPoint {
   readonly sha256: string;
   /** A told load is taken as exact. */
   readonly loadW: Figure;
-  readonly loadFrom: 'told' | 'measured' | 'unknown';
+  readonly loadFrom: LoadSource;
   /** Measured, or the load told over the voltage (a power factor of 1 is assumed then). */
   readonly currentA: Figure;
   readonly currentFrom: 'told' | 'measured' | 'unknown';
@@ -63,6 +66,8 @@ export interface BenchPoint {
   readonly atTheEdge: boolean;
   /** Above the rated load. */
   readonly overload: boolean;
+  /** What was seen where the output was lost under this load: `output lost`; its figures are of no use for the sweep. */
+  readonly lost?: string;
   /** The worst of the claims that this capture can judge; null: none. */
   readonly outcome: ClaimResult['outcome'] | null;
   /** State of the battery: % charged, or volts at its terminals. */
@@ -70,6 +75,26 @@ export interface BenchPoint {
   readonly note?: string;
   /** Where the capture's own sheet was written. */
   readonly sheet?: string;
+}
+
+/** What became of a load that went too far. */
+export interface BenchOverload {
+  readonly file: string;
+  readonly sha256: string;
+  readonly note?: string;
+  readonly loadW: Figure;
+  /** Absent: not known. */
+  readonly loadFrom?: 'told' | 'measured' | 'file name';
+  /** Null where no rating was told. */
+  readonly aboveRating: boolean | null;
+  readonly heldS: Figure;
+  /** True where it was held before the record began, or still when it ended: `heldS` is a lower bound. */
+  readonly heldAtLeast: boolean;
+  readonly lost: boolean;
+  /** In words, never why: `output lost`. */
+  readonly seen: string;
+  /** Under the load. */
+  readonly rmsV: Figure;
 }
 
 /** 100 · (no-load voltage − full-load voltage) / full-load voltage: positive where the voltage falls. */

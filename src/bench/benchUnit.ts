@@ -6,6 +6,8 @@ import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
 import { outletClaims } from './claims/outletClaims.ts';
 import { isRating, type UnitClaim } from './claims/unitClaim.ts';
 import { energyRun } from './energy/energyRun.ts';
+import { overloads } from './loads/overloads.ts';
+import { shownLoad } from './loads/shownLoad.ts';
 import type { MeasuredStep, MeasuredUnit } from './measuredUnit.ts';
 import { benchPoint } from './sweep/benchPoint.ts';
 import { clippingOnset } from './sweep/clippingOnset.ts';
@@ -21,9 +23,14 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
   const ratedW = claims.find((claim) => isRating(claim) && claim.quantity === 'powerW');
   const rated = ratedW !== undefined && isRating(ratedW) ? ratedW.rating : null;
   const measured = unit.sweep.map(({ result, budgets, told, sheet }) => {
-    const point = benchPoint({ result, told, budget: rmsBudget({ budgets }), ratedW: rated });
-    return { result, point: sheet === undefined ? point : { ...point, sheet } };
+    const shown = shownLoad(result, told);
+    const point = benchPoint({ result, told, shown, budget: rmsBudget({ budgets }), ratedW: rated });
+    return { result, shown, point: sheet === undefined ? point : { ...point, sheet } };
   });
+  const stepped = unit.steps.map(({ result, told }) =>
+    shownLoad(result, { ...told, loadW: largestOf(told) }),
+  );
+  const loads = [...measured.map(({ shown }) => shown), ...stepped];
   const points = inOrder(measured.map(({ point }) => point));
   const nominal = nominalOf(unit);
   const range = voltageRange(claimedRange(claims), nominal);
@@ -32,7 +39,7 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
   const energy = unit.energy.map(energyRun);
   const judged = [
     ...measured
-      .filter(({ point }) => !point.overload)
+      .filter(({ point, shown }) => !point.overload && shown.isFigured)
       .map(({ result, point }) => ({
         ...{ file: point.file, loadW: point.loadW.value, claims: result.claims },
       })),
@@ -45,10 +52,15 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
     droop: droop(points, clipping.betweenW?.[1] ?? null),
     clipping,
     leavesRange: rangeExit(points, range),
-    claims: claims.map((claim) => judgeUnitClaim(claim, { points, steps, energy, judged, range, rule })),
-    ...{ steps, transfers, energy },
+    claims: claims.map((claim) => judgeUnitClaim(claim, { loads, energy, judged, range, rule })),
+    ...{ steps, transfers, overloads: overloads(loads, rated), energy },
     notices: [...benchNotices({ points, ratedW: rated, unit, steps, transfers }), ...inventedNotice(unit)],
   };
+}
+
+/** Of both ends of a step the load that is on. */
+function largestOf({ fromW, toW }: MeasuredStep['told']): number | null {
+  return fromW === null ? toW : toW === null ? fromW : Math.max(fromW, toW);
 }
 
 /** Said once for all captures that say it of themselves. */

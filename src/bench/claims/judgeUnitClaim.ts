@@ -1,14 +1,15 @@
 import type { BenchClaim } from '../benchDocument.ts';
 import { judgeCapacity } from './judgeCapacity.ts';
+import { judgeEfficiency } from './judgeEfficiency.ts';
 import { judgePower } from './judgePower.ts';
 import { judgeSurge } from './judgeSurge.ts';
-import { isRating, type UnitClaim } from './unitClaim.ts';
+import { isOfOutlet, type UnitClaim } from './unitClaim.ts';
 import type { UnitEvidence } from './unitEvidence.ts';
 import { worstCapture } from './worstCapture.ts';
 
 /** Whether a claim holds over all captures of a unit: the worst case decides and is named. */
 export function judgeUnitClaim(claim: UnitClaim, evidence: UnitEvidence): BenchClaim {
-  if (!isRating(claim)) return worstCapture(claim, evidence.judged);
+  if (isOfOutlet(claim)) return worstCapture(claim, evidence.judged);
   switch (claim.quantity) {
     case 'powerW':
       return judgePower(claim, evidence);
@@ -16,5 +17,7 @@ export function judgeUnitClaim(claim: UnitClaim, evidence: UnitEvidence): BenchC
       return judgeSurge(claim, evidence);
     case 'capacityWh':
       return judgeCapacity(claim, evidence);
+    case 'conversionEfficiencyPercent':
+      return judgeEfficiency(claim, evidence);
   }
 }

@@ -1,7 +1,7 @@
 import type { Claim } from '../../verdict/claims/claim.ts';
 import { claimedNominal } from '../../verdict/claims/claimedNominal.ts';
 import type { ToldNominal } from '../../verdict/nominal/mainsNominals.ts';
-import { isRating, type UnitClaim } from './unitClaim.ts';
+import { isOfOutlet, type UnitClaim } from './unitClaim.ts';
 
 /** The claims of a unit that single captures judge, by the captures that can. */
 export interface OutletClaims {
@@ -13,7 +13,7 @@ export interface OutletClaims {
 
 /** Which of a unit's claims go to which of its captures; ratings go to none. */
 export function outletClaims(claims: readonly UnitClaim[]): OutletClaims {
-  const outlet = claims.filter((claim) => !isRating(claim));
+  const outlet = claims.filter(isOfOutlet);
   return {
     sweep: outlet.filter(({ quantity }) => quantity !== 'transferS'),
     transfers: outlet.filter(({ quantity }) => quantity === 'transferS'),

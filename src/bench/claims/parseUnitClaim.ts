@@ -1,37 +1,67 @@
 import { MeasureError } from '../../base/measureError.ts';
-import { parseClaim } from '../../verdict/claims/parseClaim.ts';
-import type { RatingClaim, UnitClaim } from './unitClaim.ts';
+import { normaliseClaim, parseClaim } from '../../verdict/claims/parseClaim.ts';
+import { parseRange } from '../../verdict/claims/parseRange.ts';
+import type { EfficiencyClaim, RatingClaim, UnitClaim } from './unitClaim.ts';
 
 const RATINGS: readonly (readonly [word: RegExp, RatingClaim['quantity'], unit: RegExp, example: string])[] =
   [
     [/^(?:(?:continuous|rated) )?power\b/i, 'powerW', /^(k?)W$/i, 'power 600 W'],
-    [/^(?:surge|peak)(?: power)?\b/i, 'surgeW', /^(k?)W$/i, 'surge 1200 W'],
+    [/^(?:surge|peak)(?: power)?\b/i, 'surgeW', /^(k?)W$/i, 'surge 1200 W for 5 s'],
     [/^capacity\b/i, 'capacityWh', /^(k?)Wh$/i, 'capacity 500 Wh'],
   ];
 
+const EFFICIENCY = /^(?:(?:conversion|inverter) )?efficiency\b/i;
 const WORD_FIRST = /^wave(?:form)?\b ?[:=]? ?/i;
 const NUMBER = /^[ :=]*(\d+(?:[.,]\d+)?) ?(\p{L}+)$/u;
+/** For how long a surge is carried: "for 5 s", "for 200 ms". */
+const FOR = / for (\d+(?:[.,]\d+)?) ?(ms|s(?:ec(?:onds?)?)?|min(?:utes?)?)$/i;
 
 /**
- * A claim about a unit: `power 600 W`, `surge 1.2 kW`, `capacity 500 Wh`, or what one capture can show
+ * A claim about a unit: `power 600 W`, `surge 1.2 kW`, `surge 2000 W for 5 s`, `capacity 500 Wh`, `efficiency > 85 %`,
+ * or what one capture can show
  * (`wave: pure sine`, `120 V ±5 %`, `THD < 3 %`, `transfer < 20 ms`, …).
  *
  * @throws MeasureError `claim.grammar`.
  */
 export function parseUnitClaim(text: string): UnitClaim {
   const plain = text.replaceAll(/\s+/g, ' ').trim();
+  if (EFFICIENCY.test(plain)) return efficiencyClaim(text, plain);
   const rating = RATINGS.find(([word]) => word.test(plain));
   if (rating === undefined) return { ...parseClaim(plain.replace(WORD_FIRST, '')), text };
   const [word, quantity, unit, example] = rating;
-  const [, digits = '', written = ''] = NUMBER.exec(plain.replace(word, '')) ?? [];
+  const lasting = quantity === 'surgeW' ? FOR.exec(plain) : null;
+  const worded = lasting === null ? plain : plain.slice(0, lasting.index);
+  const [, digits = '', written = ''] = NUMBER.exec(worded.replace(word, '')) ?? [];
   const kilo = unit.exec(written);
   const value = Number(digits.replace(',', '.')) * (kilo?.[1] ? 1000 : 1);
-  if (kilo === null || !(value > 0)) {
+  const forS = lasting === null ? null : secondsOf(lasting);
+  if (kilo === null || !(value > 0) || forS === 0) {
     throw new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
       expected: `a value with its unit, as in "${example}"`,
       received: text,
       advice: `Write for example: ${example}.`,
     });
   }
-  return { text, quantity, rating: value };
+  return { text, quantity, rating: value, ...(forS === null ? {} : { forS }) };
+}
+
+function efficiencyClaim(text: string, plain: string): EfficiencyClaim {
+  const numbers = normaliseClaim(plain.replace(EFFICIENCY, ''))
+    .replace(/^[:=] ?/, '')
+    .replace(/^(?:at least|over|above|from) /i, '>= ');
+  const { limit, unit, target } = parseRange(numbers, text);
+  const isShare = unit === '%' && [limit?.min, limit?.max].every((end = 1) => end > 0 && end <= 100);
+  if (limit === null || target !== null || !isShare) {
+    throw new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+      expected: 'a bound or a range in %, up to 100 %, as in "efficiency > 85 %"',
+      received: text,
+      advice: 'Write for example: efficiency > 85 %.',
+    });
+  }
+  return { text, quantity: 'conversionEfficiencyPercent', limit };
+}
+
+function secondsOf([, digits = '', unit = '']: RegExpExecArray): number {
+  const value = Number(digits.replace(',', '.'));
+  return /^m(?!s)/i.test(unit) ? 60 * value : /^ms/i.test(unit) ? value / 1000 : value;
 }

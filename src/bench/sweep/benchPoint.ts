@@ -3,57 +3,55 @@ import type { Budget } from '../../figures/uncertainty/budget.ts';
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import type { BenchPoint } from '../benchDocument.ts';
 import { worstOutcome } from '../claims/worstOutcome.ts';
+import { isAbove, type ShownLoad } from '../loads/shownLoad.ts';
 import { rmsScatter } from './rmsScatter.ts';
 import type { ToldLoad } from './toldLoad.ts';
 
 export interface PointInput {
   readonly result: MeasureResult;
   readonly told: ToldLoad;
+  /** What the capture shows of that load. */
+  readonly shown: ShownLoad;
   /** Of the RMS voltage; null where it is not known. */
   readonly budget: Budget | null;
   /** Null: not told. */
   readonly ratedW: number | null;
 }
 
-/** How far above its rating a load may be told or measured and still count as the rated load. */
-const RATED_REACH = 1.05;
-
 /** One capture of the sweep: its load and current, told or measured, beside what was measured of the voltage. */
-export function benchPoint({ result, told, budget, ratedW }: PointInput): BenchPoint {
+export function benchPoint({ result, told, shown, budget, ratedW }: PointInput): BenchPoint {
   const { voltage, waveform, claims } = result;
-  const missing: Figure = { value: null, reason: 'the capture has no voltage channel' };
-  const rmsV = voltage?.rmsV ?? missing;
-  const load = loadOf(result, told);
-  const overload = ratedW !== null && load.loadW.value !== null && load.loadW.value > RATED_REACH * ratedW;
+  const figures = shown.isFigured ? voltage : undefined;
+  const missing: Figure = {
+    value: null,
+    reason:
+      voltage === undefined ? 'the capture has no voltage channel' : 'no steady stretch under this load',
+  };
+  const rmsV = figures?.rmsV ?? missing;
+  const { file, sha256, loadW, loadFrom, loss } = shown;
+  const overload = ratedW !== null && isAbove(loadW, ratedW);
+  const judges = !overload && figures !== undefined;
   return {
-    file: result.file,
-    sha256: result.sha256,
-    ...load,
-    ...currentOf(result, told, rmsV),
+    ...{ file, sha256, loadW, loadFrom },
+    ...currentOf(result, { loadW: loadFrom === 'told' ? loadW.value : told.loadW }, rmsV),
     rmsV,
-    rmsScatterV: budget === null ? null : rmsScatter(budget),
-    frequencyHz: voltage?.frequencyHz ?? missing,
-    thdPercent: voltage?.thdPercent ?? missing,
-    crestFactor: voltage?.crestFactor ?? missing,
+    rmsScatterV: budget === null || figures === undefined ? null : rmsScatter(budget),
+    frequencyHz: figures?.frequencyHz ?? missing,
+    thdPercent: figures?.thdPercent ?? missing,
+    crestFactor: figures?.crestFactor ?? missing,
     kind: waveform.kind,
     atTheEdge: waveform.atTheEdge,
     overload,
-    outcome: overload ? null : worstOutcome(claims.map(({ outcome }) => outcome)),
+    ...(loss === null ? {} : { lost: loss.words }),
+    outcome: judges ? worstOutcome(claims.map(({ outcome }) => outcome)) : null,
     ...(told.battery === undefined ? {} : { battery: told.battery }),
     ...(told.note === undefined ? {} : { note: told.note }),
   };
 }
 
-function loadOf({ power }: MeasureResult, { loadW }: ToldLoad): Pick<BenchPoint, 'loadW' | 'loadFrom'> {
-  if (loadW !== null) return { loadW: { value: loadW, uncertainty: 0 }, loadFrom: 'told' };
-  if (power !== undefined) return { loadW: power.activeW, loadFrom: 'measured' };
-  const reason = 'the load was not told and the capture has no current channel';
-  return { loadW: { value: null, reason }, loadFrom: 'unknown' };
-}
-
 function currentOf(
   { current, power }: MeasureResult,
-  { loadW }: ToldLoad,
+  { loadW }: Pick<ToldLoad, 'loadW'>,
   rmsV: Figure,
 ): Pick<BenchPoint, 'currentA' | 'currentFrom'> {
   if (current !== undefined) return { currentA: current.rmsA, currentFrom: 'measured' };

@@ -1,6 +1,6 @@
 import type { WaveformKind } from '../measureDocument.ts';
 import type { Claim, ClaimedFigure } from './claim.ts';
-import { claimGrammarError } from './claimGrammarError.ts';
+import { claimGrammarError, unitClaimError } from './claimGrammarError.ts';
 import { type ClaimedUnit, parseRange } from './parseRange.ts';
 
 const WAVES: ReadonlyMap<string, WaveformKind> = new Map([
@@ -11,6 +11,10 @@ const WAVES: ReadonlyMap<string, WaveformKind> = new Map([
   ['square', 'square'],
   ['stepped', 'stepped'],
 ]);
+
+/** What takes several captures, or an energy. */
+const OF_A_UNIT =
+  /^(?:(?:continuous |rated )?power|surge|peak power|peak (?=\d)|capacity|(?:conversion |inverter )?efficiency)\b/i;
 
 /** How long the outlet may be without voltage when the mains go: `transfer < 20 ms`, `UPS, under 20 ms`. */
 const TRANSFER =
@@ -34,7 +38,8 @@ const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
  * @example parseClaim('120 V ±5 %') // rmsV from 114 to 126
  */
 export function parseClaim(text: string): Claim {
-  const plain = normalise(text);
+  const plain = normaliseClaim(text);
+  if (OF_A_UNIT.test(plain)) throw unitClaimError(text);
   const kind = WAVES.get(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
   if (kind) return { text, quantity: 'waveform', kind };
 
@@ -55,7 +60,7 @@ export function parseClaim(text: string): Claim {
 }
 
 /** One character for each sign that has several, single blanks. */
-function normalise(text: string): string {
+export function normaliseClaim(text: string): string {
   return text
     .normalize('NFKC')
     .replace(/[\u2010-\u2015\u2212]/g, '-')

@@ -1,16 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { Figure } from '../../../src/base/figure.ts';
-import type { BenchStep } from '../../../src/bench/benchDocument.ts';
 import { judgeUnitClaim } from '../../../src/bench/claims/judgeUnitClaim.ts';
 import { parseUnitClaim } from '../../../src/bench/claims/parseUnitClaim.ts';
 import type { UnitEvidence } from '../../../src/bench/claims/unitEvidence.ts';
 import { energyRun } from '../../../src/bench/energy/energyRun.ts';
+import type { ShownLoad } from '../../../src/bench/loads/shownLoad.ts';
 import type { ClaimResult } from '../../../src/verdict/measureDocument.ts';
-import { point } from '../benchPoints.ts';
 
 const judge = (text: string, evidence: Partial<UnitEvidence>) =>
   judgeUnitClaim(parseUnitClaim(text), {
-    ...{ points: [], steps: [], energy: [], judged: [], rule: 'guarded' },
+    ...{ loads: [], energy: [], judged: [], rule: 'guarded' },
     range: { limit: { min: 108, max: 132 }, from: 'nominal ±10 %' },
     ...evidence,
   });
@@ -53,64 +51,163 @@ describe('a claim that captures judge', () => {
   });
 });
 
+/** What a capture shows of a load: held for 0.2 s at 118 V ± 1 V unless said. */
+const load = (loadW: number | null, more: Partial<ShownLoad> = {}): ShownLoad => ({
+  ...{ file: `${loadW}w.csv`, sha256: '0'.repeat(64), loadFrom: loadW === null ? 'unknown' : 'told' },
+  loadW: loadW === null ? { value: null, reason: 'not told' } : { value: loadW, uncertainty: 0 },
+  ...{ heldS: { value: 0.2, uncertainty: 0 }, heldAtLeast: true, loss: null, isFigured: true },
+  rmsV: { value: 118, uncertainty: 1 },
+  ...more,
+});
+/** The same, with the output lost so many seconds after it came on. */
+const lost = (
+  loadW: number | null,
+  heldS = 0.14,
+  kind: NonNullable<ShownLoad['loss']>['kind'] = 'cut-off',
+): ShownLoad =>
+  load(loadW, {
+    heldS: { value: heldS, uncertainty: 0.002 },
+    heldAtLeast: false,
+    loss: { kind, atS: { value: 0.14, uncertainty: 0.002 }, words: 'output lost' },
+  });
+const volts = (rmsV: number): Partial<ShownLoad> => ({ rmsV: { value: rmsV, uncertainty: 1 } });
+
 describe('power', () => {
-  test('the lowest load that reaches it decides: what lies above is no part of the claim', () => {
-    const points = [point(0, 120), point(580, 117), point(900, 90)];
-    expect(judge('power 600 W', { points })).toMatchObject({
-      ...{ outcome: 'pass', value: 580, limit: { min: 600 }, worstFile: '580w.csv' },
+  test('probably holds at best: a capture lasts a moment, and the reason says which', () => {
+    expect(judge('power 600 W', { loads: [load(0), load(600)] })).toMatchObject({
+      ...{ outcome: 'conditional pass', value: 600, limit: { min: 600 }, worstFile: '600w.csv' },
+      reason: '0.2 s seen; 118.0 V at 600 W',
     });
+  });
+
+  test('fails where the output is lost at that load, though another capture of it holds', () => {
+    expect(judge('power 1500 W', { loads: [load(0), load(1500), lost(1500)] })).toMatchObject({
+      ...{ outcome: 'fail', worstLoadW: 1500, worstFile: '1500w.csv' },
+      reason: 'output lost 0.14 s after 1500 W came on',
+    });
+  });
+
+  test.each([
+    ['below it', 900],
+    ['within the doubt of a load above it', 1540],
+  ])('fails where the output is lost %s', (_, watts) => {
+    expect(judge('power 1500 W', { loads: [load(1500), lost(watts)] }).outcome).toBe('fail');
+  });
+
+  test.each(['outage', 'brown-out', 'hiccup', 'failed start'] as const)('fails at a %s', (kind) => {
+    expect(judge('power 1500 W', { loads: [lost(1500, 0.14, kind)] }).outcome).toBe('fail');
+  });
+
+  test('what lies above is overload and held against it by nothing', () => {
+    const loads = [load(580), lost(2000), load(900, volts(90))];
+    expect(judge('power 600 W', { loads })).toMatchObject({ outcome: 'conditional pass', value: 580 });
+    // Alone it can speak for the rating, never against it.
+    expect(judge('power 600 W', { loads: [load(900)] }).outcome).toBe('conditional pass');
+    expect(judge('power 600 W', { loads: [load(900, volts(90))] }).outcome).toBe('not judged');
+    expect(judge('power 600 W', { loads: [lost(900)] }).outcome).toBe('not judged');
+  });
+
+  test('can’t be judged where a loss has no load, or may be a transfer', () => {
+    expect(judge('power 600 W', { loads: [load(600), lost(null)] })).toMatchObject({
+      ...{ outcome: 'not judged', reason: 'output lost in nullw.csv, at a load that is not known' },
+    });
+    expect(judge('power 600 W', { loads: [load(600), lost(300, 0.1, 'transfer')] }).outcome).toBe(
+      'not judged',
+    );
   });
 
   test('fails where the voltage has left its range by more than its uncertainty', () => {
-    expect(judge('power 600 W', { points: [point(600, 100)] }).outcome).toBe('fail');
+    expect(judge('power 600 W', { loads: [load(600, volts(100))] }).outcome).toBe('fail');
+    expect(judge('power 600 W', { loads: [load(600), load(600, volts(100))] }).outcome).toBe('fail');
   });
 
   test('can’t be judged below 95 % of it, nor without a range', () => {
-    expect(judge('power 600 W', { points: [point(560, 118)] })).toMatchObject({
+    expect(judge('power 600 W', { loads: [load(560)] })).toMatchObject({
       outcome: 'not judged',
       reason: 'no capture reaches 600 W: the highest load is 560 W',
     });
-    expect(judge('power 600 W', { points: [point(600, 118)], range: null }).outcome).toBe('not judged');
+    expect(judge('power 600 W', { loads: [load(600)], range: null }).outcome).toBe('not judged');
   });
 });
 
 describe('surge', () => {
-  const figure = (value: number): Figure => ({ value, uncertainty: 1 });
-  const step = (toW: number, afterV: number): BenchStep => ({
-    ...{ file: 'step.csv', fromW: 0, toW, resistive: true, direction: 'on' },
-    ...{ atS: figure(0), beforeV: figure(120), afterV: figure(afterV), extremeV: figure(afterV) },
-    ...{ deviationPercent: figure(-5), afterPercent: figure(-5), recoveryS: figure(0.04) },
+  test('at best probably holds where no time is claimed, or not all of it was seen', () => {
+    expect(judge('surge 1200 W', { loads: [load(1200)] })).toMatchObject({
+      ...{ outcome: 'conditional pass', worstFile: '1200w.csv', reason: '0.2 s seen; 118.0 V at 1200 W' },
+    });
+    expect(judge('surge 1200 W for 5 s', { loads: [load(1200)] })).toMatchObject({
+      ...{ outcome: 'conditional pass', reason: '0.2 s of 5 s seen; 118.0 V at 1200 W' },
+    });
+    const whole = load(1200, { heldS: { value: 6, uncertainty: 0 } });
+    expect(judge('surge 1200 W for 5 s', { loads: [whole] }).outcome).toBe('pass');
   });
 
-  test('at best probably holds, for a capture ends before a surge is over', () => {
-    expect(judge('surge 1200 W', { steps: [step(1200, 118)] })).toMatchObject({
-      outcome: 'conditional pass',
-      worstFile: 'step.csv',
+  test('without a time a loss can’t be judged: how long it was held is said', () => {
+    expect(judge('surge 2000 W', { loads: [load(2000), lost(2000)] })).toMatchObject({
+      outcome: 'not judged',
+      reason: 'held 0.14 s at 2000 W; for how long it is meant is not claimed',
     });
   });
 
+  test('fails where it is lost before its time, at that load or a lower one', () => {
+    expect(judge('surge 2000 W for 5 s', { loads: [lost(2000)] })).toMatchObject({
+      ...{ outcome: 'fail', reason: 'output lost 0.14 s after 2000 W came on' },
+    });
+    expect(judge('surge 2000 W for 5 s', { loads: [load(2000), lost(1500)] }).outcome).toBe('fail');
+  });
+
+  test('holds where it was lost after its time only; a loss far above it says nothing', () => {
+    expect(judge('surge 2000 W for 100 ms', { loads: [lost(2000)] }).outcome).toBe('pass');
+    expect(judge('surge 2000 W for 0.141 s', { loads: [lost(2000)] }).outcome).toBe('conditional fail');
+    expect(judge('surge 2000 W for 5 s', { loads: [lost(3000)] }).outcome).toBe('not judged');
+  });
+
+  test('can’t be judged where the load was on before the record began', () => {
+    const since = { ...lost(2000), heldAtLeast: true };
+    expect(judge('surge 2000 W for 5 s', { loads: [since] })).toMatchObject({
+      ...{ outcome: 'not judged', reason: 'held at least 0.14 s at 2000 W of 5 s' },
+    });
+    expect(judge('surge 2000 W for 100 ms', { loads: [since] }).outcome).toBe('pass');
+  });
+
   test('fails where the voltage collapses, and can’t be judged where nothing reaches it', () => {
-    expect(judge('surge 1200 W', { steps: [step(1200, 60)] }).outcome).toBe('fail');
-    expect(judge('surge 1200 W', { steps: [step(600, 118)], points: [point(600, 118)] }).outcome).toBe(
-      'not judged',
-    );
+    expect(judge('surge 1200 W', { loads: [load(1200, volts(60))] }).outcome).toBe('fail');
+    expect(judge('surge 1200 W', { loads: [load(600)] }).outcome).toBe('not judged');
+  });
+});
+
+describe('efficiency', () => {
+  const run = (dcWh: number, acWh: number) =>
+    energyRun({
+      ratedWh: 700,
+      dcWh: { value: dcWh, uncertainty: 6 },
+      acWh: { value: acWh, uncertainty: 5 },
+    });
+
+  test('the discharge that does worst decides', () => {
+    // 540 / 600 = 90 %, 470 / 600 = 78.3 %, each good to 1.3 points.
+    expect(judge('efficiency > 85%', { energy: [run(600, 540)] }).outcome).toBe('pass');
+    expect(judge('efficiency > 85%', { energy: [run(600, 540), run(600, 470)] })).toMatchObject({
+      ...{ outcome: 'fail', value: expect.closeTo((100 * 470) / 600, 9) },
+    });
+    expect(judge('efficiency > 85%', {}).outcome).toBe('not judged');
   });
 });
 
 describe('capacity', () => {
   const run = (dcWh: number | null) =>
     energyRun({
-      ratedWh: 240,
+      ratedWh: 700,
       dcWh: dcWh === null ? null : { value: dcWh, uncertainty: 0 },
-      acWh: { value: 190, uncertainty: 0 },
+      acWh: { value: 530, uncertainty: 0 },
     });
 
   test('85 % of the rating at the DC side is decent, whatever the outlet gave', () => {
-    expect(judge('capacity 240 Wh', { energy: [run(209)] })).toMatchObject({ outcome: 'pass', value: 209 });
-    expect(judge('capacity 240 Wh', { energy: [run(209), run(200)] })).toMatchObject({
+    expect(judge('capacity 700 Wh', { energy: [run(610)] })).toMatchObject({ outcome: 'pass', value: 610 });
+    expect(judge('capacity 700 Wh', { energy: [run(610), run(580)] })).toMatchObject({
       outcome: 'fail',
-      value: 200,
+      value: 580,
     });
-    expect(judge('capacity 240 Wh', { energy: [run(null)] }).outcome).toBe('not judged');
+    expect(judge('capacity 700 Wh', { energy: [run(null)] }).outcome).toBe('not judged');
   });
 });
