@@ -37,6 +37,8 @@ export interface BenchUnit {
   readonly steps: readonly BenchStep[];
   /** Breaks of the voltage in captures of a transfer. */
   readonly transfers: readonly BenchTransfer[];
+  /** The transfers by direction; absent in earlier documents. */
+  readonly transferSides?: readonly TransferSide[];
   /** Loads above the rating, and those under which the output was lost, by rising load; absent in earlier documents. */
   readonly overloads?: readonly BenchOverload[];
   readonly energy: readonly EnergyRun[];
@@ -159,12 +161,33 @@ export interface BenchStep {
   readonly recoveryS: Figure;
 }
 
+/** From which source to which. */
+export type TransferDirection = 'mains to battery' | 'battery to mains';
+
 /** One break of the voltage. */
 export interface BenchTransfer {
   readonly file: string;
+  readonly sha256?: string;
+  /** Null where it was neither told nor shows in the wave; absent in earlier documents. */
+  readonly direction?: TransferDirection | null;
+  /** Told in the plan, or seen by a wave with plateaus, which no mains have. */
+  readonly directionFrom?: 'told' | 'seen';
   readonly note?: string;
   readonly atS: Figure;
   readonly transferS: Figure;
+  /** Where the voltage did not come back: for how long the record goes on without. */
+  readonly notBackS?: number;
+}
+
+/** All transfers in one direction. */
+export interface TransferSide {
+  /** Null: of unknown direction. */
+  readonly direction: TransferDirection | null;
+  readonly count: number;
+  /** How many came back, within what is claimed where a time is. */
+  readonly held: number;
+  readonly shortestS: Figure;
+  readonly longestS: Figure;
 }
 
 /** One discharge, with the three ratios that are often taken for one another. */

@@ -1,6 +1,6 @@
 import type { Notice } from '../base/notice.ts';
-import type { Limit, MeasureResult, Nominal } from '../verdict/measureDocument.ts';
-import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from './benchDocument.ts';
+import type { Limit, Nominal } from '../verdict/measureDocument.ts';
+import type { BenchPoint, BenchStep, BenchUnit } from './benchDocument.ts';
 import { benchNotices } from './benchNotices.ts';
 import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
 import { outletClaims } from './claims/outletClaims.ts';
@@ -16,6 +16,7 @@ import { rangeExit, voltageRange } from './sweep/rangeExit.ts';
 import { regulation } from './sweep/regulation.ts';
 import { rmsBudget } from './sweep/rmsBudget.ts';
 import { byLoad } from './sweep/sweepEnds.ts';
+import { benchTransfers, transferSides } from './transfers.ts';
 
 /** Everything that the captures of one unit show together. */
 export function benchUnit(unit: MeasuredUnit): BenchUnit {
@@ -33,7 +34,7 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
   const loads = [...measured.map(({ shown }) => shown), ...stepped];
   const points = inOrder(measured.map(({ point }) => point));
   const nominal = nominalOf(unit);
-  const range = voltageRange(claimedRange(claims), nominal);
+  const range = voltageRange(claimedLimit(claims, 'rmsV'), nominal);
   const clipping = clippingOnset(points);
   const steps = unit.steps.flatMap(stepsOf);
   const energy = unit.energy.map(energyRun);
@@ -45,15 +46,17 @@ export function benchUnit(unit: MeasuredUnit): BenchUnit {
       })),
     ...unit.transfers.map(({ result }) => ({ file: result.file, loadW: null, claims: result.claims })),
   ];
-  const transfers = unit.transfers.flatMap(({ result, note }) => transfersOf(result, note));
+  const transfers = unit.transfers.flatMap(benchTransfers);
+  const claimedTransfer = claimedLimit(claims, 'transferS');
   return {
     ...{ name, label, nominal, ratedW: rated, points },
     regulation: regulation(points),
     droop: droop(points, clipping.betweenW?.[1] ?? null),
     clipping,
     leavesRange: rangeExit(points, range),
-    claims: claims.map((claim) => judgeUnitClaim(claim, { loads, energy, judged, range, rule })),
-    ...{ steps, transfers, overloads: overloads(loads, rated), energy },
+    claims: claims.map((claim) => judgeUnitClaim(claim, { loads, transfers, energy, judged, range, rule })),
+    ...{ steps, transfers, transferSides: transferSides(transfers, claimedTransfer, rule) },
+    ...{ overloads: overloads(loads, rated), energy },
     notices: [...benchNotices({ points, ratedW: rated, unit, steps, transfers }), ...inventedNotice(unit)],
   };
 }
@@ -85,8 +88,8 @@ function nominalOf({ sweep, steps, transfers, claims }: MeasuredUnit): Nominal |
     : { voltageV, frequencyHz, inferred: false };
 }
 
-function claimedRange(claims: readonly UnitClaim[]): Limit | null {
-  for (const claim of claims) if (claim.quantity === 'rmsV' && claim.limit !== null) return claim.limit;
+function claimedLimit(claims: readonly UnitClaim[], quantity: 'rmsV' | 'transferS'): Limit | null {
+  for (const claim of claims) if (claim.quantity === quantity && claim.limit !== null) return claim.limit;
   return null;
 }
 
@@ -97,20 +100,5 @@ function stepsOf({ result, told }: MeasuredStep): BenchStep[] {
       ...told,
       ...{ atS, direction, beforeV, afterV, extremeV, deviationPercent, afterPercent, recoveryS },
     }),
-  );
-}
-
-function transfersOf(result: MeasureResult, note: string | undefined): BenchTransfer[] {
-  return result.events.flatMap((event) =>
-    event.kind === 'transfer'
-      ? [
-          {
-            file: result.file,
-            ...(note === undefined ? {} : { note }),
-            atS: event.startS,
-            transferS: event.durationS,
-          },
-        ]
-      : [],
   );
 }

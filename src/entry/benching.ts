@@ -4,7 +4,7 @@ export { benchUnit } from '../bench/benchUnit.ts';
 export { outletClaims } from '../bench/claims/outletClaims.ts';
 export { parseUnitClaim } from '../bench/claims/parseUnitClaim.ts';
 export { compareUnits } from '../bench/compareUnits.ts';
-export type { MeasuredUnit } from '../bench/measuredUnit.ts';
+export type { MeasuredUnit, ToldTransfer } from '../bench/measuredUnit.ts';
 export { readEarlier } from '../bench/readEarlier.ts';
 export type { ToldLoad } from '../bench/sweep/toldLoad.ts';
 export { benchLines } from '../sheet/answer/bench/benchLines.ts';

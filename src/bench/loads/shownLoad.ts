@@ -54,7 +54,7 @@ export function shownLoad(result: MeasureResult, told: ToldOfLoad): ShownLoad {
     ...(told.note === undefined ? {} : { note: told.note }),
     ...loadUnder(result, told, { span, atEventW: lost?.event.loadW }),
     rmsV: span.rmsV,
-    isFigured: isOfLoad(result, span),
+    isFigured: span.isFigured,
   };
   if (lost === null) {
     return {
@@ -74,58 +74,44 @@ export function shownLoad(result: MeasureResult, told: ToldOfLoad): ShownLoad {
   };
 }
 
-/** What a result says of its load besides what was measured and told. */
-interface LoadInName {
-  readonly from: 'measured' | 'told' | 'file name';
-  readonly watts: number | null;
-}
-
-/**
- * The load that a capture's figures are of: measured, else told, else read from the file's name. A load told as none
- * stays none where what was measured is within its doubt.
- */
+/** The load that a capture's figures are of: measured, else told, else read from the file's name. */
 export function loadOf(
-  { power, loadSeen }: Pick<MeasureResult, 'power'> & { readonly loadSeen?: LoadInName },
+  { power, loadSeen }: Pick<MeasureResult, 'power' | 'loadSeen'>,
   { loadW }: ToldOfLoad,
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
-  const told = { loadW: { value: loadW ?? 0, uncertainty: 0 }, loadFrom: 'told' } as const;
-  if (power !== undefined && power.activeW.value !== null) {
+  const seenW = loadSeen?.watts ?? null;
+  if (loadSeen?.from === 'measured' && seenW !== null && power !== undefined && power.activeW.value !== null) {
+    // A clamp turned round gives the same load with its sign changed.
     const { value, uncertainty } = power.activeW;
-    const isNone = loadW === 0 && Math.abs(value) <= uncertainty;
-    return isNone ? told : { loadW: power.activeW, loadFrom: 'measured' };
+    return { loadW: { value: seenW === 0 ? 0 : Math.abs(value), uncertainty }, loadFrom: 'measured' };
   }
-  if (loadW !== null) return told;
-  if (loadSeen?.from === 'file name' && loadSeen.watts !== null)
-    return { loadW: { value: loadSeen.watts, uncertainty: 0 }, loadFrom: 'file name' };
-  if (power !== undefined) return { loadW: power.activeW, loadFrom: 'unknown' };
-  const reason = 'the load was not told and the capture has no current channel';
+  if (loadW !== null) return { loadW: { value: loadW, uncertainty: 0 }, loadFrom: 'told' };
+  if (loadSeen?.from === 'file name' && seenW !== null)
+    return { loadW: { value: seenW, uncertainty: 0 }, loadFrom: 'file name' };
+  const reason = power === undefined ? NO_LOAD : power.activeW.value === null ? power.activeW.reason : NO_LOAD;
   return { loadW: { value: null, reason }, loadFrom: 'unknown' };
 }
 
-function isOfLoad({ voltage }: MeasureResult, { fromS, toS }: Pick<LoadedSpan, 'fromS' | 'toS'>): boolean {
+const NO_LOAD = 'the load was neither told nor measured on the stretch that the figures describe';
+
+function isOfLoad(
+  { voltage }: Pick<MeasureResult, 'voltage'>,
+  { fromS, toS }: Pick<LoadedSpan, 'fromS' | 'toS'>,
+): boolean {
   if (voltage === undefined) return false;
   const [from, to] = voltage.spanS;
   const middleS = (from + to) / 2;
   return middleS >= fromS && middleS <= toS;
 }
 
-/**
- * Doubt of a load where none is known better: heaters take a little more or less than their plate says, and scope
- * and probes have some per cent each. Common practice, no source.
- */
-const LOAD_DOUBT = 0.05;
-
-/** Whether a load surely lies above a rating: by more than its own doubt, and by more than loads are good for. */
-export function isAbove(loadW: Figure, ratedW: number): boolean {
-  if (loadW.value === null) return false;
-  return loadW.value - Math.max(loadW.uncertainty, LOAD_DOUBT * ratedW) > ratedW;
+/** A steady stretch that ends well before the loss ended at an onset that nothing else tells of. */
+function reaches({ voltage }: Pick<MeasureResult, 'voltage'>, lossS: number): boolean {
+  if (voltage === undefined || voltage.frequencyHz.value === null) return false;
+  return voltage.spanS[1] >= lossS - NEAR_CYCLES / voltage.frequencyHz.value;
 }
 
-/** "0.14 s", "53 ms". @param seconds - ≥ 0. */
-export function briefSeconds(seconds: number): string {
-  if (seconds < 0.1) return `${Number((1000 * seconds).toPrecision(2))} ms`;
-  return `${Number(seconds.toPrecision(seconds < 10 ? 2 : 3))} s`;
-}
+/** That a steady stretch keeps away from what it ends at. */
+const NEAR_CYCLES = 4;
 
 /** The event tells the load that it ended; the figures theirs, where they are of the loaded stretch. */
 function loadUnder(
@@ -134,7 +120,7 @@ function loadUnder(
   { span, atEventW }: { readonly span: LoadedSpan; readonly atEventW: number | undefined },
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
   if (atEventW === undefined)
-    return loadOf({ ...result, ...(power !== undefined && isOfLoad(result, span) ? { power } : {}) }, told);
+    return loadOf(span.isFigured && power !== undefined ? { ...result, power } : result, told);
   const value = atEventW;
   return { loadW: { value, uncertainty: LOAD_DOUBT * Math.abs(value) }, loadFrom: 'measured' };
 }
@@ -177,6 +163,7 @@ interface LoadedSpan {
   readonly toS: number;
   /** False: the load was on when the record began. */
   readonly isOnsetSeen: boolean;
+  readonly isFigured: boolean;
   readonly rmsV: Figure;
 }
 
@@ -187,10 +174,10 @@ function loadedSpan(result: MeasureResult, lost: SeenLoss | null): LoadedSpan {
   const { capture, steps, events, voltage } = result;
   const endS = lost?.atS.value ?? capture.startS + capture.durationS;
   const measured = voltage?.rmsV ?? { value: null, reason: 'the capture has no voltage channel' };
-  const measuredIn = (span: Omit<LoadedSpan, 'rmsV'>): LoadedSpan => ({
-    ...span,
-    rmsV: isOfLoad(result, span) ? measured : NO_VOLTAGE,
-  });
+  const measuredIn = (span: Omit<LoadedSpan, 'rmsV' | 'isFigured'>): LoadedSpan => {
+    const isFigured = isOfLoad(result, span) && (lost === null || reaches(result, lost.atS.value));
+    return { ...span, isFigured, rmsV: isFigured ? measured : NO_VOLTAGE };
+  };
   const held = lost?.event.heldS;
   if (lost !== null && held !== undefined)
     return measuredIn({
@@ -210,10 +197,11 @@ function loadedSpan(result: MeasureResult, lost: SeenLoss | null): LoadedSpan {
   // Where the load went off, it is the stretch before that which was under load.
   const isOff = last.direction === 'off' && lost === null;
   const on = before.slice(0, isOff ? -1 : undefined).findLast(({ direction }) => direction === 'on');
+  const span = { fromS: on?.atS.value ?? recordS, toS: isOff ? last.atS.value : endS };
   return {
-    fromS: on?.atS.value ?? recordS,
-    toS: isOff ? last.atS.value : endS,
+    ...span,
     isOnsetSeen: on !== undefined || start !== undefined,
+    isFigured: isOfLoad(result, span),
     rmsV: isOff ? last.beforeV : last.afterV,
   };
 }

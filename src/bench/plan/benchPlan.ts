@@ -3,7 +3,7 @@ import type { ToldNominal } from '../../verdict/nominal/mainsNominals.ts';
 import type { DecisionRule } from '../../verdict/rule/decide.ts';
 import type { UnitClaim } from '../claims/unitClaim.ts';
 import type { ToldEnergy } from '../energy/energyRun.ts';
-import type { ToldStep } from '../measuredUnit.ts';
+import type { ToldStep, ToldTransfer } from '../measuredUnit.ts';
 import type { ToldLoad } from '../sweep/toldLoad.ts';
 
 /** A bench test as a person lays it out: units, claims, captures. */
@@ -21,7 +21,7 @@ export interface PlannedUnit {
   readonly claims: readonly UnitClaim[];
   readonly captures: readonly (PlannedFile & { readonly told: ToldLoad; readonly load?: string })[];
   readonly steps: readonly (PlannedFile & { readonly told: ToldStep })[];
-  readonly transfers: readonly (PlannedFile & { readonly note?: string })[];
+  readonly transfers: readonly (PlannedFile & ToldTransfer)[];
   readonly energy: readonly ToldEnergy[];
 }
 

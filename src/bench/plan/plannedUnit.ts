@@ -1,7 +1,9 @@
 import { parseWatts } from '../../verdict/load/parseWatts.ts';
+import type { TransferDirection } from '../benchDocument.ts';
 import { parseUnitClaim } from '../claims/parseUnitClaim.ts';
 import { isRating, type UnitClaim } from '../claims/unitClaim.ts';
 import type { ToldEnergy } from '../energy/energyRun.ts';
+import { directionIn } from '../transfers.ts';
 import type { CaptureOptions, PlannedFile, PlannedUnit } from './benchPlan.ts';
 import { CAPTURE_OPTION_KEYS, captureOptions } from './captureOptions.ts';
 import { parseBattery } from './parseBattery.ts';
@@ -24,8 +26,8 @@ export function plannedUnit(part: PlanPart, inherited: CaptureOptions): PlannedU
     captures: list(part.at('captures'), 'Captures').map((capture) => sweepCapture(capture, options)),
     steps: list(part.at('steps'), 'Captures of a step').map((capture) => stepCapture(capture, options)),
     transfers: list(part.at('transfers'), 'Captures of a transfer').map((capture) => {
-      mapping(capture, 'a capture of a transfer', [...FILE_KEYS, ...CAPTURE_OPTION_KEYS]);
-      return { ...plannedFile(capture, options), ...noteOf(capture) };
+      mapping(capture, 'a capture of a transfer', [...FILE_KEYS, 'direction', ...CAPTURE_OPTION_KEYS]);
+      return { ...plannedFile(capture, options), ...noteOf(capture), ...directionOf(capture) };
     }),
     energy: list(part.at('energy'), 'Energy runs').map((run) => energyOf(run, claims)),
   };
@@ -71,6 +73,16 @@ function plannedFile(part: PlanPart, inherited: CaptureOptions): PlannedFile {
 function noteOf(part: PlanPart): { readonly note?: string } {
   const note = optionalText(part.at('note'), 'The note', '"fan running"');
   return note === undefined ? {} : { note };
+}
+
+function directionOf(part: PlanPart): { readonly direction?: TransferDirection } {
+  const told = part.at('direction');
+  const words = optionalText(told, 'The direction', 'mains to battery');
+  if (words === undefined) return {};
+  const direction = directionIn(words);
+  if (direction === null)
+    throw told.wrong('There is no such direction.', 'mains to battery or battery to mains');
+  return { direction };
 }
 
 function sweepCapture(part: PlanPart, inherited: CaptureOptions): PlannedUnit['captures'][number] {

@@ -20,8 +20,8 @@ import { byLoad } from './sweepEnds.ts';
  */
 export function droop(points: readonly BenchPoint[], flattenedFromW: number | null): Droop {
   const fitted = byLoad(points).flatMap(({ point, loadW }) => {
-    const { rmsV, currentA, rmsScatterV, overload } = point;
-    if (overload || (flattenedFromW !== null && loadW >= flattenedFromW)) return [];
+    const { rmsV, currentA, rmsScatterV, overload, lost } = point;
+    if (overload || lost !== undefined || (flattenedFromW !== null && loadW >= flattenedFromW)) return [];
     if (rmsV.value === null || currentA.value === null || !(rmsScatterV !== null && rmsScatterV > 0))
       return [];
     return [{ point, loadW, volts: rmsV.value, amperes: currentA.value, u: rmsScatterV / 2 }];

@@ -17,14 +17,16 @@ export function byLoad(points: readonly BenchPoint[]): readonly LoadedPoint[] {
 const NO_LOAD_SHARE = 0.05;
 
 /**
- * No load and full load of a sweep: the lowest load, and the highest that is no overload.
+ * No load and full load of a sweep: the lowest load, and the highest that is no overload and was held.
  *
  * @returns a reason in words where one of them was not captured.
  */
 export function sweepEnds(
   points: readonly BenchPoint[],
 ): { readonly noLoad: LoadedPoint; readonly fullLoad: LoadedPoint } | { readonly reason: string } {
-  const loaded = byLoad(points).filter(({ point }) => point.rmsV.value !== null && !point.overload);
+  const loaded = byLoad(points).filter(
+    ({ point }) => point.rmsV.value !== null && !point.overload && point.lost === undefined,
+  );
   const [noLoad] = loaded;
   const fullLoad = loaded.at(-1);
   if (noLoad === undefined || fullLoad === undefined) return { reason: 'no capture of a known load' };

@@ -1,4 +1,4 @@
-import type { MeasuredUnit } from '../../entry/benching.ts';
+import type { MeasuredUnit, ToldTransfer } from '../../entry/benching.ts';
 import { type CarriedCapture, type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
 import { type Assay, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import type { BenchPlan } from '../../entry/plans.ts';
@@ -71,18 +71,21 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
       ...(sheet === undefined ? {} : { sheet }),
     })),
     steps: steps.map(({ capture: { told }, done }) => ({ result: done.assay.result, told })),
-    transfers: transfers.map(({ capture, done }) => ({ result: done.assay.result, ...noteOf(capture) })),
+    transfers: transfers.map(({ capture, done }) => ({
+      result: done.assay.result,
+      ...toldTransfer(capture),
+    })),
   };
   const told = {
     ...{ name, label, rule, energy },
     claims: claims.map(({ text }) => text),
     sweep: sweep.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
     steps: steps.map(({ capture, done }) => ({ ...done.carried, told: capture.told })),
-    transfers: transfers.map(({ capture, done }) => ({ ...done.carried, ...noteOf(capture) })),
+    transfers: transfers.map(({ capture, done }) => ({ ...done.carried, ...toldTransfer(capture) })),
   };
   return { measured, told, failures };
 }
 
-function noteOf({ note }: { readonly note?: string }): { readonly note?: string } {
-  return note === undefined ? {} : { note };
+function toldTransfer({ note, direction }: ToldTransfer): ToldTransfer {
+  return { ...(note === undefined ? {} : { note }), ...(direction === undefined ? {} : { direction }) };
 }

@@ -1,6 +1,6 @@
 import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
 import type { CompareDocument } from '../../bench/compare/compareDocument.ts';
-import type { MeasuredCapture, MeasuredStep, MeasuredUnit } from '../../bench/measuredUnit.ts';
+import type { MeasuredCapture, MeasuredStep, MeasuredUnit, ToldTransfer } from '../../bench/measuredUnit.ts';
 import type { ReadCaptureOptions } from '../../capture/readCapture.ts';
 import type { Assay, Dynamics } from '../../verdict/assay.ts';
 import type { AssayOptions } from '../../verdict/assaying/assayOptions.ts';
@@ -78,7 +78,7 @@ export interface CarriedUnit extends Pick<MeasuredUnit, 'name' | 'label' | 'rule
   readonly claims: readonly string[];
   readonly sweep: readonly (CarriedCapture & Pick<MeasuredCapture, 'told'>)[];
   readonly steps: readonly (CarriedCapture & Pick<MeasuredStep, 'told'>)[];
-  readonly transfers: readonly (CarriedCapture & { readonly note?: string })[];
+  readonly transfers: readonly (CarriedCapture & ToldTransfer)[];
 }
 
 /** What was told of a capture; claims as they were worded. */

@@ -67,6 +67,7 @@ function measuredUnit(told: CarriedUnit, assays: Assays): MeasuredUnit {
     transfers: transfers.map((capture) => ({
       result: assayOf(capture).result,
       ...(capture.note === undefined ? {} : { note: capture.note }),
+      ...(capture.direction === undefined ? {} : { direction: capture.direction }),
     })),
   };
 }

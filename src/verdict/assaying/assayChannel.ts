@@ -91,7 +91,10 @@ export function assayChannel(
     ...{ told: options.load, file: source.file },
     isScaleDoubted,
   });
-  const transfersS = course.events.flatMap((event) => (event.kind === 'transfer' ? [event.durationS] : []));
+  // A longer break is no transfer any more, and no shorter one for that.
+  const transfersS = course.events.flatMap((event) =>
+    event.kind === 'transfer' || event.kind === 'outage' ? [event.durationS] : [],
+  );
   const budgets = budgetsOf(figures, isVoltage ? 'V' : 'A');
   const context = { wave, ...chain, perWindow: options.perWindow ?? false };
   return {

@@ -8,7 +8,7 @@ import type { ClaimResult } from '../../../src/verdict/measureDocument.ts';
 
 const judge = (text: string, evidence: Partial<UnitEvidence>) =>
   judgeUnitClaim(parseUnitClaim(text), {
-    ...{ loads: [], energy: [], judged: [], rule: 'guarded' },
+    ...{ loads: [], transfers: [], energy: [], judged: [], rule: 'guarded' },
     range: { limit: { min: 108, max: 132 }, from: 'nominal ±10 %' },
     ...evidence,
   });
@@ -165,7 +165,7 @@ describe('surge', () => {
   test('can’t be judged where the load was on before the record began', () => {
     const since = { ...lost(2000), heldAtLeast: true };
     expect(judge('surge 2000 W for 5 s', { loads: [since] })).toMatchObject({
-      ...{ outcome: 'not judged', reason: 'held at least 0.14 s at 2000 W of 5 s' },
+      ...{ outcome: 'not judged', reason: 'held at least 0.14 s at 2000 W, of 5 s claimed' },
     });
     expect(judge('surge 2000 W for 100 ms', { loads: [since] }).outcome).toBe('pass');
   });

@@ -3,20 +3,31 @@ import { decimalText } from '../../numbers/decimalText.ts';
 import { figureText } from '../../numbers/figureText.ts';
 import { capitalised } from '../capitalised.ts';
 import { benchClaimsSentence } from './benchClaimsSentence.ts';
+import { overloadPhrase, transferSidePhrase } from './overloadWords.ts';
 
 /**
- * What a unit's bench test comes to, a text a topic: regulation, claims at their worst, where it gives way, changes,
+ * What a unit's bench test comes to, a text a topic: loads under which the output was lost, regulation, claims at their worst, where it gives way, changes,
  * energy, doubts. Topics of which nothing is known are left out. Texts must be clean.
  */
 export function benchSentences(unit: BenchUnit): readonly string[] {
   return [
+    overloadSentence(unit),
     regulationSentence(unit),
     unit.claims.length === 0 ? null : `Claims: ${benchClaimsSentence(unit.claims)}`,
     onsetSentence(unit),
     stepsSentence(unit),
+    transfersSentence(unit),
     energySentence(unit),
     unit.notices.length === 0 ? null : `Doubt: ${unit.notices.map(({ message }) => message).join(' ')}`,
   ].filter((topic) => topic !== null);
+}
+
+/** Lost ones first. */
+function overloadSentence({ overloads = [] }: BenchUnit): string | null {
+  const said = [...overloads]
+    .sort((a, b) => Number(b.lost) - Number(a.lost))
+    .map((one) => overloadPhrase(one) + (one.aboveRating === true ? ' (above its rating)' : ''));
+  return said.length === 0 ? null : `${capitalised(said.join('; '))}.`;
 }
 
 function regulationSentence({ regulation, droop }: BenchUnit): string {
@@ -46,7 +57,7 @@ function rangeWords({ range }: BenchUnit['leavesRange']): string {
   return range?.from === 'claim' ? 'claimed' : '±10 % of nominal';
 }
 
-function stepsSentence({ steps, transfers }: BenchUnit): string | null {
+function stepsSentence({ steps }: BenchUnit): string | null {
   const said = [
     ...steps.map(({ fromW, toW, direction, deviationPercent, recoveryS }) => {
       const load =
@@ -54,13 +65,20 @@ function stepsSentence({ steps, transfers }: BenchUnit): string | null {
       const back = recoveryS.value === null ? 'not settled' : `over in ${milliseconds(recoveryS.value, 0)}`;
       return `${load}${deviationPercent.value === null ? '' : ` ${signedPercent(deviationPercent.value)}`}, ${back}`;
     }),
-    ...transfers.map(
-      ({ transferS }) =>
-        `a transfer${transferS.value === null ? '' : `, ${milliseconds(transferS.value, 1)} without voltage`}`,
-    ),
   ];
   const lead = steps.length === 0 ? '' : steps.length === 1 ? 'step ' : 'steps: ';
   return said.length === 0 ? null : `${capitalised(lead + said.join('; '))}.`;
+}
+
+/** Earlier documents tell of transfers one by one. */
+function transfersSentence({ transfers, transferSides = [], claims }: BenchUnit): string | null {
+  const isClaimed = claims.some(({ quantity }) => quantity === 'transferS');
+  const said = transferSides.map((side) => capitalised(transferSidePhrase(side, isClaimed)));
+  if (said.length > 0) return `${said.join('. ')}.`;
+  const times = transfers.flatMap(({ transferS }) =>
+    transferS.value === null ? [] : [`${milliseconds(transferS.value, 1)} without voltage`],
+  );
+  return times.length === 0 ? null : `Transfers: ${times.join('; ')}.`;
 }
 
 function signedPercent(percent: number): string {

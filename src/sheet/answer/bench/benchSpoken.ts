@@ -4,20 +4,27 @@ import { decimalText } from '../../numbers/decimalText.ts';
 import { uncertaintyDecimals } from '../../numbers/uncertaintyDecimals.ts';
 import { claimsVerdict } from '../claimsVerdict.ts';
 import { shortText } from '../shortText.ts';
+import { leadingLoss, overloadPhrase } from './overloadWords.ts';
 
 /**
- * Two sentences to say on camera: what the voltage does from no load to full load and how the claims stand,
+ * Two sentences to say on camera: the output lost at a load that it should carry, what the voltage does from no load to full load and how the claims stand,
  * then what the answer is not.
  */
 export function benchSpoken(unit: BenchUnit): readonly [string, string] {
   const changes = new Set([...unit.steps, ...unit.transfers].map(({ file }) => file));
   const count = unit.points.length + changes.size;
   const captures = count === 1 ? 'One capture' : `${count} captures of one evening`;
-  return [`${name(unit)}: ${voltage(unit)}${claims(unit)}.`, `${captures}, not a certificate.`];
+  return [`${name(unit)}: ${lost(unit)}${voltage(unit)}${claims(unit)}.`, `${captures}, not a certificate.`];
 }
 
 function name({ label }: BenchUnit): string {
   return shortText(label, 40);
+}
+
+/** What happened leads. */
+function lost(unit: BenchUnit): string {
+  const loss = leadingLoss(unit);
+  return loss === null ? '' : `${overloadPhrase(loss)}; `;
 }
 
 function voltage(unit: BenchUnit): string {

@@ -24,6 +24,7 @@ function cells(point: BenchPoint): string[] {
     kind,
     atTheEdge,
     overload,
+    lost,
     outcome,
   } = point;
   return [
@@ -32,9 +33,14 @@ function cells(point: BenchPoint): string[] {
     number(frequencyHz),
     number(thdPercent),
     number(crestFactor),
-    kind + (atTheEdge ? ', at the edge' : ''),
-    overload ? 'overload' : outcome === null ? '' : outcomeWords(outcome),
+    hasFigures(point) ? kind + (atTheEdge ? ', at the edge' : '') : '–',
+    lost !== undefined ? lost : overload ? 'overload' : outcome === null ? '' : outcomeWords(outcome),
   ];
+}
+
+/** A kind is one of the load only where its voltage is. */
+function hasFigures({ rmsV, lost }: BenchPoint): boolean {
+  return rmsV.value !== null || lost === undefined;
 }
 
 /**
