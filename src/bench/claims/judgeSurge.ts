@@ -41,7 +41,8 @@ export function judgeSurge(
     const { outcome, probability } = decide(held, { min: forS }, rule);
     if (!outcome.endsWith('pass')) {
       // Held for longer than the record shows: what is seen is no upper bound.
-      if (lost.heldAtLeast) return unjudged(`held ${heldWords(lost)}, of ${briefSeconds(forS)} claimed`, lost);
+      if (lost.heldAtLeast)
+        return unjudged(`held ${heldWords(lost)}, of ${briefSeconds(forS)} claimed`, lost);
       return { ...known, value: lost.watts, outcome, probability, reason: lossWords(lost), ...of(lost) };
     }
     if (isReached(lost))

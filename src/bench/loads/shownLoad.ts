@@ -1,4 +1,5 @@
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
+import { loadInFileName } from '../../verdict/load/loadInFileName.ts';
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import type { EventResult } from '../../verdict/stepsDocument.ts';
 
@@ -80,7 +81,12 @@ export function loadOf(
   { loadW }: ToldOfLoad,
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
   const seenW = loadSeen?.watts ?? null;
-  if (loadSeen?.from === 'measured' && seenW !== null && power !== undefined && power.activeW.value !== null) {
+  if (
+    loadSeen?.from === 'measured' &&
+    seenW !== null &&
+    power !== undefined &&
+    power.activeW.value !== null
+  ) {
     // A clamp turned round gives the same load with its sign changed.
     const { value, uncertainty } = power.activeW;
     return { loadW: { value: seenW === 0 ? 0 : Math.abs(value), uncertainty }, loadFrom: 'measured' };
@@ -88,7 +94,8 @@ export function loadOf(
   if (loadW !== null) return { loadW: { value: loadW, uncertainty: 0 }, loadFrom: 'told' };
   if (loadSeen?.from === 'file name' && seenW !== null)
     return { loadW: { value: seenW, uncertainty: 0 }, loadFrom: 'file name' };
-  const reason = power === undefined ? NO_LOAD : power.activeW.value === null ? power.activeW.reason : NO_LOAD;
+  const reason =
+    power === undefined ? NO_LOAD : power.activeW.value === null ? power.activeW.reason : NO_LOAD;
   return { loadW: { value: null, reason }, loadFrom: 'unknown' };
 }
 
@@ -113,16 +120,44 @@ function reaches({ voltage }: Pick<MeasureResult, 'voltage'>, lossS: number): bo
 /** That a steady stretch keeps away from what it ends at. */
 const NEAR_CYCLES = 4;
 
+/**
+ * Doubt of a load where none is known better: heaters take a little more or less than their plate says, and scope
+ * and probes have some per cent each. Common practice, no source.
+ */
+const LOAD_DOUBT = 0.05;
+
+/** Whether a load surely lies above a rating: by more than its own doubt, and by more than loads are good for. */
+export function isAbove(loadW: Figure, ratedW: number): boolean {
+  if (loadW.value === null) return false;
+  return loadW.value - Math.max(loadW.uncertainty, LOAD_DOUBT * ratedW) > ratedW;
+}
+
+/** "0.14 s", "53 ms". @param seconds - ≥ 0. */
+export function briefSeconds(seconds: number): string {
+  if (seconds < 0.1) return `${Number((1000 * seconds).toPrecision(2))} ms`;
+  return `${Number(seconds.toPrecision(seconds < 10 ? 2 : 3))} s`;
+}
+
 /** The event tells the load that it ended; the figures theirs, where they are of the loaded stretch. */
 function loadUnder(
   { power, ...result }: MeasureResult,
   told: ToldOfLoad,
   { span, atEventW }: { readonly span: LoadedSpan; readonly atEventW: number | undefined },
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
-  if (atEventW === undefined)
-    return loadOf(span.isFigured && power !== undefined ? { ...result, power } : result, told);
-  const value = atEventW;
-  return { loadW: { value, uncertainty: LOAD_DOUBT * Math.abs(value) }, loadFrom: 'measured' };
+  if (atEventW === undefined) {
+    const ofStretch = loadOf(span.isFigured && power !== undefined ? { ...result, power } : result, told);
+    // The stretch without the load has no load of the file's name, but the stretch with it has.
+    const named = ofStretch.loadFrom === 'unknown' ? loadInFileName(lastPart(result.file))?.watts : undefined;
+    return named === undefined || named === null
+      ? ofStretch
+      : { loadW: { value: named, uncertainty: 0 }, loadFrom: 'file name' };
+  }
+  const value = Math.abs(atEventW);
+  return { loadW: { value, uncertainty: LOAD_DOUBT * value }, loadFrom: 'measured' };
+}
+
+function lastPart(path: string): string {
+  return path.split(/[\\/]/).at(-1) ?? path;
 }
 
 type LossEvent = Extract<EventResult, { readonly kind: Loss['kind'] }>;
