@@ -1,9 +1,10 @@
 import type { Assay } from '../verdict/assay.ts';
 import { limitTables } from '../verdict/limits/limitTables.ts';
-import { answerSentence } from './answer/answerSentence.ts';
+import type { MeasureResult } from '../verdict/measureDocument.ts';
 import { fileName } from './answer/fileName.ts';
 import { mainFigures } from './answer/mainFigures.ts';
-import { questionSentence } from './answer/questionSentence.ts';
+import { storyWords } from './answer/storyWords.ts';
+import { titleSentence } from './answer/titleSentence.ts';
 import { cleanTexts } from './cleanTexts.ts';
 import { drawFindings } from './panels/drawFindings.ts';
 import { drawFooter } from './panels/drawFooter.ts';
@@ -36,16 +37,13 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
   const cleaned = cleanTexts(assay);
   const { result, trace } = cleaned;
   const figures = mainFigures(result);
-  const { svg, panel } = openSheet(
-    document,
-    `${questionSentence(result)} ${answerSentence(result)}`,
-    description(fileName(result.file), result.sha256),
-  );
+  const stretch = storyWords(result)?.stretch ?? '';
+  const { svg, panel } = openSheet(document, titleSentence(result), description(result));
   drawHeader(panel(), result);
   // The limits are for voltages: a current has none.
   const limits = figures?.unit === 'V' ? harmonicLimits(limitTables(), result.nominal) : null;
 
-  drawTrace(panel(), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, {
+  drawTrace(panel(), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, stretch, {
     x: page.left,
     y: bodyY,
     width: page.twoColumns,
@@ -69,6 +67,9 @@ export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
   return svg;
 }
 
-function description(file: string, sha256: string): string {
-  return `One page: the wave of the capture ${file} over the sine of the same RMS, what is left between them, the harmonics, the main figures with their uncertainty, and how they stand against reference limits. SHA-256 of the capture: ${sha256}. A measurement, not a certificate.`;
+function description(result: MeasureResult): string {
+  const story = storyWords(result);
+  const lead = story === null ? '' : `${story.lead}. `;
+  const stretch = story === null ? '' : ` ${story.stretch}`;
+  return `${lead}One page: the wave of the capture ${fileName(result.file)}${stretch} over the sine of the same RMS, what is left between them, the harmonics, the main figures with their uncertainty, and how they stand against reference limits. SHA-256 of the capture: ${result.sha256}. A measurement, not a certificate.`;
 }

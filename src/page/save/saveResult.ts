@@ -47,9 +47,9 @@ export async function saveResult(
     case 'png':
       return savePicture(document, `${stem}.png`, wave);
     case 'card':
-      return savePicture(document, `${stem}-card.png`, cardOf(wave, 'light'));
+      return savePicture(document, `${stem}-card.png`, cardOf(wave, changes, 'light'));
     case 'card-dark':
-      return savePicture(document, `${stem}-card.png`, cardOf(wave, 'dark'));
+      return savePicture(document, `${stem}-card.png`, cardOf(wave, changes, 'dark'));
   }
 }
 
@@ -82,7 +82,8 @@ export function stemOf(file: string): string {
 
 function cardOf(
   { picture: _, dynamics: __, ...carried }: MeasuredChannel['wave'],
+  changes: MeasuredChannel['changes'],
   theme: CardTheme,
 ): Evidence {
-  return { ...carried, picture: 'card', theme, dynamics: null };
+  return { ...carried, picture: 'card', theme, dynamics: changes?.dynamics ?? null };
 }

@@ -6,6 +6,7 @@ import { findingSentence } from './findingSentence.ts';
 import { mainFigures } from './mainFigures.ts';
 import { powerSentence } from './powerSentence.ts';
 import { rankNotices } from './rankNotices.ts';
+import { storyOf } from './story.ts';
 
 /**
  * What is worth saying beside the answer and its figures, a paragraph each, in this order: several claims, what changes
@@ -16,7 +17,9 @@ import { rankNotices } from './rankNotices.ts';
 export function answerTopics(result: MeasureResult): readonly string[] {
   const doubts = rankNotices(result.notices).map(({ message }) => message);
   return [
-    result.claims.length > 1 ? `Claims: ${claimsSentence(result.claims)}` : null,
+    result.claims.length > (storyOf(result) === null ? 1 : 0)
+      ? `Claims: ${claimsSentence(result.claims)}`
+      : null,
     courseSentence(result),
     powerSentence(result),
     findingSentence(result.findings),

@@ -2,8 +2,6 @@
 export interface LineBreaks {
   /** Characters a line, indent included; at least 20. */
   readonly width: number;
-  /** Lines at most; what does not fit is cut with an ellipsis. */
-  readonly most: number;
   /** Put before the first line. */
   readonly lead: string;
   /** Put before every further line. */
@@ -12,9 +10,9 @@ export interface LineBreaks {
 
 /**
  * Breaks a paragraph at its blanks (never at a no-break space) into lines of a terminal; a word longer than a
- * line stands alone and sticks out, so that a path stays whole and can be copied.
+ * line stands alone and sticks out, so that a path stays whole and can be copied. Nothing is cut.
  */
-export function breakLines(paragraph: string, { width, most, lead, indent }: LineBreaks): string[] {
+export function breakLines(paragraph: string, { width, lead, indent }: LineBreaks): string[] {
   const lines: string[] = [];
   let line = lead;
   let isFresh = true;
@@ -27,17 +25,7 @@ export function breakLines(paragraph: string, { width, most, lead, indent }: Lin
     }
     isFresh = false;
   }
-  lines.push(line);
-  if (lines.length <= most) return lines;
-  const kept = lines.slice(0, most);
-  const last = [...(kept.pop() ?? '')];
-  return [
-    ...kept,
-    `${last
-      .slice(0, width - 2)
-      .join('')
-      .trimEnd()} …`,
-  ];
+  return [...lines, line];
 }
 
 function length(text: string): number {

@@ -1,4 +1,4 @@
-import type { ClaimResult } from '../../verdict/measureDocument.ts';
+import type { ClaimResult, Limit } from '../../verdict/measureDocument.ts';
 import { besideLimit } from '../numbers/besideLimit.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 
@@ -21,13 +21,33 @@ export interface ClaimValue {
 }
 
 /** Puts what was found for a claim into words. */
-export function claimValueText({ value, quantity, limit, outcome, reason }: ClaimResult): ClaimValue {
+export function claimValueText({
+  text: claimed,
+  value,
+  quantity,
+  limit,
+  outcome,
+  reason,
+}: ClaimResult): ClaimValue {
   if (value === null || outcome === 'not judged') {
     const why = reason ?? 'nothing measured';
     return { value: why, named: why };
   }
   if (typeof value === 'string') return { value, named: value };
   const { name, unit } = quantities[quantity] ?? { name: quantity, unit: '' };
-  const text = withUnit(besideLimit(value, limit ?? {}), unit);
-  return { value: text, named: `${name} ${text}` };
+  const found =
+    unit === 's' ? timeText(value, limit ?? {}, claimed) : withUnit(besideLimit(value, limit ?? {}), unit);
+  return { value: found, named: `${name} ${found}` };
+}
+
+/** A time in the unit that it was claimed in. */
+function timeText(valueS: number, limit: Limit, claimed: string): string {
+  if (!/\d\s*ms\b/i.test(claimed)) return withUnit(besideLimit(valueS, limit), 's');
+  const inMs = (seconds: number): number => Number((1000 * seconds).toPrecision(12));
+  const { min, max } = limit;
+  const limitMs = {
+    ...(min !== undefined && { min: inMs(min) }),
+    ...(max !== undefined && { max: inMs(max) }),
+  };
+  return withUnit(besideLimit(1000 * valueS, limitMs), 'ms');
 }

@@ -37,7 +37,7 @@ function tableLines({ standard, edition, subject, appliesTo, rows, harmonics }: 
   return [...lines, ''];
 }
 
-const wrapping = { width, most: 50, lead: '    ', indent: '    ' } as const;
+const wrapping = { width, lead: '    ', indent: '    ' } as const;
 
 /** "2: 2, 3: 5, 4: 1, 5 to 9: 6": highest percent by order, neighbours of one limit taken together. */
 function harmonicList(limitPercent: ReadonlyMap<number, number>): string {

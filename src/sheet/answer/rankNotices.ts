@@ -1,16 +1,21 @@
 import type { Notice } from '../../base/notice.ts';
 
-/**
- * What a doubt is about, by its code, worst first: what may make every figure wrong, then what makes some of
- * them unsure, then what was merely assumed or left out.
- */
-const worstFirst: readonly RegExp[] = [
+/** What may make every figure wrong, by its code, worst first. */
+const grave: readonly RegExp[] = [
+  /^channels?\.(?!others|currentOnly)/,
   /^scale\./,
   /^dc\./,
-  /^wave\.(clipped|overRange)$/,
-  /^value\./,
+  /^wave\.(clipped|overRange)$|^digitiser\.clipped$/,
   /^frequency\./,
-  /^time\.(contradicts|disagrees|assumed|uneven)/,
+  /^time\.(disagrees|contradicts)/,
+];
+
+/** Then what makes some of them unsure, then what was merely assumed or left out. */
+const others: readonly RegExp[] = [
+  /^load\.|^current\.|^power\./,
+  /^value\./,
+  /^kind\./,
+  /^time\.(assumed|uneven)/,
   /^unit\./,
   /gap/,
   /^wave\.drifts$|^span\./,
@@ -22,6 +27,13 @@ const worstFirst: readonly RegExp[] = [
   /^time\./,
   /^rows\./,
 ];
+
+const worstFirst = [...grave, ...others];
+
+/** Whether a doubt may make every figure wrong: such a one is told wherever a figure is shown. */
+export function isGrave({ code }: Notice): boolean {
+  return grave.some((topic) => topic.test(code));
+}
 
 /** Notices, worst first; those of one rank, and those whose topic is unknown, keep their order (the latter last). */
 export function rankNotices(notices: readonly Notice[]): Notice[] {

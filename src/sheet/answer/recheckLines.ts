@@ -15,12 +15,7 @@ export function recheckLines(
 ): readonly string[] {
   const { sheet, captures, same, differences } = document;
   const lines = (text: string, lead = indent): string[] =>
-    breakLines(cleanText(text), {
-      width,
-      most: Number.POSITIVE_INFINITY,
-      lead,
-      indent: ' '.repeat(lead.length),
-    });
+    breakLines(cleanText(text), { width, lead, indent: ' '.repeat(lead.length) });
   const hidden = differences.length - mostDifferences;
   const found = same
     ? lines('The same: the file is, sign by sign, the one that its data give.')

@@ -1,11 +1,11 @@
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import type { EventResult, ExcursionResult, StepResult } from '../../verdict/stepsDocument.ts';
 
-/** What a record tells before all else; `index` is its place in the result's own list. */
+/** What a record tells before all else. */
 export type Story =
-  | { readonly kind: 'event'; readonly index: number; readonly event: EventResult }
-  | { readonly kind: 'step'; readonly index: number; readonly step: StepResult }
-  | { readonly kind: 'excursion'; readonly index: number; readonly excursion: ExcursionResult };
+  | { readonly kind: 'event'; readonly event: EventResult }
+  | { readonly kind: 'step'; readonly step: StepResult }
+  | { readonly kind: 'excursion'; readonly excursion: ExcursionResult };
 
 /** A unit that fails to hold its output, the gravest first. */
 const failures = ['hiccup', 'failed start', 'cut-off', 'brown-out', 'outage'] as const;
@@ -34,7 +34,7 @@ export function storyOf({
 function eventsOf(events: readonly EventResult[], kind: EventResult['kind']): Story[] {
   const lengthS = (event: EventResult): number => ('durationS' in event ? event.durationS.value : 0);
   return events
-    .map((event, index) => ({ kind: 'event', event, index }) as const)
+    .map((event) => ({ kind: 'event', event }) as const)
     .filter(({ event }) => event.kind === kind)
     .sort((a, b) => lengthS(b.event) - lengthS(a.event));
 }
@@ -42,14 +42,14 @@ function eventsOf(events: readonly EventResult[], kind: EventResult['kind']): St
 function farthest(steps: readonly StepResult[]): Story | undefined {
   const reach = ({ beforeV, extremeV }: StepResult): number => Math.abs(extremeV.value - beforeV.value);
   return steps
-    .map((step, index) => ({ kind: 'step', step, index }) as const)
+    .map((step) => ({ kind: 'step', step }) as const)
     .sort((a, b) => reach(b.step) - reach(a.step))[0];
 }
 
 function excursionOf(excursions: readonly ExcursionResult[]): Story | undefined {
   return excursionKinds.flatMap((kind) =>
     excursions
-      .map((excursion, index) => ({ kind: 'excursion', excursion, index }) as const)
+      .map((excursion) => ({ kind: 'excursion', excursion }) as const)
       .filter(({ excursion }) => excursion.kind === kind),
   )[0];
 }

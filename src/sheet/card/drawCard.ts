@@ -2,8 +2,10 @@ import type { Assay } from '../../verdict/assay.ts';
 import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
 import { mainFigures } from '../answer/mainFigures.ts';
+import { storyWords } from '../answer/storyWords.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import type { CardTheme } from '../evidence/evidence.ts';
+import { holdUnits } from '../numbers/holdUnits.ts';
 import { cutText } from '../paper/cutText.ts';
 import { darkPalette, type Inks } from '../paper/darkPalette.ts';
 import { fitText } from '../paper/fitText.ts';
@@ -11,17 +13,22 @@ import { openSheet } from '../paper/openSheet.ts';
 import { page } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
+import { wrapText } from '../paper/wrapText.ts';
 import { writeLines } from '../paper/writeLines.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
-import { cardFigures, cardSentence, cardSubject } from './cardTexts.ts';
+import { periodOf } from '../step/periodOf.ts';
+import { stepSubject } from '../step/stepSubject.ts';
+import { cardDoubt, cardFigures, cardSentence, cardSubject } from './cardTexts.ts';
+import { drawCardChange } from './drawCardChange.ts';
 import { drawCardFigure } from './drawCardFigure.ts';
 import { drawCardWave } from './drawCardWave.ts';
 
 const themes: Readonly<Record<CardTheme, Inks>> = { light: palette, dark: darkPalette };
 
-/** Baseline of what was measured, in the head. */
+/** Baseline of what was measured, in the head; then first and last baseline of message and doubt. */
 const subjectY = 82;
-const messageY = 186;
+const messageY = { ofOne: 186, ofTwo: 150, withDoubt: 164 } as const;
+const doubtY = 292;
 /** Top and bottom of wave and figures. */
 const bodyTop = 310;
 const bodyBottom = 768;
@@ -41,21 +48,25 @@ const certificate = 'One capture, not a certificate.';
  * @returns a detached element, 1920 × 1080, self-contained.
  */
 export function drawCard(document: Document, assay: Assay, theme: CardTheme): SVGSVGElement {
-  const { result, trace } = cleanTexts(assay);
+  const { result, trace, dynamics } = cleanTexts(assay);
   const inks = themes[theme];
   const message = cardSentence(result);
-  const description = `A card: ${message} ${cardSubject(result)}. Capture ${fileName(result.file)}, SHA-256 ${result.sha256}. A measurement, not a certificate.`;
+  const doubt = cardDoubt(result.notices);
+  const doubted = doubt === null ? '' : ` Doubt: ${doubt.message}`;
+  const description = `${message} A card: ${cardSubject(result)}.${doubted} Capture ${fileName(result.file)}, SHA-256 ${result.sha256}. A measurement, not a certificate.`;
   const { svg, panel } = openSheet(document, message, description, { widthPx: 1920, paper: inks.paper });
 
   drawHead(panel(), cardSubject(result), isInvented(result), inks);
-  const { lines, sizePx } = fitText(message, page.contentWidth, [88, 80, 72, 64, 56, 48], 1, 600);
-  writeLines(panel(), lines, page.left, messageY, sizePx, { sizePx, weight: 600, ink: inks.ink });
+  drawMessage(panel(), message, doubt, inks);
 
   const figures = cardFigures(result);
   const waveWidth = (figures.length === 0 ? page.right : figuresX - 60) - page.left;
   const frequencyHz = mainFigures(result)?.frequencyHz.value ?? null;
   const wave = { x: page.left, y: bodyTop, width: waveWidth, height: bodyBottom - bodyTop };
-  drawCardWave(panel(), trace, frequencyHz, inks, wave);
+  const subject = dynamics === null ? null : stepSubject(result, dynamics);
+  if (dynamics !== null && subject !== null)
+    drawCardChange(panel(), dynamics, subject, periodOf(result), inks, wave);
+  else drawCardWave(panel(), trace, frequencyHz, storyWords(result)?.stretch ?? 'as measured', inks, wave);
   const step = (bodyBottom - bodyTop) / Math.max(3, figures.length);
   figures.forEach((figure, i) => {
     const box = { x: figuresX, y: bodyTop + i * step, width: page.right - figuresX, height: step };
@@ -75,6 +86,42 @@ function drawHead(panel: Panel, subject: string, invented: boolean, inks: Inks):
     anchor: 'end',
     ink: inks.idealText,
   });
+}
+
+/** The message in one line, else in two, and under it what makes it doubtful. */
+function drawMessage(panel: Panel, message: string, doubt: ReturnType<typeof cardDoubt>, inks: Inks): void {
+  const one = fitText(message, page.contentWidth, [88, 80, 72, 64, 56], 1, 600);
+  const isCut = textWidth(message, one.sizePx, 600) > page.contentWidth;
+  const sizes = [62, 56, 50, 44, 38, 34] as const;
+  const { lines, sizePx } = isCut ? fitText(message, page.contentWidth, sizes, 2, 600) : one;
+  const y = isCut ? messageY.ofTwo : doubt === null ? messageY.ofOne : messageY.withDoubt;
+  const leading = Math.round(1.12 * sizePx);
+  writeLines(panel, lines, page.left, y, leading, { sizePx, weight: 600, ink: inks.ink });
+  if (doubt === null) return;
+  const room = doubtY - y - (lines.length - 1) * leading;
+  const said = doubtLines(doubt, room);
+  const firstY = doubtY - (said.lines.length - 1) * said.leading;
+  writeLines(panel, said.lines, page.left, firstY, said.leading, {
+    sizePx: said.sizePx,
+    weight: 600,
+    ink: inks.outside,
+  });
+}
+
+/** A doubt in as many lines as there is room for, whole or not at all. */
+function doubtLines(
+  { message, more }: NonNullable<ReturnType<typeof cardDoubt>>,
+  room: number,
+): { readonly lines: readonly string[]; readonly sizePx: number; readonly leading: number } {
+  const whole = `Doubt: ${message}${more === '' ? '' : ` ${more}.`}`;
+  for (const text of [whole, 'Doubt about these figures: it stands in the page and the JSON.']) {
+    for (const sizePx of [26, 24, 22, 20]) {
+      const leading = Math.round(1.2 * sizePx);
+      const lines = wrapText(holdUnits(text), page.contentWidth, 9, sizePx, 600);
+      if (lines.length * leading + 6 <= room) return { lines, sizePx, leading };
+    }
+  }
+  return { lines: [], sizePx: 20, leading: 24 };
 }
 
 function drawFoot(panel: Panel, sha256: string, inks: Inks): void {

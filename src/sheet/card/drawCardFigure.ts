@@ -6,7 +6,7 @@ import type { Inks } from '../paper/darkPalette.ts';
 import type { Box } from '../paper/page.ts';
 import { textWidth } from '../paper/textWidth.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
-import type { CardFigure } from './cardTexts.ts';
+import type { CardFigure } from './storyFigures.ts';
 
 /** One number in very large type, its uncertainty beside it, its name below. */
 export function drawCardFigure(

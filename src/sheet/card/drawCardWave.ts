@@ -13,11 +13,13 @@ const namesHeight = 44;
  * The wave over its ideal, without axes: a card shows a shape. Where nothing repeats, the record alone.
  *
  * @param frequencyHz - null where there is no period, and so no ideal.
+ * @param stretch - which part of the record is shown, "before the loss"; "as measured" where it is steady throughout.
  */
 export function drawCardWave(
   panel: Panel,
   trace: Trace,
   frequencyHz: number | null,
+  stretch: string,
   inks: Inks,
   box: Box,
 ): void {
@@ -26,7 +28,7 @@ export function drawCardWave(
   const [low, high] = frequencyHz === null ? extentOf(trace.wave) : extentOf(trace.wave, trace.ideal);
   const value = scaleLinear([low, high], [box.y + box.height - 6, box.y + namesHeight + 6]);
   drawZero(panel, value, inks, box);
-  writeText(panel, 'the wave as measured', box.x, box.y + 18, { sizePx: 26, weight: 600, ink: inks.wave });
+  writeText(panel, `the wave ${stretch}`, box.x, box.y + 18, { sizePx: 26, weight: 600, ink: inks.wave });
   if (frequencyHz !== null) {
     drawCurve(panel, trace.timeS, trace.ideal, time, value, inks.ideal, 12);
     const style = { sizePx: 26, weight: 600, ink: inks.idealText, anchor: 'end' } as const;

@@ -33,7 +33,7 @@ export function cardEvidence(
   options: AssayOptions & ReadCaptureOptions,
   program: string,
 ): CardEvidence {
-  return { ...carried(assay, options, program), picture: 'card', theme, dynamics: null };
+  return { ...carried(assay, options, program), picture: 'card', theme, dynamics: carryDynamics(assay) };
 }
 
 function carried(

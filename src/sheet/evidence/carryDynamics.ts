@@ -1,6 +1,7 @@
 import type { Assay } from '../../verdict/assay.ts';
 import { instantSpan } from '../step/instantSpan.ts';
 import { periodOf } from '../step/periodOf.ts';
+import { type StepSubject, stepSubject } from '../step/stepSubject.ts';
 import { columnExtremes } from './columnExtremes.ts';
 import type { CarriedDynamics } from './evidence.ts';
 import { orNull } from './orNull.ts';
@@ -17,15 +18,16 @@ export function carryDynamics({ result, dynamics }: Assay): CarriedDynamics | nu
     ...{ steps, events, curves, distortion },
     timeS: roundedTo(timeS, digits + 1),
     rmsHalfCycle: roundedTo(rmsHalfCycle, digits),
-    instantaneous: instant(dynamics, periodOf(result)),
+    instantaneous: instant(dynamics, stepSubject(result, dynamics), periodOf(result)),
   };
 }
 
 function instant(
   dynamics: NonNullable<Assay['dynamics']>,
+  subject: StepSubject,
   periodS: number,
 ): CarriedDynamics['instantaneous'] {
-  const span = instantSpan(dynamics, periodS);
+  const span = instantSpan(subject, periodS);
   if (span === null || dynamics.instantaneous === null) return null;
   const { timeS, volts } = dynamics.instantaneous;
   const first = timeS.findIndex((t) => t >= span.fromS);

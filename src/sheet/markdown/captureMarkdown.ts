@@ -3,9 +3,10 @@ import { claimValueText } from '../answer/claimValueText.ts';
 import { fileName } from '../answer/fileName.ts';
 import { headlineFigures } from '../answer/headlineFigures.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
-import { questionSentence } from '../answer/questionSentence.ts';
 import { rankNotices } from '../answer/rankNotices.ts';
 import { shortText } from '../answer/shortText.ts';
+import { storyWords } from '../answer/storyWords.ts';
+import { titleSentence } from '../answer/titleSentence.ts';
 import type { CaptureEvidence } from '../evidence/evidence.ts';
 import { figureText } from '../numbers/figureText.ts';
 import { subjectLine } from '../panels/subjectLine.ts';
@@ -14,40 +15,50 @@ import { markdownPicture } from './markdownPicture.ts';
 import { markdownTable } from './markdownTable.ts';
 import { markdownText } from './markdownText.ts';
 
-/** Longer than this no name or doubt stands in an article; the sheet has it whole. */
+/** Longer than this no name stands in an article; the sheet has it whole. */
 const longest = 300;
 
 /**
- * A capture as Markdown to paste into an article: the answer, the picture, the figures, the claims, the first
- * doubt, and by what the result can be checked.
+ * A capture as Markdown to paste into an article: the answer, the picture, the figures, the claims, the
+ * doubts, worst first, and by what the result can be checked.
  *
  * @param evidence - of the sheet of its wave. What is from the capture in it is cleaned and escaped here.
  * @param sheet - the sheet's file, which goes along with the text.
  */
 export function captureMarkdown({ result, program }: CaptureEvidence, sheet: string): string {
   const answer = answerSentence(result);
+  const stretch = storyWords(result)?.stretch;
   const file = shortText(fileName(result.file), longest);
   const figures = markdownTable(
-    [{ heading: 'Figure' }, { heading: 'Value', isNumber: true }],
+    [
+      { heading: stretch === undefined ? 'Figure' : `Figure, ${stretch}` },
+      { heading: 'Value', isNumber: true },
+    ],
     headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
   );
   const claims = markdownTable(
     [{ heading: 'Claim' }, { heading: 'Found' }, { heading: 'Outcome' }],
     result.claims.map((claim) => [
       shortText(claim.text, longest),
-      shortText(claimValueText(claim).value, longest),
+      claimValueText(claim).value,
       outcomeWords(claim.outcome),
     ]),
   );
-  const [doubt] = rankNotices(result.notices);
+  const doubts = rankNotices(result.notices).map(({ message }) => markdownText(message));
   return [
     `**${markdownText(answer)}**`,
     markdownText(shortText(subjectLine(result), longest)),
-    markdownPicture(sheet, `${questionSentence(result)} ${answer}`),
+    markdownPicture(sheet, titleSentence(result)),
     figures,
     'Each ± reads: about 95 % sure that the true value lies within.',
     ...(result.claims.length === 0 ? [] : [claims]),
-    ...(doubt === undefined ? [] : [`Doubt: ${markdownText(shortText(doubt.message, longest))}`]),
+    ...(doubts.length === 0
+      ? []
+      : [
+          doubts.length === 1
+            ? `Doubt: ${doubts[0]}`
+            : ['Doubts:', ...doubts.map((doubt) => `- ${doubt}`)].join('\n'),
+        ]),
     `Capture ${markdownText(file)}, SHA-256 \`${result.sha256}\`. Measured with sineassay ${markdownText(program)}; the sheet carries the data, and \`sineassay recheck\` checks it.`,
     markdownFoot,
   ].join('\n\n');

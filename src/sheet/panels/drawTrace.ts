@@ -21,6 +21,7 @@ const headingHeight = 40;
  *
  * @param channel - its name.
  * @param frequencyHz - null where no period was found.
+ * @param stretch - which part of the record is shown, "before the loss"; empty where it is steady throughout.
  * @param box - its top is the first heading's baseline.
  */
 export function drawTrace(
@@ -28,6 +29,7 @@ export function drawTrace(
   trace: Trace,
   channel: string,
   frequencyHz: number | null,
+  stretch: string,
   box: Box,
 ): void {
   const endS = trace.timeS.at(-1) ?? 0;
@@ -37,7 +39,14 @@ export function drawTrace(
   const waveBottom = frequencyHz === null ? bottom : bottom - residualHeight - headingHeight;
   const waveBox = { ...plot, y: box.y + 12, height: waveBottom - box.y - 12 };
 
-  writeHeading(panel, headingOf(endS, frequencyHz), channelName(channel), box.x, box.y, box.width);
+  writeHeading(
+    panel,
+    `${headingOf(endS, frequencyHz)}${stretch === '' ? '' : ` ${stretch}`}`,
+    channelName(channel),
+    box.x,
+    box.y,
+    box.width,
+  );
   drawWave(panel, trace, frequencyHz, time, waveBox);
   if (frequencyHz === null) {
     drawTimeAxis(panel, time, waveBox);

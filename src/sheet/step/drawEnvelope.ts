@@ -15,7 +15,7 @@ import { type CurveLine, curveLines } from './curveLines.ts';
 import { curveName } from './curveName.ts';
 import { drawMarks } from './drawMarks.ts';
 import type { StepCurve, StepPicture } from './stepPicture.ts';
-import { stepSubject } from './stepSubject.ts';
+import type { StepSubject } from './stepSubject.ts';
 
 /** Room for the values on the left, the names on the right, the marks above and the times below. */
 const margin = { left: 58, right: 150, top: 46, bottom: 24 } as const;
@@ -34,6 +34,7 @@ const dashes = ['none', '9 5', '2 4', '12 4 2 4'] as const;
 export function drawEnvelope(
   panel: Panel,
   picture: StepPicture,
+  subject: StepSubject,
   nominalV: number | null,
   curves: readonly StepCurve[],
   box: Box,
@@ -51,7 +52,6 @@ export function drawEnvelope(
   const pad = (endS - startS) * 0.005 || 0.01;
   const time = scaleLinear([startS - pad, endS + pad], [plot.x, plot.x + plot.width]);
   const [low, high] = extentOf(rmsHalfCycle);
-  const subject = stepSubject(picture);
   const lines =
     subject?.kind === 'step' && nominalV !== null
       ? curves.map(({ curve }) => ({

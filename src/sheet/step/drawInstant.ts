@@ -10,6 +10,7 @@ import type { Panel } from '../paper/writeText.ts';
 import { drawMarks } from './drawMarks.ts';
 import { instantSpan } from './instantSpan.ts';
 import type { StepPicture } from './stepPicture.ts';
+import type { StepSubject } from './stepSubject.ts';
 
 const margin = { left: 58, top: 46, bottom: 24 } as const;
 
@@ -19,8 +20,14 @@ const margin = { left: 58, top: 46, bottom: 24 } as const;
  * @param periodS - of one cycle, > 0.
  * @param box - its top is the heading's baseline.
  */
-export function drawInstant(panel: Panel, picture: StepPicture, periodS: number, box: Box): void {
-  const span = instantSpan(picture, periodS);
+export function drawInstant(
+  panel: Panel,
+  picture: StepPicture,
+  subject: StepSubject,
+  periodS: number,
+  box: Box,
+): void {
+  const span = instantSpan(subject, periodS);
   const { instantaneous } = picture;
   if (span === null || instantaneous === null) return;
   const { fromS: from, toS: to } = span;

@@ -1,6 +1,8 @@
 import type { Assay, Dynamics } from '../../verdict/assay.ts';
+import { changeSentence } from '../answer/changeSentence.ts';
 import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
+import { questionSentence } from '../answer/questionSentence.ts';
 import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { drawFigureRows } from '../panels/drawFigureRows.ts';
@@ -17,7 +19,6 @@ import { drawEnvelope } from './drawEnvelope.ts';
 import { drawInstant } from './drawInstant.ts';
 import { periodOf } from './periodOf.ts';
 import { stepFigureRows } from './stepFigureRows.ts';
-import { stepQuestion, stepSentence } from './stepSentences.ts';
 import { stepSubject } from './stepSubject.ts';
 
 /** Baseline of the headings under the header. */
@@ -40,13 +41,13 @@ export type ChangingAssay = Assay & { readonly dynamics: Dynamics };
  */
 export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGElement {
   const { result, dynamics } = cleanTexts(assay);
-  const subject = stepSubject(dynamics);
-  const question = stepQuestion(subject);
-  const answer = stepSentence(dynamics);
+  const subject = stepSubject(result, dynamics);
+  const question = questionSentence(result);
+  const answer = changeSentence(result);
   const { svg, panel } = openSheet(
     document,
-    `${question} ${answer}`,
-    `One page: the voltage of the capture ${fileName(result.file)} along its record, the instant at which it changes, and the figures of that change. SHA-256 of the capture: ${result.sha256}. A measurement, not a certificate.`,
+    answer,
+    `${answer} One page: the voltage of the capture ${fileName(result.file)} along its record, the instant at which it changes, and the figures of that change. SHA-256 of the capture: ${result.sha256}. A measurement, not a certificate.`,
   );
   drawTitle(panel(), { question, answer, subject: subjectLine(result), isInvented: isInvented(result) });
   const held = subject?.kind === 'step' ? dynamics.curves.filter(({ step }) => step === subject.index) : [];
@@ -55,15 +56,20 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
   drawEnvelope(
     panel(),
     dynamics,
+    subject,
     result.nominal?.voltageV ?? null,
     chosen.filter(({ curve }) => curve.quantity === 'RMS voltage'),
     { ...left, y: bodyY, height: lowerY - bodyY - 40 },
   );
-  drawInstant(panel(), dynamics, periodOf(result), { ...left, y: lowerY, height: bodyBottom - lowerY });
+  drawInstant(panel(), dynamics, subject, periodOf(result), {
+    ...left,
+    y: lowerY,
+    height: bodyBottom - lowerY,
+  });
 
   const column = { x: page.columnX(2), width: page.columnWidth };
   const margin = panel();
-  let y = drawFigureRows(margin, stepFigureRows(dynamics), {
+  let y = drawFigureRows(margin, stepFigureRows(subject, dynamics), {
     ...column,
     y: bodyY,
     height: bodyBottom - bodyY,

@@ -1,6 +1,5 @@
 import { eventTimes } from './eventTimes.ts';
-import type { StepPicture } from './stepPicture.ts';
-import { stepSubject } from './stepSubject.ts';
+import type { StepSubject } from './stepSubject.ts';
 
 /** Cycles shown before the instant and after its end. */
 const cyclesBeside = 3;
@@ -12,10 +11,9 @@ const cyclesBeside = 3;
  * @returns null where nothing changes.
  */
 export function instantSpan(
-  picture: Pick<StepPicture, 'steps' | 'events'>,
+  subject: StepSubject,
   periodS: number,
 ): { readonly fromS: number; readonly toS: number } | null {
-  const subject = stepSubject(picture);
   if (subject === null) return null;
   const { startS, endS } =
     subject.kind === 'step' ? { startS: subject.step.atS.value, endS: null } : eventTimes(subject.event);

@@ -3,13 +3,12 @@ import { secondsFigureText, secondsText } from '../numbers/secondsText.ts';
 import { significantText } from '../numbers/significantText.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import type { PicturedEvent, PicturedStep, StepPicture } from './stepPicture.ts';
-import { stepSubject } from './stepSubject.ts';
+import type { StepSubject } from './stepSubject.ts';
 
 export type FigureRow = readonly [name: string, value: string];
 
 /** The figures of the change that a sheet is about, a row each; empty where nothing changes. */
-export function stepFigureRows(picture: StepPicture): readonly FigureRow[] {
-  const subject = stepSubject(picture);
+export function stepFigureRows(subject: StepSubject, picture: StepPicture): readonly FigureRow[] {
   if (subject === null) return [];
   return subject.kind === 'step' ? ofStep(subject.step, picture) : ofEvent(subject.event);
 }

@@ -1,35 +1,36 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { type Story, storyOf } from '../answer/story.ts';
+import { eventTimes } from './eventTimes.ts';
 import type { PicturedEvent, PicturedStep, StepPicture } from './stepPicture.ts';
 
-/** What a sheet is about: the one change that it looks at closely; null where nothing changes. */
+/** What a picture is about: the one change that it looks at closely; null where nothing changes. */
 export type StepSubject =
   | { readonly kind: 'step'; readonly step: PicturedStep; readonly index: number }
   | { readonly kind: 'event'; readonly event: PicturedEvent }
   | null;
 
-/** Events that come before any load step, which they would explain, then those that come after. */
-const breaks: readonly PicturedEvent['kind'][] = ['transfer', 'outage'];
-const others: readonly PicturedEvent['kind'][] = [
-  'cut-off',
-  'failed start',
-  'hiccup',
-  'brown-out',
-  'start-up',
-  'idle bursts',
-  'interruption',
-  'dip',
-  'swell',
-  'inrush',
-];
-
-/** Chooses a break of the voltage, else the step that takes it farthest, else whatever event there is. */
-export function stepSubject({ steps, events }: Pick<StepPicture, 'steps' | 'events'>): StepSubject {
-  const first = (kinds: readonly PicturedEvent['kind'][]): PicturedEvent | undefined =>
-    kinds.flatMap((kind) => events.filter((event) => event.kind === kind))[0];
-  const broken = first(breaks);
-  if (broken !== undefined) return { kind: 'event', event: broken };
-  const reach = ({ before, extreme }: PicturedStep): number => Math.abs(extreme.value - before.value);
-  const [step] = [...steps].sort((a, b) => reach(b) - reach(a));
-  if (step !== undefined) return { kind: 'step', step, index: steps.indexOf(step) };
-  const event = first(others);
+/** What the story of a result is, as its picture holds it. */
+export function stepSubject(
+  result: Pick<MeasureResult, 'events' | 'steps' | 'excursions'>,
+  { steps, events }: Pick<StepPicture, 'steps' | 'events'>,
+): StepSubject {
+  const story = storyOf(result);
+  if (story === null) return null;
+  if (story.kind === 'step') {
+    const index = steps.findIndex(({ atS }) => atS.value === story.step.atS.value);
+    const step = steps[index];
+    return step === undefined ? null : { kind: 'step', step, index };
+  }
+  const { kind, startS } = beginningOf(story);
+  const event = events.find((one) => one.kind === kind && eventTimes(one).startS === startS);
   return event === undefined ? null : { kind: 'event', event };
+}
+
+function beginningOf(story: Exclude<Story, { kind: 'step' }>): {
+  readonly kind: PicturedEvent['kind'];
+  readonly startS: number;
+} {
+  if (story.kind === 'excursion') return story.excursion;
+  const { event } = story;
+  return { kind: event.kind, startS: event.kind === 'inrush' ? event.atS.value : event.startS.value };
 }

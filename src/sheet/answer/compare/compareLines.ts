@@ -26,26 +26,24 @@ const indent = '  ';
 export function compareLines(document: CompareDocument, options: CompareLinesOptions): readonly string[] {
   const clean = cleanTexts(document);
   const { width, all, sheetPath } = options;
-  const lines = (text: string, most: number): string[] =>
-    breakLines(holdUnits(text), { width, most, lead: indent, indent });
+  const lines = (text: string): string[] => breakLines(holdUnits(text), { width, lead: indent, indent });
   const shown = clean.differences.filter((difference) => all || isMainDifference(difference));
   const { claims, notices, sameInstrument } = clean;
   const moved = claims.filter(({ a, b }) => a !== b);
   return [
     `A ${nameOf(clean.a, width)}`,
     `B ${nameOf(clean.b, width)}`,
-    ...lines(compareSentence(clean), 4),
+    ...lines(compareSentence(clean)),
     ...alignColumns([['', 'A', 'B', 'B − A', ''], ...shown.map(row)]).map((line) => indent + line),
     ...moved.flatMap(({ text, a, b }) =>
-      lines(`“${text}” ${outcomeWords(a)} for A and ${outcomeWords(b)} for B.`, 2),
+      lines(`“${text}” ${outcomeWords(a)} for A and ${outcomeWords(b)} for B.`),
     ),
     ...lines(
       sameInstrument
         ? 'Taken with one instrument, as told: its gain, probe, offset and time base count once.'
         : 'Taken as of two instruments; --same-instrument says that one scope and probe at one setting took both.',
-      2,
     ),
-    ...notices.flatMap(({ message }) => lines(`Doubt: ${message}`, 2)),
+    ...notices.flatMap(({ message }) => lines(`Doubt: ${message}`)),
     ...(sheetPath === undefined ? [] : [`${indent}Sheet: ${cleanText(sheetPath)}`]),
   ].map(terminalText);
 }

@@ -6,6 +6,8 @@ import { isInvented } from '../../answer/isInvented.ts';
 import { questionSentence } from '../../answer/questionSentence.ts';
 import { rankNotices } from '../../answer/rankNotices.ts';
 import { shortText } from '../../answer/shortText.ts';
+import { storyWords } from '../../answer/storyWords.ts';
+import { titleSentence } from '../../answer/titleSentence.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import type { CaptureEvidence } from '../../evidence/evidence.ts';
 import type { OpenedSheet } from '../../evidence/readEvidence.ts';
@@ -40,10 +42,11 @@ export function capturePage(
   const { result, method, program } = cleanTexts(first.evidence);
   const answer = answerSentence(result);
   const question = questionSentence(result);
+  const story = storyWords(result);
   const name = fileName(result.file);
   return htmlPage(press, {
-    title: `${shortText(result.label ?? name, 60)}: ${question}`,
-    description: `${question} ${answer}`,
+    title: `${shortText(result.label ?? name, 60)}: ${story === null ? question : story.brief}`,
+    description: titleSentence(result),
     program,
     script: sortTables,
     main: html`<header>

@@ -14,7 +14,7 @@ import { assayOf } from '../../evidence/assayOf.ts';
 import type { CaptureEvidence, CardEvidence, Evidence } from '../../evidence/evidence.ts';
 import { figureText } from '../../numbers/figureText.ts';
 import { stepFigureRows } from '../../step/stepFigureRows.ts';
-import { stepSentence } from '../../step/stepSentences.ts';
+import { stepSubject } from '../../step/stepSubject.ts';
 import { sweepRows } from '../../sweep/sweepRows.ts';
 
 /** What a gallery says of one sheet. Texts are cleaned, not escaped. */
@@ -99,12 +99,12 @@ function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
     picture,
     title: result.label ?? fileName(result.file),
     subject: result.loadSeen === undefined ? '' : loadText(result.loadSeen),
-    answer: changes === null ? answerSentence(result) : stepSentence(changes),
+    answer: answerSentence(result),
     kinds: [result.waveform.kind],
     ...verdict(result.claims),
     figures:
       changes !== null
-        ? stepFigureRows(changes).slice(0, 4)
+        ? stepFigureRows(stepSubject(result, changes), changes).slice(0, 4)
         : headlineFigures(result).map(([name, figure, unit]) => [name, figureText(figure, unit)]),
     order: {
       load: result.loadSeen?.watts ?? null,
