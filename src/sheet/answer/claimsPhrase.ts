@@ -6,8 +6,8 @@ import { shortText } from './shortText.ts';
 
 /**
  * How claims stand, as a clause: "“THD < 3 %” fails (5.2 %) and “60 Hz ±0.5 Hz” probably fails". What fails or probably
- * fails is always named, else what can't be judged or only probably holds; where all hold, a single one by its name,
- * several by their number.
+ * fails is always named, else what can't be judged or only probably holds, one or two by name and more by their number;
+ * where all hold, a single one by its name, several by their number.
  *
  * @param told - what is said already: a value that stands there is not said again.
  * @returns empty without a claim.
@@ -17,6 +17,9 @@ export function claimsPhrase(claims: readonly ClaimResult[], told = ''): string 
   if (verdict === null) return '';
   if (verdict.outcome === 'pass' && claims.length > 1) return `all ${claims.length} claims hold`;
   const failing = claims.filter(({ outcome }) => outcome === 'fail' || outcome === 'conditional fail');
+  const [first] = verdict.claims;
+  if (failing.length === 0 && verdict.claims.length > 2)
+    return `${verdict.claims.length} of ${claims.length} claims ${first!.outcome === 'not judged' ? 'can’t be judged' : 'only probably hold'}`;
   const said = (failing.length === 0 ? verdict.claims : failing).map((claim) => claimPhrase(claim, told));
   const last = said.pop()!;
   return said.length === 0 ? last : `${said.join(', ')} and ${last}`;
