@@ -82,7 +82,7 @@ export function digitiserCheck(input: DigitiserInput): DigitiserFigures | Unchec
     bitsAssumed: bits !== null && input.bits === null,
     levelsUsed: used,
     levelsAvailable: bits === null ? null : 2 ** bits,
-    missingCodes: counts === null ? null : missingCodes(counts),
+    missingCodes: counts === null || stepSize === null ? null : missingCodes(counts, noiseRms / stepSize),
     clipped: counts === null ? null : clippedEnds(counts),
     notices: [],
   };
