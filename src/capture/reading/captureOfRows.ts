@@ -34,12 +34,15 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
     firstLine: layout.table.bodyLine,
   });
   const stamps = axisRows?.subarray(0, rowCount) ?? null;
+  const digits = axis.column === null ? undefined : layout.digitsOf(axis.column.column);
   return captureOfRecord(layout, chosen, {
     rowCount,
     values: valueRows.map((column) => column.subarray(0, rowCount)),
     stamps,
     layRows:
-      stamps === null ? null : (resolution) => stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange),
+      stamps === null
+        ? null
+        : (resolution) => stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange, digits),
     notices,
   });
 }

@@ -1,3 +1,4 @@
+import { type ColumnDigits, columnDigits } from '../../bytes/columnDigits.ts';
 import { columnResolution } from '../../bytes/columnResolution.ts';
 import type { Encoding } from '../../bytes/detectEncoding.ts';
 import { endsInCutRow } from '../../bytes/endsInCutRow.ts';
@@ -15,6 +16,8 @@ export interface FileLayout {
   readonly isCut: boolean;
   /** The last digit that a column prints. @param column - 0-based column of the file. */
   readonly resolutionOf: (column: number) => number;
+  /** How a column prints its numbers. @param column - 0-based column of the file. */
+  readonly digitsOf: (column: number) => ColumnDigits;
   /** Given by the person, for a file that has no time. */
   readonly sampleRateHz: number | undefined;
 }
@@ -36,6 +39,7 @@ export function fileLayout(
     head: readHead(table),
     isCut: endsInCutRow(text, table),
     resolutionOf: (column) => columnResolution(text, table, column),
+    digitsOf: (column) => columnDigits(text, table, column),
     sampleRateHz,
   };
 }

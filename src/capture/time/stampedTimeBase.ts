@@ -1,5 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
+import type { ColumnDigits } from '../../bytes/columnDigits.ts';
 import { type GridKind, placeOnGrid } from './placeOnGrid.ts';
+import { roundedLine } from './roundedLine.ts';
 import type { TimeBase } from './rowArrangement.ts';
 import { singlePrecisionTick } from './singlePrecisionTick.ts';
 import { isEven, largestDeviation, leastSquaresLine, lineThroughEnds } from './stampLine.ts';
@@ -26,6 +28,7 @@ const LEAST_RISES = 8;
  * @param resolution - the last printed digit of the stamps, same unit.
  * @param lineOfRow - for the error's place.
  * @param keptOnChange - whether no row means that the values are as before.
+ * @param digits - how the column prints its stamps; by default all with the last digit given.
  * @returns in the stamps' unit (read `S` as that).
  * @throws MeasureError `time.still` where the time doesn't move on, or in a few jumps only.
  */
@@ -34,6 +37,7 @@ export function stampedTimeBase(
   resolution: number,
   lineOfRow: (row: number) => number,
   keptOnChange = false,
+  digits: ColumnDigits = { significant: Number.POSITIVE_INFINITY, finest: resolution },
 ): TimeBase {
   const line = lineThroughEnds(stamps);
   if (line === null || !(line.interval > 0)) throw standsStill(stamps, lineOfRow);
@@ -42,11 +46,8 @@ export function stampedTimeBase(
   const steps = stampSteps(stamps);
   const rises = steps.count - steps.repeats;
   if (rises < LEAST_RISES) throw hardlyMoves(rises + 1, stamps.length, lineOfRow);
-  if (keptOnChange) {
-    const grid = placeOnGrid(stamps, steps.smallest, resolution, KEPT_ROWS);
-    return grid === null ? resampled(stamps, steps.median) : held(grid);
-  }
-  const digit = Math.max(resolution, singlePrecisionTick(stamps, resolution));
+  const precisionTick = singlePrecisionTick(stamps, resolution);
+  const digit = Math.max(resolution, precisionTick);
   const fitted = leastSquaresLine(stamps);
   const strays = largestDeviation(stamps, fitted);
   const isPrinted = strays <= (steps.repeats > rises / 2 ? CUT_TICK_WITHIN : TICK_WITHIN) * digit;
@@ -56,7 +57,17 @@ export function stampedTimeBase(
     steps.repeats === 0 &&
     steps.smallest > 0.9 * steps.median &&
     (line.interval / steps.median - 1) * steps.count < 2.5;
-  if ((isPrinted || isTicked) && !isHoled && !jumps(stamps, steps, fitted.interval)) {
+  const isBroken = isHoled || jumps(stamps, steps, fitted.interval);
+  const rounded = isBroken ? null : roundedLine(stamps, digits, precisionTick);
+  if (rounded !== null) {
+    const { line, coarsest } = rounded;
+    return asRead(stamps, line.start, line.interval, coarsest > line.interval / 2);
+  }
+  if (keptOnChange) {
+    const grid = placeOnGrid(stamps, steps.smallest, resolution, KEPT_ROWS);
+    return grid === null ? resampled(stamps, steps.median) : held(grid);
+  }
+  if (!isBroken && (isPrinted || isTicked)) {
     const tick = isPrinted ? digit : steps.smallest;
     return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2);
   }

@@ -1,0 +1,57 @@
+import { decimalExponent } from '../base/elementary/decimalExponent.ts';
+import { printedResolution } from './printedResolution.ts';
+import { sampleLines } from './sampleLines.ts';
+import { splitCells } from './splitCells.ts';
+import type { TableShape } from './table.ts';
+import type { TextAccess } from './textAccess.ts';
+
+/** How a column prints its numbers: with so many digits, and with none below a place. */
+export interface ColumnDigits {
+  /** Significant digits of each number; infinite where all have the same number of decimals. */
+  readonly significant: number;
+  /** The value of the last digit of the finest cell; 0 where none shows one. */
+  readonly finest: number;
+}
+
+const SAMPLE_LINES = 64;
+/** The last rows, where a rising column prints its largest numbers. */
+const TAIL_LENGTH = 1024;
+
+/**
+ * How many digits a column prints, learnt from rows spread over the body and from its last.
+ *
+ * @param column - 0-based column of the file.
+ */
+export function columnDigits(text: TextAccess, table: TableShape, column: number): ColumnDigits {
+  const tail = text.slice(Math.max(table.bodyFrom, text.length - TAIL_LENGTH), text.length);
+  const lines = [
+    ...sampleLines(text, SAMPLE_LINES, table.bodyFrom),
+    // The tail may start inside a row, and end in one.
+    ...tail.split(/[\r\n]+/).slice(1, -1),
+  ];
+  let significant = 0;
+  let finest = Number.POSITIVE_INFINITY;
+  /** The finest last digit among numbers of one power of ten. */
+  const finestOf = new Map<number, number>();
+  for (const line of lines) {
+    const token = splitCells(line, table.dialect.delimiter)[column] ?? '';
+    const resolution = printedResolution(token);
+    const value = Number(token.replace(',', '.'));
+    // A bare 0 of a writer that drops zeros says nothing.
+    if (resolution === 0 || !Number.isFinite(value) || value === 0) continue;
+    significant = Math.max(significant, significantDigits(token));
+    finest = Math.min(finest, resolution);
+    const exponent = decimalExponent(value);
+    finestOf.set(exponent, Math.min(resolution, finestOf.get(exponent) ?? resolution));
+  }
+  if (finestOf.size === 0) return { significant: 0, finest: 0 };
+  const largest = [...finestOf.keys()].reduce((a, b) => Math.max(a, b));
+  const isFixed = finestOf.get(largest) === finest;
+  return { significant: isFixed ? Number.POSITIVE_INFINITY : significant, finest };
+}
+
+/** Digits of the mantissa from the first that isn't zero on. */
+function significantDigits(token: string): number {
+  const [mantissa = ''] = token.split(/e/i);
+  return mantissa.replace(/\D/g, '').replace(/^0+/, '').length;
+}

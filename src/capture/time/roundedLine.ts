@@ -1,0 +1,111 @@
+import { decimalExponent } from '../../base/elementary/decimalExponent.ts';
+import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
+import type { ColumnDigits } from '../../bytes/columnDigits.ts';
+import type { StampLine } from './stampLine.ts';
+
+/** An even time that explains stamps which were printed with few digits. */
+export interface RoundedLine {
+  readonly line: StampLine;
+  /** The value of the last digit of the coarsest stamp. */
+  readonly coarsest: number;
+}
+
+/** Of its last digit: what a stamp may lie off the line. Rounding takes half; the fitted line adds a little. */
+const WITHIN = 0.6;
+
+/**
+ * The even time behind stamps that were rounded, or cut, to the digits they print. With three significant digits the
+ * last one is worth ten times as much from each power of ten on, so each stamp is held to its own.
+ *
+ * The line is laid through the places where the stamps go on: half-way between what the stamp before and the one
+ * behind leave open. That is known to half an interval however coarse the stamps are, while the stamps themselves
+ * would each pull by half a digit.
+ *
+ * @param stamps - never falling, NaN where missing.
+ * @param tick - below which no stamp can tell (single precision), same unit; 0 where there is none.
+ * @returns null where no even time explains every stamp.
+ */
+export function roundedLine(stamps: Float64Array, digits: ColumnDigits, tick: number): RoundedLine | null {
+  const lastDigits = lastDigitsOf(stamps, digits, tick);
+  return explained(stamps, lastDigits, 'rounded') ?? explained(stamps, lastDigits, 'cut');
+}
+
+/** The value of the last digit of each stamp. */
+function lastDigitsOf(
+  stamps: Float64Array,
+  { significant, finest }: ColumnDigits,
+  tick: number,
+): Float64Array {
+  const least = Math.max(finest, tick);
+  let [decade, beyond, digit] = [0, 0, least];
+  return stamps.map((stamp) => {
+    const size = Math.abs(stamp);
+    if (Number.isNaN(size) || size === 0) return least;
+    if (size < decade || size >= beyond) {
+      const exponent = decimalExponent(size);
+      decade = powerOfTen(exponent);
+      beyond = powerOfTen(exponent + 1);
+      digit = Number.isFinite(significant) ? Math.max(least, powerOfTen(exponent - significant + 1)) : least;
+    }
+    return digit;
+  });
+}
+
+function explained(
+  stamps: Float64Array,
+  lastDigits: Float64Array,
+  kind: 'rounded' | 'cut',
+): RoundedLine | null {
+  // A stamp cut towards zero stands for times from itself on; where it is zero, for those on both sides.
+  const middle = (row: number): number =>
+    kind === 'rounded' ? stamps[row]! : stamps[row]! + (Math.sign(stamps[row]!) * lastDigits[row]!) / 2;
+  const half = (row: number): number =>
+    kind === 'cut' && stamps[row] === 0 ? lastDigits[row]! : lastDigits[row]! / 2;
+  const line = lineThroughRises(stamps, middle, half);
+  if (line === null) return null;
+  let coarsest = 0;
+  for (let row = 0; row < stamps.length; row++) {
+    if (Number.isNaN(stamps[row]!)) continue;
+    const off = Math.abs(middle(row) - line.start - row * line.interval);
+    // The bound is NaN for no stamp.
+    if (off > 2 * WITHIN * half(row)) return null;
+    if (lastDigits[row]! > coarsest) coarsest = lastDigits[row]!;
+  }
+  return { line, coarsest };
+}
+
+/** The weighted least-squares line through the places where the stamps rise; null with fewer than two. */
+function lineThroughRises(
+  stamps: Float64Array,
+  middle: (row: number) => number,
+  half: (row: number) => number,
+): StampLine | null {
+  const roughInterval = (stamps.at(-1)! - stamps[0]!) / (stamps.length - 1);
+  const rises: { readonly row: number; readonly stamp: number; readonly weight: number }[] = [];
+  let before = -1;
+  for (let row = 0; row < stamps.length; row++) {
+    if (Number.isNaN(stamps[row]!)) continue;
+    if (before >= 0 && stamps[row]! > stamps[before]!) {
+      const stamp = (middle(before) + half(before) + middle(row) - half(row)) / 2;
+      // Known to the stamps' own digits, or to the rows' distance where that is finer.
+      const doubt = Math.min(half(before) + half(row), roughInterval) || Number.MIN_VALUE;
+      rises.push({ row: (before + row) / 2, stamp, weight: 1 / doubt ** 2 });
+    }
+    before = row;
+  }
+  if (rises.length < 2) return null;
+  let [weights, rowSum, stampSum] = [0, 0, 0];
+  for (const { row, stamp, weight } of rises) {
+    weights += weight;
+    rowSum += weight * row;
+    stampSum += weight * stamp;
+  }
+  const [meanRow, meanStamp] = [rowSum / weights, stampSum / weights];
+  let [covariance, variance] = [0, 0];
+  for (const { row, stamp, weight } of rises) {
+    covariance += weight * (row - meanRow) * (stamp - meanStamp);
+    variance += weight * (row - meanRow) ** 2;
+  }
+  const interval = covariance / variance;
+  return interval > 0 ? { start: meanStamp - meanRow * interval, interval } : null;
+}
