@@ -23,7 +23,7 @@ import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
-import { inOrder, unitTasks } from './unitTasks.ts';
+import { inOrder, type UnitTasks, unitTasks } from './unitTasks.ts';
 import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
 export interface BenchFlags extends FormatFlags {
@@ -53,7 +53,8 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     force,
   });
   const { instruments, failures: unread } = await instrumentFiles(plan, folder);
-  const tasks = planned.map((unit) => unitTasks(unit, { folder, rule, instruments }));
+  const tasks: UnitTasks[] = [];
+  for (const unit of planned) tasks.push(await unitTasks(unit, { folder, rule, instruments }));
   const all = tasks.flatMap(inOrder);
   const progress = progressLine(all.length, { quiet: flags.quiet });
   const outcomes = measureFiles(all, progress);

@@ -1,7 +1,7 @@
-import { outletClaims } from '../../entry/benching.ts';
-import type { AssayOptions } from '../../entry/measuring.ts';
+import { isWholeNominal, nominalOfUnit, outletClaims, unitNominal } from '../../entry/benching.ts';
+import type { AssayOptions, MeasureResult } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
-import type { MeasureTask } from '../measureFile.ts';
+import { type MeasureTask, measureFile } from '../measureFile.ts';
 import type { InstrumentFiles } from './instrumentFiles.ts';
 import { pathFrom } from './pathFrom.ts';
 
@@ -26,8 +26,27 @@ export interface PlanContext {
   readonly instruments: InstrumentFiles['instruments'];
 }
 
-/** What is to be measured of a unit. */
-export function unitTasks(unit: PlannedUnit, { folder, rule, instruments }: PlanContext): UnitTasks {
+/** What is to be measured of a unit, all of it against one nominal: that of its lightest load where none was told. */
+export async function unitTasks(unit: PlannedUnit, context: PlanContext): Promise<UnitTasks> {
+  const alone = tasksAgainst(unit, context, null);
+  const captures = [
+    ...alone.sweep.map(({ capture, task }) => ({ loadW: capture.told.loadW, task })),
+    ...[...alone.steps, ...alone.transfers].map(({ task }) => ({ loadW: null, task })),
+  ].map((one) => ({ ...one, file: one.task.found.file }));
+  // A capture whose own nominal was told shows that one and not the unit's.
+  const untold = captures.filter(({ task: { options } }) => !isWholeNominal(options.nominal ?? {}));
+  const nominal = await unitNominal(untold, async ({ task }): Promise<MeasureResult | null> => {
+    const outcome = await measureFile(task.found, task.options);
+    return 'failed' in outcome ? null : outcome.assays[0]!.result;
+  });
+  return nominal === null ? alone : tasksAgainst(unit, context, nominal);
+}
+
+function tasksAgainst(
+  unit: PlannedUnit,
+  { folder, rule, instruments }: PlanContext,
+  nominal: MeasureResult['nominal'],
+): UnitTasks {
   const asked = outletClaims(unit.claims);
   const tasksOf = <T extends PlannedUnit['transfers'][number]>(
     captures: readonly T[],
@@ -36,7 +55,13 @@ export function unitTasks(unit: PlannedUnit, { folder, rule, instruments }: Plan
     captures.flatMap((capture) => {
       const told = assayOptions(capture.options, instruments, asked.nominal);
       if (told === null) return [];
-      const options = { ...told, label: unit.label, rule, ...toCheck(capture) };
+      const options = {
+        ...told,
+        nominal: nominalOfUnit(told.nominal ?? {}, nominal),
+        label: unit.label,
+        rule,
+        ...toCheck(capture),
+      };
       return [{ capture, task: { found: { file: pathFrom(folder, capture.file) }, options } }];
     });
   return {

@@ -2,9 +2,12 @@ import {
   type BenchDocument,
   benchUnit,
   compareUnits,
+  isWholeNominal,
   type MeasuredUnit,
+  nominalOfUnit,
   outletClaims,
   parseUnitClaim,
+  unitNominal,
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
 import type { Assay, Claim, ToldOptions } from '../../entry/measuring.ts';
@@ -48,6 +51,23 @@ async function measureUnit(
 ): Promise<{ readonly measured: MeasuredUnit; readonly told: CarriedUnit }> {
   const claims = worded.map(parseUnitClaim);
   const asked = outletClaims(claims);
+  const everyone = [
+    ...captures.map(({ id, told }) => ({ id, loadW: told.loadW })),
+    ...[...steps, ...transfers].map((id) => ({ id, loadW: null })),
+  ].map(({ id, loadW }) => ({ held: heldFile(files, id), loadW, file: heldFile(files, id).name }));
+  const toldAlone = ({ held }: (typeof everyone)[number]) => ({
+    ...asked.nominal,
+    ...held.measured?.options.nominal,
+  });
+  const nominal = await unitNominal(
+    everyone.filter((one) => !isWholeNominal(toldAlone(one))),
+    async (one) => {
+      const { held } = one;
+      const ofUnit = { label, nominal: toldAlone(one), claims: [], load: null };
+      const options = outletOptions(held.measured?.options ?? {}, ofUnit);
+      return (await outletAssay(held, files, options, task)).result;
+    },
+  );
   /** Each with what its sheet carries of it. */
   const measureAll = async <T>(
     ids: readonly number[],
@@ -58,7 +78,8 @@ async function measureUnit(
     const all = [];
     for (const [i, id] of ids.entries()) {
       const held = heldFile(files, id);
-      const ofUnit = { label, nominal: asked.nominal, claims: judged, load: load(i) };
+      const own = { ...asked.nominal, ...held.measured?.options.nominal };
+      const ofUnit = { label, nominal: nominalOfUnit(own, nominal), claims: judged, load: load(i) };
       const options = outletOptions(held.measured?.options ?? {}, ofUnit);
       const { result, budgets } = await outletAssay(held, files, options, task);
       const carried = { file: held.name, sha256: result.sha256, options: carryOptions(options), ...told(i) };

@@ -10,7 +10,7 @@ export const optionsShape: Shape = parts(
     ...{ label: text(), load: text(), voltage: text(), current: text(), rule: oneOf('guarded', 'simple') },
     ...{ orders: whole(2, 500), sineThdPercent: positive, sampleRateHz: positive },
     ...{ perWindow: flag, isResistiveFullStep: flag, scalesInPlace: flag },
-    nominal: parts({}, { voltageV: positive, frequencyHz: positive }),
+    nominal: parts({}, { voltageV: positive, frequencyHz: positive, ofUnit: flag }),
     scales: list(parts({ channel: orNone(text()), factor: notZero }), 0, 1000),
     inverted: list(text(), 0, 1000),
     skews: list(parts({ channel: text(), seconds: number() }), 0, 1000),

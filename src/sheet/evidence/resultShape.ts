@@ -81,7 +81,7 @@ export const resultShape: Shape = parts(
           ...{ standard: text(), edition: text(), clause: text(), quantity: text(), outcome: text(200) },
           ...{ value: number(), margin: number(), limit, provenance: oneOf('public', 'memory') },
         },
-        { remark: text() },
+        { remark: text(), elsewhere: flag },
       ),
     ),
     notices: list(parts({ code: text(), message: text() })),
@@ -89,7 +89,7 @@ export const resultShape: Shape = parts(
   {
     ...{ label: text(), load: text(), voltage: figuresIn('V'), current: figuresIn('A') },
     power: parts({ channel: text(), spanS: list(number(), 2, 2), harmonics: list(parts({}), 0, 1000) }),
-    loadSeen: parts({ from: text(200), text: text(), watts: orNone(number()) }),
+    loadSeen: parts({ from: oneOf('measured', 'told', 'file name'), text: text(), watts: orNone(number()) }),
     loadKind: parts({ kind: text(200), reasons: list(text()) }),
     input: parts({ voltageChannel: text(), currentChannel: text() }),
     meter: parts({ message: text() }),

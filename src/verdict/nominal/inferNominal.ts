@@ -5,6 +5,7 @@ import { inVolts } from './inVolts.ts';
 import {
   apartRatio,
   isFrequencyOf,
+  isWholeNominal,
   isWithin,
   mainsNominals,
   OTHER_OUTLETS,
@@ -38,8 +39,9 @@ export interface InferredNominal {
  * @remarks A frequency within neither range (±15 % of 50 or 60 Hz) gives no nominal: the time axis is the likelier fault.
  */
 export function inferNominal(acRmsV: Figure, frequencyHz: Figure, told: ToldNominal = {}): InferredNominal {
-  const toldWhole = wholeOf(told);
-  const standing = toldWhole === null ? null : { ...toldWhole, inferred: false };
+  const standing = isWholeNominal(told)
+    ? { voltageV: told.voltageV, frequencyHz: told.frequencyHz, inferred: false }
+    : null;
   if (!acRmsV.value || !frequencyHz.value)
     return { nominal: standing, others: [], notices: standing ? [] : [noneNotice([])] };
   const v = acRmsV.value;
@@ -61,10 +63,6 @@ export function inferNominal(acRmsV: Figure, frequencyHz: Figure, told: ToldNomi
   const knownV = told.voltageV === undefined ? classVoltages(nominalHz) : [told.voltageV];
   const doubts = scaleDoubts(v, knownV);
   return { nominal, others, notices: [...outletNotices(v, nominal, others, doubts), ...doubts] };
-}
-
-function wholeOf({ voltageV, frequencyHz }: ToldNominal): Outlet | null {
-  return voltageV === undefined || frequencyHz === undefined ? null : { voltageV, frequencyHz };
 }
 
 /** Nominal frequencies that a measured one can belong to, nearest first. */

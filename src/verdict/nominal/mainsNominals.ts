@@ -9,6 +9,11 @@ export interface ToldNominal {
 /** One outlet of the world. */
 export type Outlet = Required<Pick<ToldNominal, 'voltageV' | 'frequencyHz'>>;
 
+/** Whether nothing of it is left to be inferred. */
+export function isWholeNominal(told: ToldNominal): told is ToldNominal & Outlet {
+  return told.voltageV !== undefined && told.frequencyHz !== undefined;
+}
+
 /** Classes of outlet that tables of limits are written for. */
 export const mainsNominals: readonly Outlet[] = [
   { voltageV: 100, frequencyHz: 50 },
