@@ -10,6 +10,8 @@ export interface Edges {
   readonly stepsOfCycle: number;
   /** √Σ (step of v²)², over the edges of one cycle, in U². */
   readonly squareStepsOfCycle: number;
+  /** From the first to the last of two alike (from one level to another), the longest, in sample intervals; 0: none alike. */
+  readonly repeatSamples: number;
 }
 
 /**
@@ -32,6 +34,8 @@ export function edges(
   const rises: number[] = [];
   let steps = 0;
   let squareSteps = 0;
+  let repeatSamples = 0;
+  const firstOf = new Map<number, number>();
   let from = -1;
   let left = -1;
   for (let n = 0; n < samples.length; n++) {
@@ -40,6 +44,10 @@ export function edges(
     if (at < 0) continue;
     if (from >= 0 && at !== from) {
       const [low, high] = [levels[from]!.value, levels[at]!.value];
+      const kind = from * levels.length + at;
+      const first = firstOf.get(kind);
+      if (first === undefined) firstOf.set(kind, n);
+      else repeatSamples = Math.max(repeatSamples, n - first);
       const rise = riseTime(samples, left, n, low, high);
       rises.push(rise);
       slopes.push((0.8 * Math.abs(high - low)) / rise);
@@ -55,6 +63,7 @@ export function edges(
     riseSamples: median(rises),
     stepsOfCycle: Math.sqrt(steps / cycles),
     squareStepsOfCycle: Math.sqrt(squareSteps / cycles),
+    repeatSamples,
   };
 }
 

@@ -5,9 +5,11 @@ import type { Order } from './ordersOf.ts';
 import type { PeriodicQuantities } from './periodicQuantities.ts';
 import { type BudgetedFigure, budgeted } from './uncertainty/budget.ts';
 import { type Component, scatter, within } from './uncertainty/component.ts';
+import { coverageHalfWidth } from './uncertainty/coverageHalfWidth.ts';
 import type { Influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
 import { type ResidualPowerInput, residualPower } from './uncertainty/residualPower.ts';
+import type { Unrest } from './uncertainty/unrest.ts';
 import { upperBound } from './upperBound.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
@@ -34,13 +36,19 @@ export function harmonicFigures(
   by: Influences,
   loss: BandwidthLoss,
   noise: Omit<ResidualPowerInput, 'fundamental'>,
+  unrest: Unrest,
 ): Pick<WaveFigures, 'thdPercent' | 'thdOfRmsPercent' | 'thdNoisePercent' | 'harmonics'> {
   const above = orders.filter(({ order }) => order > 1);
   const sum = (part: (order: Order) => number): number =>
     above.reduce((total, order) => total + part(order), 0);
 
   const power = sum(({ percent }) => percent ** 2);
-  const noisePower = sum(({ noisePercent }) => 2 * noisePercent ** 2);
+  // What changes from cycle to cycle adds to the power of their mean as noise does.
+  const perCent = 100 / (Math.SQRT2 * q.fundamental);
+  const noisePower = Math.max(
+    sum(({ noisePercent }) => 2 * noisePercent ** 2),
+    perCent ** 2 * unrest.shape.gained,
+  );
   const roundingPower = sum(({ roundingPercent }) => roundingPercent ** 2);
   const thd = Math.sqrt(power >= CLEAR_OF_FLOOR ** 2 * noisePower ? power - noisePower : power);
   // d√Σ = Σ Vn·dVn / √Σ; at the floor all orders count alike.
@@ -59,6 +67,7 @@ export function harmonicFigures(
         Math.sqrt(2 * Math.max(1, above.length)),
       '%',
     ),
+    ...shapeComponents(unrest, perCent, thd),
     within('rounding to codes', Math.sqrt(3) * along(({ roundingPercent }) => roundingPercent), '%', 1),
     by.distortion(1),
     by.edgeTime((100 * Math.SQRT2 * (q.edge?.stepsOfCycle ?? 0)) / q.fundamental),
@@ -111,3 +120,25 @@ const scaled = (component: Component, factor: number): Component => ({
   ...component,
   sensitivity: component.sensitivity * factor,
 });
+
+/**
+ * How far the distortion of the mean cycle may be off because cycles differ: along its own direction by their scatter,
+ * Student's with one degree less than cycles; or by as much as their differences could do in any direction. The
+ * smaller counts: of two cycles the first says nothing, of many with a single disturbed one the second.
+ */
+function shapeComponents({ shape }: Unrest, perCent: number, thd: number): readonly Component[] {
+  if (shape.length === 0) return [];
+  const source = 'cycles that differ in shape';
+  const across = scatter(source, perCent * shape.length, '%');
+  const along: Component = {
+    ...across,
+    distribution: 'student',
+    standardUncertainty: perCent * shape.along,
+    degreesOfFreedom: shape.degreesOfFreedom,
+  };
+  const lost = Math.sqrt(thd ** 2 + perCent ** 2 * shape.lost) - thd;
+  return [
+    coverageHalfWidth([along]) < coverageHalfWidth([across]) ? along : across,
+    within('what slow changes take from the mean cycle', lost, '%', 1),
+  ];
+}

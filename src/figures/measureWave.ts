@@ -22,6 +22,7 @@ import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
 import type { ScaleSource } from './uncertainty/scaleComponents.ts';
+import { unrest } from './uncertainty/unrest.ts';
 
 export interface MeasureOptions {
   /** Highest harmonic asked for, ≥ 2; the record may allow fewer. Default 50. */
@@ -133,6 +134,10 @@ function describe(
     noise: levels.length > 0 ? least : fit.residualDeviation,
     periodSamples,
     gains: cycleGains(samples, fit),
+    unrest: unrest(
+      fit,
+      Array.from(series.cosine, (cosine, k) => cosine !== 0 || series.sine[k] !== 0),
+    ),
   };
 }
 

@@ -4,6 +4,7 @@ import type { HannPower } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
+import type { Unrest } from './uncertainty/unrest.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
 /** One channel's samples on an even time base: what is measured. */
@@ -59,6 +60,8 @@ export interface PeriodicWave {
   readonly periodSamples: number;
   /** Size of each whole cycle relative to the fit, in time order, of `cycleGains`. */
   readonly gains: readonly number[];
+  /** What the fit does not know of. */
+  readonly unrest: Unrest;
 }
 
 /** A record with its periodic wave found. */

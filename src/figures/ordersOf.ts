@@ -18,7 +18,7 @@ export function ordersOf(
   record: PeriodicRecord,
   { fundamental, max, min }: PeriodicQuantities,
 ): readonly Order[] {
-  const { fit, phaseRad, noise } = record.periodic;
+  const { fit, phaseRad, noise, unrest } = record.periodic;
   // The residual of a stepped wave is mostly its orders above K, which is no noise in those below.
   const noiseShare = fit.residualDeviation > 0 ? noise / fit.residualDeviation : 0;
   // Rounding a sine of amplitude A spreads q²/12 evenly over its odd orders up to about 2πA/q; beyond, the corners
@@ -37,7 +37,7 @@ export function ordersOf(
       rms,
       percent: percentOf * rms,
       phaseDeg: wrapDegrees(((atan2(cosine, sine) - (i + 1) * phaseRad) * 180) / Math.PI),
-      noisePercent: percentOf * deviation * noiseShare,
+      noisePercent: percentOf * deviation * noiseShare * unrest.noiseRatio[i]!,
       roundingPercent: percentOf * rounding(i + 1),
     };
   });

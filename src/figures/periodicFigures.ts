@@ -69,10 +69,10 @@ export function periodicFigures(
     spanS: [record.startS, record.startS + samples.length * intervalS],
     cyclesUsed: samples.length / periodSamples,
     frequencyHz: budgeted(frequencyHz, [
-      scatter('noise', fit.deviation.omega, 'rad/sample', hertzPerOmega),
+      scatter('noise', periodic.unrest.noiseRatio[0]! * fit.deviation.omega, 'rad/sample', hertzPerOmega),
+      scatter('what the harmonics leave', periodic.unrest.omegaDeviation, 'rad/sample', hertzPerOmega),
       by.timeBase(1e-6 * frequencyHz),
-      // First and last edge, each off by as much, set the length of the cycles between them.
-      by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / samples.length),
+      ...ofEdges(record, q, frequencyHz, by),
     ]),
     rms: inVolts(q.rms, rmsOwn),
     mean: record.acCoupled ? AC_COUPLED : inVolts(q.mean, [by.noise(1), by.offset(1), by.rounding(1)]),
@@ -103,11 +103,19 @@ export function periodicFigures(
       within('method', METHOD_RATIO * q.fundamental, 'U', 1),
       ...cycleScatter(record, q.fundamental),
     ]),
-    ...harmonicFigures(orders, q, instrument, by, loss, {
-      residualDeviation: fit.residualDeviation,
-      sampleCount: samples.length,
-      averagedSamples: q.averagedSamples,
-    }),
+    ...harmonicFigures(
+      orders,
+      q,
+      instrument,
+      by,
+      loss,
+      {
+        residualDeviation: fit.residualDeviation,
+        sampleCount: samples.length,
+        averagedSamples: q.averagedSamples,
+      },
+      periodic.unrest,
+    ),
     thdOrders: fit.cosine.length,
     bandwidthHz: { value: 0.5 / intervalS, uncertainty: 0 },
     deviationFactorPercent: budgeted(100 * deviationFactor(cycle, q.mean, q.acRms, 0), [
@@ -133,6 +141,25 @@ export function periodicFigures(
     ]),
     acRms: inVolts(q.acRms, rmsOwn),
   };
+}
+
+/** Share of the frequency that is in doubt where no edge of a stepped wave is seen twice. No source. */
+const UNREPEATED = 0.1;
+
+/** First and last of the edges that are alike, each off by as much, set the length of the cycles between them. */
+function ofEdges(
+  { periodic, samples }: PeriodicRecord,
+  { edge }: PeriodicQuantities,
+  frequencyHz: number,
+  by: Influences,
+): Component[] {
+  if (periodic.levels.length === 0) return [];
+  const { periodSamples } = periodic;
+  const repeat = edge?.repeatSamples ?? 0;
+  return [
+    by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / (repeat > 0 ? repeat : samples.length)),
+    ...(repeat > 0 ? [] : [within('no edge seen twice', UNREPEATED * frequencyHz, 'Hz', 1)]),
+  ];
 }
 
 /** What moves the RMS besides its scale. @param rounding - of `roundingShare`. */

@@ -1,9 +1,11 @@
 import { hypot } from '../../base/elementary/hypot.ts';
+import { wholePower } from '../../base/elementary/wholePower.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../capture/capture.ts';
 import type { HannPower } from '../../signal/hannPower.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { LONG_RECORD } from '../../signal/longRecord.ts';
+import { median } from '../../signal/median.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow } from '../harmonicGroups/cyclesPerWindow.ts';
 import { meanOfWindows } from '../harmonicGroups/meanOfWindows.ts';
@@ -35,8 +37,11 @@ export interface HighBandsInput {
 /** What a wave holds above 2 kHz. RMS values in U. */
 export interface HighBands {
   readonly bands: readonly HighBand[];
-  /** Of all bands together. */
+  /** Of all bands together, noise included. */
   readonly rms: number;
+  /** Standard deviation that chance gives it, and what noise adds to it, in U. */
+  readonly rmsDeviation: number;
+  readonly rmsOfNoise: number;
   readonly windowCycles: number;
   readonly windows: number;
   readonly lineSpacingHz: number;
@@ -67,9 +72,10 @@ export function highBands(input: HighBandsInput): HighBands | null {
   const standard = cyclesPerWindow(frequencyHz, nominalFrequencyHz).cycles;
   const isLong = fit.residual.length >= LONG_RECORD;
   const fitting = Math.max(1, Math.floor((isLong ? LONG_RECORD_WINDOW : LONGEST_WINDOW) / periodSamples));
-  // Lines of three cycles, or a multiple, stand on the edges of the bands at 50 Hz and at 60 Hz.
-  const whole = isLong && fitting > 3 ? 3 * Math.floor(fitting / 3) : fitting;
-  const cycles = Math.min(standard, held, whole);
+  const most = Math.min(held, fitting);
+  // At 60 Hz lines of three cycles, or a multiple, stand on the edges of the bands; at 50 Hz all do.
+  const parts = standard === 12 && most > 3 ? 3 * Math.floor(most / 3) : most;
+  const cycles = Math.min(standard, parts);
   const lineSpacingHz = frequencyHz / cycles;
   // Lines 0, 1, … strictly below half the sample rate.
   const below = Math.ceil((halfRateHz / lineSpacingHz) * (1 - 1e-9));
@@ -78,7 +84,8 @@ export function highBands(input: HighBandsInput): HighBands | null {
     count: Math.min(below, Math.ceil(BANDS_TO_HZ / lineSpacingHz) + 1),
     windows: Math.max(1, Math.floor(SAMPLES_USED / (cycles * periodSamples))),
   });
-  const bands = bandsOf(meanOfWindows(lines.map(({ squares }) => squares)), lineSpacingHz, halfRateHz);
+  const squares = meanOfWindows(lines.map((window) => window.squares));
+  const bands = bandsOf(squares, lineSpacingHz, halfRateHz, cycles);
   const fundamentalRms = hypot(fit.cosine[0]!, fit.sine[0]!) / Math.SQRT2;
   const ripple = smooth
     ? findRipple({
@@ -91,7 +98,7 @@ export function highBands(input: HighBandsInput): HighBands | null {
     : null;
   return {
     bands,
-    rms: Math.sqrt(bands.reduce((sum, { rms }) => sum + rms ** 2, 0)),
+    ...rmsOf(bands, squares, lineSpacingHz, lines.length),
     windowCycles: cycles,
     windows: lines.length,
     lineSpacingHz,
@@ -100,5 +107,28 @@ export function highBands(input: HighBandsInput): HighBands | null {
       ripple === null ? null : aliasNotice(ripple.frequencyHz, 1 / intervalS),
       acquisitionNotice(acquisition),
     ].filter((notice) => notice !== null),
+  };
+}
+
+/** What the bands hold together, and how far noise and chance go in it. */
+function rmsOf(
+  bands: readonly HighBand[],
+  squares: Float64Array,
+  lineHz: number,
+  windows: number,
+): Pick<HighBands, 'rms' | 'rmsDeviation' | 'rmsOfNoise'> {
+  const square = bands.reduce((sum, { rms }) => sum + rms ** 2, 0);
+  const above = squares.subarray(Math.min(squares.length - 1, Math.floor(BANDS_FROM_HZ / lineHz) + 1));
+  // Of n windows the mean line is of χ² with 2n degrees of freedom over 2n: median as Wilson and Hilferty have it.
+  const share = windows === 1 ? Math.LN2 : wholePower(1 - 1 / (9 * windows), 3);
+  // Lines and orders stand out of the noise and hardly move its median.
+  const noise = Math.min(square, (above.length * median(above)) / share);
+  const lineNoise = noise / above.length;
+  const rms = Math.sqrt(square);
+  const variance = (2 * square * lineNoise + noise * lineNoise) / windows;
+  return {
+    rms,
+    rmsDeviation: rms > 0 ? Math.sqrt(variance) / (2 * rms) : 0,
+    rmsOfNoise: rms - Math.sqrt(square - noise),
   };
 }

@@ -13,6 +13,7 @@ import { displacementDeg } from './displacementDeg.ts';
 import { edgePercent } from './edgePercent.ts';
 import { fittedBasis } from './fittedBasis.ts';
 import type { FittedChannel } from './fittedChannel.ts';
+import { floorBasis } from './floorBasis.ts';
 import { harmonicPowers } from './harmonicPowers.ts';
 import { type NonsinusoidalPower, nonsinusoidalPower } from './nonsinusoidalPower.ts';
 import type { PowerBasis } from './powerBasis.ts';
@@ -70,13 +71,16 @@ export function measurePower(input: PowerInput): PowerFigures {
   const omegaPerS = (2 * Math.PI) / periodS;
   const skewDoubtS =
     input.skewDoubtS ?? (input.skewS === undefined ? ASSUMED_SKEW_DOUBT_S : TOLD_SKEW_DOUBT_S);
-  const influences = powerInfluences({
+  const channels = {
     basis,
     voltage: doubted(voltage, means.meanV, periodic.noise, input.voltageChain),
     current: doubted(late, means.meanA, currentNoise(late), input.currentChain),
     averagedSamples: weights.averagedSamples,
     skewDoubtS,
     omegaPerS,
+  };
+  const influences = powerInfluences({
+    ...channels,
     // dPk/dτ = k·ω·Qk
     harmonicWPerS: harmonics
       .slice(1)
@@ -87,36 +91,51 @@ export function measurePower(input: PowerInput): PowerFigures {
     budgeted(of(basis), propagated(basis, influences, of));
   const power = (key: keyof NonsinusoidalPower): BudgetedFigure =>
     budget((at) => nonsinusoidalPower(at)[key]);
+  const floor = floorBasis(channels);
+  /** A root of squares, which no error of the chain can bring below nothing: near its floor it is a bound. */
+  const bounded = (figure: BudgetedFigure, atFloor: number): BudgetedFigure =>
+    figure.value >= CLEAR_OF_FLOOR * atFloor
+      ? figure
+      : { ...figure, notAbove: figure.value + figure.uncertainty };
+  const distortion = (key: keyof NonsinusoidalPower): BudgetedFigure =>
+    bounded(power(key), nonsinusoidalPower(floor)[key]);
   const hasFundamental = isHeard(late.fit);
   const ofFundamental = (of: (basis: PowerBasis) => number): Figure =>
     hasFundamental
       ? budget(of)
       : { value: null, reason: 'the current has no fundamental that stands out of its noise' };
   const ratio = (key: keyof PowerRatios): Figure => ofFundamental((at) => powerRatios(at)[key]);
+  const pollution = ratio('harmonicPollutionPercent');
   const activeW = power('activeW');
   return {
     spanS: [startS, startS + voltage.samples.length * intervalS],
     cyclesUsed: cycles,
     activeW,
     apparentVA: power('apparentVA'),
-    nonactiveVar: power('nonactiveVar'),
+    nonactiveVar: distortion('nonactiveVar'),
     powerFactor: ratio('powerFactor'),
     displacementPowerFactor: ratio('displacementPowerFactor'),
     displacementDeg: ofFundamental((at) => displacementDeg(at, basis)),
     fundamentalApparentVA: power('fundamentalApparentVA'),
     fundamentalActiveW: power('fundamentalActiveW'),
     fundamentalReactiveVar: power('fundamentalReactiveVar'),
-    nonfundamentalApparentVA: power('nonfundamentalApparentVA'),
-    currentDistortionVar: power('currentDistortionVar'),
-    voltageDistortionVar: power('voltageDistortionVar'),
-    harmonicApparentVA: power('harmonicApparentVA'),
+    nonfundamentalApparentVA: distortion('nonfundamentalApparentVA'),
+    currentDistortionVar: distortion('currentDistortionVar'),
+    voltageDistortionVar: distortion('voltageDistortionVar'),
+    harmonicApparentVA: distortion('harmonicApparentVA'),
     harmonicActiveW: power('harmonicActiveW'),
-    harmonicDistortionVar: power('harmonicDistortionVar'),
-    harmonicPollutionPercent: ratio('harmonicPollutionPercent'),
+    harmonicDistortionVar: distortion('harmonicDistortionVar'),
+    harmonicPollutionPercent:
+      pollution.value === null
+        ? pollution
+        : bounded(pollution as BudgetedFigure, powerRatios(floor).harmonicPollutionPercent),
     harmonics,
     notices: powerNotices(activeW, skewDoubtS),
   };
 }
+
+/** Below this many times its floor a figure can't be told from it. */
+const CLEAR_OF_FLOOR = 1.5;
 
 function skewTooLong(skewS: number, periodS: number): MeasureError {
   return new MeasureError('power.skewTooLong', `A skew of ${skewS} s is no delay of a probe or clamp.`, {

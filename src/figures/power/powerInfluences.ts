@@ -118,10 +118,15 @@ function scales(
   }));
 }
 
-function offset({ samples, instrument }: DoubtedChannel, name: string): Component {
+function offset(channel: DoubtedChannel, name: string): Component {
+  return within(`vertical offset of the ${name}`, offsetHalfWidth(channel), 'U', 1);
+}
+
+/** What the channel's zero may be off by, each way, in U. */
+export function offsetHalfWidth({ samples, instrument }: DoubtedChannel): number {
+  if (instrument.offsetV !== null) return instrument.offsetV;
   const { max, min } = extremes(samples);
-  const halfWidth = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
-  return within(`vertical offset of the ${name}`, halfWidth, 'U', 1);
+  return (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
 }
 
 /** A phasor of up to so many % of the fundamental and unknown phase. */

@@ -1,5 +1,5 @@
 import type { PeriodicRecord } from '../measuredWave.ts';
-import type { Component } from './component.ts';
+import { type Component, scatter } from './component.ts';
 
 /**
  * How far the mean of the cycles may be off because they differ, beyond what noise makes them differ (type A).
@@ -14,7 +14,10 @@ import type { Component } from './component.ts';
 export function cycleScatter(record: PeriodicRecord, value: number): readonly Component[] {
   const { gains } = record.periodic;
   const count = gains.length;
-  if (count < 3) return [];
+  if (count < 3) {
+    const { sizeRatio } = record.periodic.unrest;
+    return sizeRatio > 0 ? [scatter('scatter between cycles', 100 * sizeRatio, '%', value / 100)] : [];
+  }
   const mean = gains.reduce((sum, gain) => sum + gain / count, 0);
   const variance = gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / (count - 1);
   const { fit, periodSamples } = record.periodic;

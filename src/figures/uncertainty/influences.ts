@@ -37,7 +37,9 @@ export function influences(
   const { fit, periodSamples } = record.periodic;
   const { max, min, averagedSamples, edge } = quantities;
   const offset = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
-  const { noise } = record.periodic;
+  const { noise, unrest } = record.periodic;
+  // Means live at the low frequencies.
+  const ratio = unrest.noiseRatio[0]!;
   // An edge is known to half a sample interval each way; wider edges are seen by several samples.
   const betweenSamples = edge !== null && edge.riseSamples < 3 ? 0.5 / periodSamples : 0;
   return {
@@ -45,7 +47,7 @@ export function influences(
     offset: (sensitivity) => within('vertical offset', offset, 'U', sensitivity),
     timeBase: (ppm) => within('time base', instrument.timeBasePpm, 'ppm', ppm),
     noise: (sensitivity) =>
-      scatter('noise', fit.residualDeviation / Math.sqrt(averagedSamples), 'U', sensitivity),
+      scatter('noise', (ratio * fit.residualDeviation) / Math.sqrt(averagedSamples), 'U', sensitivity),
     cycleNoise: (sensitivity) => scatter('noise of the cycle', cycleDeviation(record), 'U', sensitivity),
     rounding: (sensitivity) =>
       within('rounding to codes', roundingLeft(record.stepSize, noise), 'U', sensitivity),
@@ -56,13 +58,14 @@ export function influences(
 
 /** Standard deviation of one point of the wave's cycle: of a bin of a folded record, of the orders heard otherwise. */
 function cycleDeviation({ periodic }: PeriodicRecord): number {
-  const { fit, series, levels, noise } = periodic;
+  const { fit, series, levels, noise, unrest } = periodic;
   // Bins of sixteen samples, and a median is 1.25 times as noisy as a mean.
   if (levels.length > 0) return (1.25 * noise) / 4;
   let variance = fit.deviation.mean ** 2;
   for (let k = 0; k < fit.cosine.length; k++) {
     if (series.cosine[k] === 0 && series.sine[k] === 0) continue;
-    variance += (fit.deviation.cosine[k]! ** 2 + fit.deviation.sine[k]! ** 2) / 2;
+    variance +=
+      (unrest.noiseRatio[k]! ** 2 * (fit.deviation.cosine[k]! ** 2 + fit.deviation.sine[k]! ** 2)) / 2;
   }
   return Math.sqrt(variance);
 }

@@ -80,23 +80,22 @@ function windowDocument({ orders, distortion }: GroupValues, startS: number): ob
 
 /** @returns keys that end in `rms`: `keyedByUnit` gives them their unit. */
 export function highBandsDocument(high: HighBands, context: SpectraContext): object {
-  const { wave, instrument, scaleSource } = context;
-  const inUnit = (rms: number, deviation: number): Figure =>
+  const { instrument, scaleSource } = context;
+  const inUnit = (rms: number, deviation: number, noise: number): Figure =>
     withoutBudget(
       budgeted(rms, [
         ...scaleComponents(rms, instrument, scaleSource),
         scatter('noise', deviation, 'U'),
+        within('noise counted in', noise, 'U', 1),
         within('method', 0.002 * rms, 'U', 1),
       ]),
     );
   const { ripple } = high;
-  const noise = wave.periodic?.noise ?? 0;
   return {
     lineSpacingHz: high.lineSpacingHz,
     windows: high.windows,
     windowCycles: high.windowCycles,
-    // Noise is in the bands, and adds in power: half of it is a fair doubt of what is more than noise.
-    rms: inUnit(high.rms, noise / 2),
+    rms: inUnit(high.rms, high.rmsDeviation, high.rmsOfNoise),
     bands: high.bands,
     ripple:
       ripple === null
@@ -108,7 +107,7 @@ export function highBandsDocument(high: HighBands, context: SpectraContext): obj
                 within('time base', instrument.timeBasePpm, 'ppm', 1e-6 * ripple.frequencyHz),
               ]),
             ),
-            rms: inUnit(ripple.rms, ripple.rmsDeviation),
+            rms: inUnit(ripple.rms, ripple.rmsDeviation, 0),
             lines: ripple.lines,
           },
   };

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { bandsOf } from '../../../src/figures/highBands/bandsOf.ts';
 import { type HighBands, highBands } from '../../../src/figures/highBands/highBands.ts';
 import type { HarmonicFit } from '../../../src/signal/harmonicFit.ts';
+import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
 import { fitAt, type Tone, toneSum } from '../harmonicGroups/toneSum.ts';
 
@@ -120,7 +121,80 @@ test('bandsOf(squares, lineHz, halfRateHz): a line on an edge belongs below, eve
     squares[400] = 100;
     squares[440] = 4;
     squares[441] = 9;
-    const [first, second] = bandsOf(squares, lineHz, 9400);
+    const [first, second] = bandsOf(squares, lineHz, 9400, 10);
     expect([first!.rms, second!.rms]).toEqual([2, 3]);
   }
+});
+
+test('bandsOf: where no line stands on an edge, the one nearest to it counts as on it; orders of single cycles stand where they stand', () => {
+  // Lines of 12.1 Hz: the edge of 2200 Hz lies at 181.8 of them, so that a line there shows most in number 182.
+  const squares = new Float64Array(800);
+  squares[182] = 4;
+  squares[183] = 1;
+  const [below, above] = bandsOf(squares, 12.1, 9400, 5);
+  expect([below!.rms, above!.rms]).toEqual([2, 1]);
+  // Of a wave of 60 Hz in windows of one cycle each line is an order: 2220 Hz lies above 2200 Hz.
+  const orders = new Float64Array(160);
+  orders[36] = 9;
+  orders[37] = 4;
+  const [to2200, from2200] = bandsOf(orders, 60, 9400, 1);
+  expect([to2200!.rms, from2200!.rms]).toEqual([3, 2]);
+});
+
+test('a line at 2200 Hz shows most in the band of 2100 Hz in short records too, wherever the fundamental lies', () => {
+  for (const nominal of [50, 60]) {
+    for (const off of [-0.008, -0.003, 0, 0.004, 0.009]) {
+      for (const cycles of [2.3, 3, 3.4, 4.7, 5.2, 6.6, 8.1]) {
+        const f0 = nominal * (1 + off);
+        const rate = 25_000;
+        // Fitted to orders below 2 kHz, so that none takes the line up.
+        const fit = fitAt(
+          toneSum(
+            [
+              [f0, 230],
+              [2200, 2, 1],
+            ],
+            rate,
+            Math.round((cycles * rate) / f0),
+          ),
+          f0,
+          rate,
+          30,
+        );
+        const high = bandsIn(fit, rate);
+        expect(rmsAt(high, 2100), `${f0} Hz, ${cycles} cycles`).toBeGreaterThan(rmsAt(high, 2300));
+      }
+    }
+  }
+});
+
+test('the RMS of all bands: a ripple of 6 V is no noise to it, and noise alone is in doubt as a whole', () => {
+  const [f0, rate, count] = [50, 50_000, 3000];
+  const normal = gaussianNumbers(randomNumbers(5));
+  const noise = Float64Array.from({ length: count }, () => 0.5 * normal());
+  const with6 = toneSum(
+    [
+      [f0, 230],
+      [16_010, 6, 1],
+    ],
+    rate,
+    count,
+  ).map((x, n) => x + noise[n]!);
+  const rippled = bandsIn(fitAt(with6, f0, rate), rate);
+  // White noise of 0.5 V spreads to 25 kHz evenly; 2 to 25 kHz hold 0.92 of its power.
+  const inBands = 0.5 ** 2 * (23 / 25);
+  expect(Math.abs(rippled.rms - Math.sqrt(36 + inBands))).toBeLessThan(3 * rippled.rmsDeviation);
+  // The mean line's power of 1380 lines from their median: within 10 %.
+  expect(rippled.rmsOfNoise / (rippled.rms - 6)).toBeGreaterThan(0.5);
+  expect(rippled.rmsOfNoise + rippled.rmsDeviation).toBeLessThan(0.06);
+  const bare = bandsIn(
+    fitAt(
+      toneSum([[f0, 230]], rate, count).map((x, n) => x + noise[n]!),
+      f0,
+      rate,
+    ),
+    rate,
+  );
+  expect(Math.abs(bare.rms - Math.sqrt(inBands))).toBeLessThan(0.05);
+  expect(bare.rmsOfNoise).toBeGreaterThan(0.6 * bare.rms);
 });

@@ -1,0 +1,218 @@
+import { hypot } from '../../base/elementary/hypot.ts';
+import { type CycleOrders, cycleOrders } from '../../signal/cycleOrders.ts';
+import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import { type BesideLine, besideFundamental } from './besideFundamental.ts';
+
+/**
+ * What a record does that its fit does not know of: cycles that differ, noise that is not white, orders that run at
+ * a frequency of their own, a line close to the fundamental. Nothing of it in white noise.
+ */
+export interface Unrest {
+  /** Shape K: by how much the noise around each order stands above that which the fit assumes, ≥ 1. */
+  readonly noiseRatio: Float64Array;
+  /**
+   * Standard deviation of the mean of the fundamental's size, relative, from cycles that differ; 0 where noise
+   * explains it.
+   */
+  readonly sizeRatio: number;
+  readonly shape: ShapeUnrest;
+  /** Of the frequency, radians a sample, from orders that disagree about it and from what stands beside the fundamental. */
+  readonly omegaDeviation: number;
+  /** The line close to the fundamental that explains best what is left there; null where nothing is. */
+  readonly line: BesideLine | null;
+}
+
+/** Orders 2 to K from cycle to cycle, beside a fundamental of each cycle's own size and phase; peak values, in U. */
+export interface ShapeUnrest {
+  /** Standard deviation of their mean, the length of the vector of all orders; 0 where noise explains it. */
+  readonly length: number;
+  /** The same along the mean's own direction. */
+  readonly along: number;
+  /** Of `along`. */
+  readonly degreesOfFreedom: number;
+  /** Square of what the mean takes in of changes that come and go. */
+  readonly gained: number;
+  /** Square of what the mean loses of an order that turns slowly over the record. */
+  readonly lost: number;
+}
+
+const STEADY: ShapeUnrest = { length: 0, along: 0, degreesOfFreedom: 1, gained: 0, lost: 0 };
+
+/** Orders on either side that tell the noise at one. */
+const NEIGHBOURS = 4;
+
+/**
+ * Cycles held against each other: the orders of each beside those of the fit.
+ *
+ * @param heard - shape K: which orders stand out of the noise.
+ * @remarks Every part is nothing unless it stands clear of what white noise of the fit's residual would show, so
+ * that a clean record keeps the doubt of its noise.
+ */
+export function unrest(fit: HarmonicFit, heard: readonly boolean[]): Unrest {
+  const orders = fit.cosine.length;
+  const cells = cycleOrders(fit);
+  const noiseRatio = cells === null ? new Float64Array(orders).fill(1) : noiseRatios(fit, cells);
+  const beside = besideFundamental(fit, noiseRatio[0]!);
+  const disagreement = cells === null ? 0 : frequencyDisagreement(fit, cells, heard, noiseRatio);
+  return {
+    noiseRatio,
+    sizeRatio: cells === null ? 0 : sizeScatter(fit, cells, noiseRatio[0]!),
+    shape: cells === null ? STEADY : shapeScatter(fit, cells),
+    omegaDeviation: hypot(beside.omegaDeviation, disagreement),
+    line: beside.line,
+  };
+}
+
+/** Variance of a complex coefficient (cosine and sine together) that the fit assumes of each order's mean. */
+function whiteVariance({ residualDeviation, count }: HarmonicFit): number {
+  return (4 * residualDeviation ** 2) / count;
+}
+
+/** s² of each order between the cells, as the variance of the mean over the record: cosine and sine together. */
+function meanVariances({ cosine, sine, meanShare }: CycleOrders): Float64Array {
+  const count = cosine.length;
+  return cosine[0]!.map((_, k) => {
+    let [meanC, meanS] = [0, 0];
+    for (let i = 0; i < count; i++) {
+      meanC += cosine[i]![k]! / count;
+      meanS += sine[i]![k]! / count;
+    }
+    let square = 0;
+    for (let i = 0; i < count; i++) square += (cosine[i]![k]! - meanC) ** 2 + (sine[i]![k]! - meanS) ** 2;
+    return (meanShare * square) / (count - 1);
+  });
+}
+
+/**
+ * The mean over neighbouring orders without the two largest, which may be lines or orders that move: of χ² with
+ * two degrees of freedom each, the rest's mean is lower by a third; that is made up for.
+ */
+function noiseRatios(fit: HarmonicFit, cells: CycleOrders): Float64Array {
+  const variances = meanVariances(cells);
+  const white = whiteVariance(fit);
+  const degrees = 2 * (cells.cosine.length - 1);
+  return variances.map((_, k) => {
+    const from = Math.max(0, Math.min(k - NEIGHBOURS, variances.length - 2 * NEIGHBOURS - 1));
+    const near = [...variances.subarray(from, from + 2 * NEIGHBOURS + 1)].sort((a, b) => a - b);
+    const kept = near.length > 4 ? near.slice(0, -2) : near;
+    const mean = kept.reduce((sum, x) => sum + x, 0) / kept.length;
+    const deviations = Math.sqrt(2 / (degrees * kept.length));
+    // Four of its own deviations above white noise: one chance in some ten thousand.
+    return white > 0 && mean > (1 + 4 * deviations) * white ? Math.sqrt(mean / white) : 1;
+  });
+}
+
+/** Beyond four times the variance of noise the fundamental's size differs from cycle to cycle. */
+function sizeScatter(fit: HarmonicFit, cells: CycleOrders, noiseRatio: number): number {
+  const [c, s] = [fit.cosine[0]!, fit.sine[0]!];
+  const square = c * c + s * s;
+  const gains = cells.cosine.map((cosine, i) => (cosine[0]! * c + cells.sine[i]![0]! * s) / square);
+  const variance = cells.meanShare * varianceOf(gains);
+  const noise = (whiteVariance(fit) * noiseRatio ** 2) / 2 / square;
+  return variance > 4 * noise ? Math.sqrt(variance - noise) : 0;
+}
+
+function varianceOf(values: readonly number[]): number {
+  const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
+  return values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (values.length - 1);
+}
+
+/**
+ * Cycles that differ without order part their mean's variance; cycles that change slowly do not, and the more the less
+ * they change from one to the next beside what they change in all (von Neumann's ratio): then the variance is up to
+ * that of a single cycle.
+ *
+ * @see J. von Neumann, Ann. Math. Statist. 12(4), 1941, 367-395 (from memory).
+ */
+function shapeScatter(fit: HarmonicFit, cells: CycleOrders): ShapeUnrest {
+  const orders = fit.cosine.length;
+  const count = cells.cosine.length;
+  const own = shapesOf(fit, cells);
+  const mean = own[0]!.map((_, k) => own.reduce((sum, shape) => sum + shape[k]!, 0) / count);
+  let [square, change, harmonics] = [0, 0, 0];
+  const fitted = Float64Array.of(...fit.cosine.subarray(1), ...fit.sine.subarray(1));
+  const alongs = own.map((shape, i) => {
+    let along = 0;
+    for (let k = 0; k < shape.length; k++) {
+      square += (shape[k]! - mean[k]!) ** 2;
+      if (i > 0) change += (shape[k]! - own[i - 1]![k]!) ** 2;
+      along += shape[k]! * fitted[k]!;
+    }
+    return along;
+  });
+  for (const x of fitted) harmonics += x * x;
+  const noise = (whiteVariance(fit) * (orders - 1)) / cells.meanShare;
+  const variance = square / (count - 1);
+  const degrees = 2 * (orders - 1) * (count - 1);
+  if (orders < 2 || !(variance > (1 + 5 * Math.sqrt(2 / degrees)) * noise)) return STEADY;
+  const excess = variance - noise;
+  const changed = Math.max(0, change / (count - 1) / cells.changeShare - noise);
+  const least = cells.meanShare;
+  const unlike = Math.max(least, Math.min(1, changed / excess));
+  return {
+    length: Math.sqrt((least / unlike) * excess),
+    along: harmonics > 0 ? Math.sqrt(((least / unlike) * varianceOf(alongs)) / harmonics) : 0,
+    degreesOfFreedom: count - 1,
+    gained: least * unlike * excess,
+    lost: (1 - unlike) * excess,
+  };
+}
+
+/** Cosines, then sines, of orders 2 to K that each cell adds beside a change of its fundamental's size and phase. */
+function shapesOf(fit: HarmonicFit, { cosine, sine }: CycleOrders): readonly Float64Array[] {
+  const [c1, s1] = [fit.cosine[0]!, fit.sine[0]!];
+  const square = c1 * c1 + s1 * s1;
+  const above = fit.cosine.length - 1;
+  return cosine.map((c, i) => {
+    const s = sine[i]!;
+    const size = (c[0]! * c1 + s[0]! * s1) / square;
+    // sin(x + φ) turned forward by θ: its cosine part gains θ·sine, its sine part −θ·cosine.
+    const turn = (c[0]! * s1 - s[0]! * c1) / square;
+    const shape = new Float64Array(2 * above);
+    for (let k = 1; k <= above; k++) {
+      shape[k - 1] = c[k]! - size * fit.cosine[k]! - (k + 1) * turn * fit.sine[k]!;
+      shape[above + k - 1] = s[k]! - size * fit.sine[k]! + (k + 1) * turn * fit.cosine[k]!;
+    }
+    return shape;
+  });
+}
+
+/**
+ * How far the joint frequency may be off where the orders do not agree about it: each order's own frequency from the
+ * run of its phase over the cells, weighed as in the fit by (k·amplitude)².
+ */
+function frequencyDisagreement(
+  fit: HarmonicFit,
+  { cosine, sine, centres }: CycleOrders,
+  heard: readonly boolean[],
+  noiseRatio: Float64Array,
+): number {
+  const spread = centres.reduce((sum, t) => sum + t * t, 0);
+  const [c1, s1] = [fit.cosine[0]!, fit.sine[0]!];
+  let [weights, square, chi, count, ofFundamental] = [0, 0, 0, 0, 0];
+  for (let k = 0; k < fit.cosine.length; k++) {
+    if (!heard[k]) continue;
+    const [c, s] = k === 0 ? [c1, s1] : [fit.cosine[k]!, fit.sine[k]!];
+    const power = c * c + s * s;
+    let run = 0;
+    for (let i = 0; i < centres.length; i++) {
+      run += (centres[i]! * (cosine[i]![k]! * s - sine[i]![k]! * c)) / power / spread;
+    }
+    const weight = (k + 1) ** 2 * power;
+    weights += weight;
+    if (k === 0) {
+      ofFundamental = Math.abs(run);
+      continue;
+    }
+    const off = run / (k + 1);
+    square += (weight * off) ** 2;
+    chi += (weight * off * off) / noiseRatio[k]! ** 2;
+    count++;
+  }
+  if (count === 0) return 0;
+  const ofWhite = fit.deviation.omega ** 2 * weights;
+  // 4 of χ²'s own deviations beyond its mean.
+  if (!(chi > (count + 4 * Math.sqrt(2 * count)) * ofWhite)) return 0;
+  // The fundamental's own is then the better one: half as much again holds it.
+  return Math.max(Math.sqrt(square) / weights, 0.75 * ofFundamental);
+}
