@@ -17,13 +17,17 @@ import { storyOf } from './story.ts';
 export function answerTopics(result: MeasureResult): readonly string[] {
   const doubts = rankNotices(result.notices).map(({ message }) => message);
   return [
-    result.claims.length > (storyOf(result) === null ? 1 : 0)
-      ? `Claims: ${claimsSentence(result.claims)}`
-      : null,
+    isWorthListing(result) ? `Claims: ${claimsSentence(result.claims)}` : null,
     courseSentence(result),
     powerSentence(result),
     findingSentence(result.findings),
     doubts.length === 0 ? null : `Doubt: ${doubts.join(' ')}`,
     result.meter?.message ?? averageMeterPhrase(mainFigures(result)?.meter ?? null)?.sentence ?? null,
   ].filter((topic) => topic !== null);
+}
+
+/** A single claim stands in the answer; the reason why it can't be judged does too, but where something happened. */
+function isWorthListing(result: MeasureResult): boolean {
+  const { claims } = result;
+  return claims.length > 1 || (claims[0]?.outcome === 'not judged' && storyOf(result) !== null);
 }

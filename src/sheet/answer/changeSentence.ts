@@ -11,5 +11,5 @@ import { storyWords } from './storyWords.ts';
 export function changeSentence(result: MeasureResult): string {
   const clean = cleanTexts(result);
   const story = storyWords(clean);
-  return story === null ? answerSentence(clean) : `${changeWords(clean, story.lead)}.`;
+  return story === null ? answerSentence(clean) : `${changeWords(clean, story, story.lead)}.`;
 }

@@ -58,12 +58,9 @@ export function eventWords(event: EventResult): EventWords {
     case 'outage': {
       const { durationS, phaseJumpDeg } = event;
       const jump = phaseClause(phaseJumpDeg);
-      const given = isShort(durationS)
-        ? givenText(inMilliseconds(durationS), 'ms')
-        : givenText(durationS, 's');
       return {
         phrase: `output away for ${secondsText(durationS.value)}${held}`,
-        clause: `output away for ${given}${held}${jump}`,
+        clause: `output away for ${awayText(durationS)}${held}${jump}`,
         sentence: `${capitalised(event.kind)} at ${secondsFigureText(event.startS)}: no voltage for ${secondsFigureText(durationS)}${jump}${held}.`,
       };
     }
@@ -92,6 +89,13 @@ export function eventWords(event: EventResult): EventWords {
       );
     }
   }
+}
+
+/** How long, with its doubt where three digits don't carry it. */
+function awayText(durationS: MeasuredFigure): string {
+  if (durationS.uncertainty < 0.01 * durationS.value) return secondsText(durationS.value);
+  const given = isShort(durationS) ? givenText(inMilliseconds(durationS), 'ms') : givenText(durationS, 's');
+  return given ?? secondsText(durationS.value);
 }
 
 function plain(phrase: string, sentence: string): EventWords {

@@ -14,18 +14,20 @@ import type { StoryWords } from './storyWords.ts';
  */
 export function storySentence(
   result: MeasureResult,
-  { measuredThen }: StoryWords,
+  story: StoryWords,
   lead: string,
   spoken = false,
 ): string {
   const others = claimsPhrase(result.claims.filter((claim) => !isAboutChange(claim)));
-  const wave = `${others === '' ? '' : `${others}: `}${kindPhrase(result, spoken ? 'a sine' : 'a pure sine', true)}.`;
-  return `${changeWords(result, lead)}; ${measuredThen}, ${underLoad(result.loadSeen, wave, spoken)}`;
+  const wave = kindPhrase(result, spoken ? 'a sine' : 'a pure sine', true);
+  const load = underLoad(result.loadSeen, '', spoken).replace(/[, ]+$/, '');
+  const when = load === '' ? story.measuredThen : `${story.measuredThen} ${load}`;
+  return `${changeWords(result, story, lead)}; ${when}, ${others === '' ? '' : `${others}: `}${wave}.`;
 }
 
 /** What happened, and how the claims about it stand; without a stop. */
-export function changeWords({ claims }: MeasureResult, lead: string): string {
-  const about = claimsPhrase(claims.filter(isAboutChange), lead);
+export function changeWords({ claims }: MeasureResult, { brief }: StoryWords, lead: string): string {
+  const about = claimsPhrase(claims.filter(isAboutChange), brief);
   return about === '' ? lead : `${lead}: ${about}`;
 }
 

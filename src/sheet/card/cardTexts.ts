@@ -18,7 +18,7 @@ import { type CardFigure, storyFigures } from './storyFigures.ts';
 /** The one message of a card: what happened, else the kind of wave: "This is a modified sine, not a sine." */
 export function cardSentence(result: MeasureResult): string {
   const story = storyWords(result);
-  if (story !== null) return `${changeWords(result, story.brief)}.`;
+  if (story !== null) return `${changeWords(result, story, story.brief)}.`;
   const { waveform, voltage } = result;
   const name = kindName(waveform);
   const subject = voltage === undefined ? 'This current' : 'This';

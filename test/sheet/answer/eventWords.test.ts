@@ -74,7 +74,7 @@ test('a transfer is told in milliseconds, an outage in seconds, each with its do
   const outage = { ...transfer, kind: 'outage', durationS: of(0.341, 0.0004) } as const;
   expect(phraseOf(outage)).toBe('output away for 0.341 s');
   expect(plain(eventWords({ ...outage, phaseJumpDeg: of(0.4, 2) }).clause)).toBe(
-    'output away for 0.3410 s, give or take 0.0004, and came back in step',
+    'output away for 0.341 s, and came back in step',
   );
 });
 

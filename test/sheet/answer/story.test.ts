@@ -85,7 +85,7 @@ describe('a transfer slower than claimed', () => {
 
   test('leads headline, line to say and card, in the claim’s own unit and by its text', () => {
     expect(plain(answerSentence(result))).toBe(
-      'Output away for 14.2 ms, give or take 0.3, and came back 35° behind: “transfer < 10 ms” fails; before that, at 300 W (as told) “pure sine” holds: a pure sine, 2.1 % distortion, give or take 0.4.',
+      'Output away for 14.2 ms, give or take 0.3, and came back 35° behind: “transfer < 10 ms” fails; before that at 300 W (as told), “pure sine” holds: a pure sine, 2.1 % distortion, give or take 0.4.',
     );
     expect(plain(spokenLines(result)[0])).toMatch(/^Output away for 14\.2 ms: “transfer < 10 ms” fails; /);
     expect(plain(cardSentence(result))).toBe('Output away for 14.2 ms: “transfer < 10 ms” fails.');
@@ -102,7 +102,7 @@ describe('a transfer slower than claimed', () => {
 
 test('a load step is told before the wave’s kind', () => {
   expect(plain(answerSentence(stories.step))).toBe(
-    'When the load came on, the voltage fell by 8.4 %, give or take 0.6, and settled 3.0 % lower than before within 0.22 s; after that, at 600 W measured a pure sine, 2.1 % distortion, give or take 0.4.',
+    'When the load came on, the voltage fell by 8.4 %, give or take 0.6, and settled 3.0 % lower than before within 0.22 s; after that at 600 W measured, a pure sine, 2.1 % distortion, give or take 0.4.',
   );
   expect(plain(cardSentence(stories.step))).toBe('When the load came on, the voltage fell by 8.4 %.');
   expect(questionSentence(stories.step)).toBe('Does the voltage hold when the load changes?');
