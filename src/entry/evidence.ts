@@ -1,4 +1,5 @@
 /** What sheets carry. Loads no package. */
+export { fileName } from '../sheet/answer/fileName.ts';
 export { recheckLines } from '../sheet/answer/recheckLines.ts';
 export { captureEvidence, cardEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
 export { capturesOfUnits, carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
@@ -16,6 +17,7 @@ export type {
 } from '../sheet/evidence/evidence.ts';
 export { isSealed } from '../sheet/evidence/isSealed.ts';
 export { overlayEvidence } from '../sheet/evidence/overlayEvidence.ts';
+export { publishedNames, publishedOptions, publishedUnit } from '../sheet/evidence/published.ts';
 export type { Press } from '../sheet/evidence/press.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';

@@ -63,8 +63,8 @@ describe('captures named with their loads', () => {
   test('--sheets writes a sheet of each capture and the document names it', async () => {
     await runCommand(['bench', ...sweep, '--sheets', '--out', 'sheets'], folder);
     const sheets = documentIn('sheets').units[0]?.points.map(({ sheet }) => sheet);
-    expect(sheets).toEqual(['sheets/0w.svg', 'sheets/300w.svg', 'sheets/600w.svg']);
-    for (const sheet of sheets ?? []) expect(existsSync(join(folder, sheet ?? ''))).toBe(true);
+    expect(sheets).toEqual(['0w.svg', '300w.svg', '600w.svg']);
+    for (const sheet of sheets ?? []) expect(existsSync(join(folder, 'sheets', sheet ?? ''))).toBe(true);
   });
 });
 
@@ -75,10 +75,7 @@ describe('a plan', () => {
       join(folder, 'red'),
     );
     expect(code).toBe(0);
-    expect(documentIn('red/here').units[0]?.points.map(({ file }) => file)).toEqual([
-      '../red/0w.csv',
-      '../red/300w.csv',
-    ]);
+    expect(documentIn('red/here').units[0]?.points.map(({ file }) => file)).toEqual(['0w.csv', '300w.csv']);
     expect(stdout).toMatch(/^red\n/);
   });
 
@@ -89,7 +86,7 @@ describe('a plan', () => {
     expect(stdout).toMatch(/\nSide by side +red +red, earlier\n/);
     expect(existsSync(join(folder, 'second', 'comparison.svg'))).toBe(true);
     const { units, comparison } = documentIn('second');
-    expect(units.map(({ earlier }) => earlier)).toEqual([undefined, 'first/bench.json']);
+    expect(units.map(({ earlier }) => earlier)).toEqual([undefined, 'bench.json']);
     expect(comparison.every(({ figures }) => figures.length === 2)).toBe(true);
   });
 

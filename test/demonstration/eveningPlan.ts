@@ -38,10 +38,10 @@ units:
         to: 0 W
         resistive: true
     energy:
-      - dcWh: 209 ± 2 %
-        acWh: 190 ± 2 %
-        ratedWh: 240
-        note: the library's test battery, from full to cut-off at 48 W
+      - dcWh: 637 ± 2 %
+        acWh: 571 ± 2 %
+        ratedWh: 730
+        note: the library's test battery, from full to cut-off at 146 W
 
   - name: blue
     label: Inverter B (blue case)

@@ -70,8 +70,17 @@ describe('drawSheet', () => {
   const drawn = (name: string): string[] => texts(drawSheet(document, assays[name]!()));
 
   it('says that invented data is invented, and only then', () => {
-    expect(drawn('goodSine')).toContain('Demonstration data: invented, no real unit');
-    expect(drawn('noise').join()).not.toContain('invented');
+    const mark = 'Demonstration data: invented, no real unit';
+    const assay = assays.goodSine!();
+    const said = {
+      code: 'data.invented',
+      message: 'The file says that its data are invented, for demonstration.',
+    };
+    const saying = { ...assay, result: { ...assay.result, notices: [said] } };
+    expect(texts(drawSheet(document, saying))).toContain(mark);
+    // Its label says "(invented)": a name says nothing of its data.
+    expect(assay.result.label).toContain('invented');
+    expect(drawn('goodSine')).not.toContain(mark);
   });
 
   it('shows the figures in the unit of what was measured', () => {

@@ -3,7 +3,7 @@
  *
  * @param capacityWh - > 0.
  * @param cRatePerH - discharges an hour: 0.2 empties it in five hours.
- * @example powerAtCRate(240, 0.2) // 48 W
+ * @example powerAtCRate(650, 0.2) // 130 W
  */
 export function powerAtCRate(capacityWh: number, cRatePerH: number): number {
   return capacityWh * cRatePerH;

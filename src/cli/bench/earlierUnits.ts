@@ -1,5 +1,7 @@
 import { type BenchUnit, readEarlier } from '../../entry/benching.ts';
+import { publishedNames, publishedUnit } from '../../entry/evidence.ts';
 import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import { digest } from '../digest.ts';
 import { failedResult } from '../measureFile.ts';
 import { readText } from '../reading/readText.ts';
 import { pathFrom } from './pathFrom.ts';
@@ -9,16 +11,29 @@ export async function earlierUnits(
   files: readonly string[],
   folder: string,
 ): Promise<{ readonly units: readonly BenchUnit[]; readonly failures: readonly FailedResult[] }> {
-  const units: BenchUnit[] = [];
   const failures: FailedResult[] = [];
+  const fail = (path: string, error: unknown): readonly [] => {
+    if (!(error instanceof MeasureError)) throw error;
+    failures.push(failedResult(path, error));
+    return [];
+  };
+  const read = [];
   for (const file of files) {
     const path = pathFrom(folder, file);
     try {
-      units.push(...readEarlier(await readText(path), path));
+      const text = await readText(path);
+      read.push({ file: path, text, sha256: digest(text) });
     } catch (error) {
-      if (!(error instanceof MeasureError)) throw error;
-      failures.push(failedResult(path, error));
+      fail(path, error);
     }
   }
+  const name = publishedNames(read);
+  const units = read.flatMap((document) => {
+    try {
+      return readEarlier(document.text, name(document)).map(publishedUnit);
+    } catch (error) {
+      return fail(document.file, error);
+    }
+  });
   return { units, failures };
 }

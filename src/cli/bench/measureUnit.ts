@@ -1,5 +1,10 @@
 import type { MeasuredUnit, ToldTransfer } from '../../entry/benching.ts';
-import { type CarriedCapture, type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
+import {
+  type CarriedCapture,
+  type CarriedUnit,
+  carryOptions,
+  publishedOptions,
+} from '../../entry/evidence.ts';
 import { type Assay, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import type { BenchPlan } from '../../entry/plans.ts';
 import { type FileOutcome, failedResult, type MeasureFileOptions } from '../measureFile.ts';
@@ -44,7 +49,11 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
       const assay = outcome.assays[0]!;
       const sheet = await written(assay, outcome.options);
       const { file } = task.found;
-      const carried = { file, sha256: assay.result.sha256, options: carryOptions(outcome.options) };
+      const carried = {
+        file,
+        sha256: assay.result.sha256,
+        options: publishedOptions(carryOptions(outcome.options), assay.result),
+      };
       measured.push({ capture, done: { assay, carried, ...(sheet === undefined ? {} : { sheet }) } });
     }
     return measured;

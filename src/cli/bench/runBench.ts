@@ -23,6 +23,7 @@ import { instrumentFiles } from './instrumentFiles.ts';
 import { measureUnit } from './measureUnit.ts';
 import type { NamedPlan } from './namedPlan.ts';
 import { pathFrom } from './pathFrom.ts';
+import { publishedFailures, publishedRuns } from './publishedRuns.ts';
 import { inOrder, type UnitTasks, unitTasks } from './unitTasks.ts';
 import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
@@ -69,24 +70,26 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   }
   progress.clear();
   const earlier = await earlierUnits(plan.earlier, folder);
-  const today = runs.map(({ measured }) => benchUnit(measured));
+  const failures = [...unread, ...runs.flatMap((run) => run.failures), ...earlier.failures];
+  const published = publishedRuns(runs);
+  const today = published.map(({ measured }) => benchUnit(measured));
   const units = [...today, ...earlier.units];
   const document: BenchDocument = {
     schema: 'sineassay/bench@1',
     units,
     comparison: compareUnits(units),
-    failures: [...unread, ...runs.flatMap(({ failures }) => failures), ...earlier.failures],
+    failures: publishedFailures(failures),
   };
-  const told = runs.map((run) => run.told);
+  const told = published.map((run) => run.told);
   const { sheets, unwritten } = await writeResults(document, told, { out, formats, force });
-  print(document, flags, [...document.failures, ...unwritten], sheets);
+  print(document, flags, [...failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
       ? exitCodes.usage
       : today.every(({ claims }) => claims.every(({ outcome }) => /pass$/.test(outcome)))
         ? exitCodes.ok
         : exitCodes.claim;
-  const results = runs.flatMap(({ measured: { sweep, steps, transfers } }) =>
+  const results = published.flatMap(({ measured: { sweep, steps, transfers } }) =>
     [...sweep, ...steps, ...transfers].map(({ result }) => result),
   );
   await finishRun(results, { out, formats, force });

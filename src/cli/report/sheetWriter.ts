@@ -47,7 +47,7 @@ export function sheetWriter(
     const { file, sha256, voltage, current } = assay.result;
     const channel = (voltage ?? current)?.channel ?? '';
     const suffix = byChannel ? `-${channel.replaceAll(/[^\p{L}\p{N}_-]+/gu, '_')}` : '';
-    const name = untaken(`${names.get(file)}${suffix}`, taken);
+    const name = untaken(`${names(file, sha256)}${suffix}`, taken);
     const path = join(out, name);
     opened ??= await openPress();
     const press = opened;

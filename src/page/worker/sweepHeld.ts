@@ -9,7 +9,7 @@ import {
   parseUnitClaim,
   unitNominal,
 } from '../../entry/benching.ts';
-import { type CarriedUnit, carryOptions } from '../../entry/evidence.ts';
+import { type CarriedUnit, carryOptions, fileName, publishedOptions } from '../../entry/evidence.ts';
 import type { Assay, Claim, ToldOptions } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { assayHeld } from './assayHeld.ts';
@@ -82,8 +82,10 @@ async function measureUnit(
       const ofUnit = { label, nominal: nominalOfUnit(own, nominal), claims: judged, load: load(i) };
       const options = outletOptions(held.measured?.options ?? {}, ofUnit);
       const { result, budgets } = await outletAssay(held, files, options, task);
-      const carried = { file: held.name, sha256: result.sha256, options: carryOptions(options), ...told(i) };
-      all.push({ measured: { result, budgets, ...told(i) }, carried });
+      const named = { ...result, file: fileName(held.name) };
+      const { file, sha256 } = named;
+      const carried = { file, sha256, options: publishedOptions(carryOptions(options), result), ...told(i) };
+      all.push({ measured: { result: named, budgets, ...told(i) }, carried });
     }
     return { measured: all.map(({ measured }) => measured), carried: all.map(({ carried }) => carried) };
   };

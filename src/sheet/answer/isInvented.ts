@@ -1,13 +1,6 @@
-import type { MeasureResult } from '../../verdict/measureDocument.ts';
-import { fileName } from './fileName.ts';
+import type { Notice } from '../../base/notice.ts';
 
-/** True where label, file, channels or notices say that the capture is invented. */
-export function isInvented({ label, file, capture, notices }: MeasureResult): boolean {
-  const told = [
-    label ?? '',
-    fileName(file),
-    ...capture.channels.map(({ name }) => name),
-    ...notices.map(({ message }) => message),
-  ];
-  return told.some((text) => /invented|demonstration/i.test(text));
+/** True where a capture says itself that its data are invented, in its own text: never for what anything is called. */
+export function isInvented({ notices }: { readonly notices: readonly Notice[] }): boolean {
+  return notices.some(({ code }) => code === 'data.invented');
 }

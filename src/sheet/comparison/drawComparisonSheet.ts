@@ -1,5 +1,5 @@
 import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
-import { isInventedUnit } from '../answer/bench/isInventedUnit.ts';
+import { isInvented } from '../answer/isInvented.ts';
 import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { holdUnits } from '../numbers/holdUnits.ts';
@@ -57,7 +57,7 @@ export function drawComparisonSheet(document: Document, bench: BenchDocument): S
     'bars and ± read: about 95 % sure',
     ...(failures.length === 0 ? [] : [`${failures.length} captures could not be measured`]),
   ].join(' · ');
-  drawTitle(panel(), { question, answer, subject, isInvented: units.some(isInventedUnit) });
+  drawTitle(panel(), { question, answer, subject, isInvented: units.some(isInvented) });
   const captures = units.flatMap(endCaptures);
   const capturesY = bodyBottom - capturesHeight(captures.length);
   const sayY = capturesY - 28;

@@ -1,9 +1,11 @@
 import type { ReadCaptureOptions } from '../../capture/readCapture.ts';
 import type { Assay } from '../../verdict/assay.ts';
 import type { AssayOptions } from '../../verdict/assaying/assayOptions.ts';
+import { fileName } from '../answer/fileName.ts';
 import { carryDynamics } from './carryDynamics.ts';
 import { carryTrace } from './carryTrace.ts';
 import type { CaptureEvidence, CardEvidence, CardTheme, CarriedOptions, OneCapture } from './evidence.ts';
+import { publishedOptions } from './published.ts';
 
 /** What was told of a capture, as a sheet carries it. */
 export function carryOptions({ claims = [], ...others }: AssayOptions & ReadCaptureOptions): CarriedOptions {
@@ -43,8 +45,8 @@ function carried(
 ): Omit<OneCapture, 'dynamics'> {
   return {
     ...{ schema: 'sineassay/sheet@1', program },
-    options: carryOptions(options),
-    ...{ result, method },
+    options: publishedOptions(carryOptions(options), result),
+    ...{ result: { ...result, file: fileName(result.file) }, method },
     trace: carryTrace(trace),
   };
 }

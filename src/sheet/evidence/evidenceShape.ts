@@ -69,16 +69,31 @@ const toldUnit = parts({
   ...{ name: text(), label: text(), rule: oneOf('guarded', 'simple'), claims: list(text(1000)) },
   sweep: list(parts({ ...capture, told: toldLoad })),
   steps: list(parts({ ...capture, told: toldStep })),
-  transfers: list(parts(capture, { note: text() })),
+  transfers: list(parts(capture, { note: text(), direction: text(200) })),
   energy: list(energy),
 });
 
 const onset = { atW: figure, betweenW: orNone(list(number(), 2, 2)), shownBy: text() };
 const claim = parts({ text: text(), outcome: text(), quantity: text() });
-const point = parts({
-  ...{ file: text(), sha256: digest, loadW: figure, currentA: figure, rmsV: figure },
-  ...{ frequencyHz: figure, thdPercent: figure, crestFactor: figure, kind: text() },
-  ...{ atTheEdge: flag, overload: flag, outcome: orNone(text()) },
+const point = parts(
+  {
+    ...{ file: text(), sha256: digest, loadW: figure, currentA: figure, rmsV: figure },
+    ...{ frequencyHz: figure, thdPercent: figure, crestFactor: figure, kind: text() },
+    ...{ atTheEdge: flag, overload: flag, outcome: orNone(text()) },
+  },
+  { lost: text() },
+);
+const overload = parts({
+  loadW: figure,
+  heldS: figure,
+  rmsV: figure,
+  heldAtLeast: flag,
+  lost: flag,
+  seen: text(),
+});
+const transferSide = parts({
+  ...{ direction: orNone(text(200)), count: number(0), held: number(0) },
+  ...{ shortestS: figure, longestS: figure },
 });
 const unit = parts(
   {
@@ -97,7 +112,7 @@ const unit = parts(
     energy: list(parts({ ratedWh: number(), dcWh: figure, acWh: figure })),
     notices: list(parts({ code: text(), message: text() })),
   },
-  { earlier: text() },
+  { earlier: text(), overloads: list(overload), transferSides: list(transferSide) },
 );
 
 const compared = parts({ file: text(), sha256: digest }, { label: text(), load: text() });

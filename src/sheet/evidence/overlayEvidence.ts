@@ -1,5 +1,6 @@
 import type { CompareDocument } from '../../bench/compare/compareDocument.ts';
 import type { OneCapture, OverlayEvidence } from './evidence.ts';
+import { publishedComparison } from './published.ts';
 
 /**
  * What the sheet of two captures over each other carries.
@@ -14,5 +15,12 @@ export function overlayEvidence(
   basis: OverlayEvidence['basis'],
   program: string,
 ): OverlayEvidence {
-  return { schema: 'sineassay/sheet@1', program, picture: 'overlay', result, basis, sides };
+  return {
+    schema: 'sineassay/sheet@1',
+    program,
+    picture: 'overlay',
+    result: publishedComparison(result),
+    basis,
+    sides,
+  };
 }

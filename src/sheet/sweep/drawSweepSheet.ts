@@ -1,7 +1,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3';
 import type { BenchUnit } from '../../bench/benchDocument.ts';
 import { benchSpoken } from '../answer/bench/benchSpoken.ts';
-import { isInventedUnit } from '../answer/bench/isInventedUnit.ts';
+import { isInvented } from '../answer/isInvented.ts';
 import { spelledUnits } from '../answer/spelledUnits.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { holdUnits } from '../numbers/holdUnits.ts';
@@ -58,7 +58,7 @@ export function drawSweepSheet(document: Document, told: BenchUnit): SVGSVGEleme
     `${question} ${answer}`,
     `One page: RMS voltage, distortion and crest factor of ${unit.label} against its load, from ${unit.points.length} captures, with limits and uncertainties. A measurement, not a certificate.`,
   );
-  drawTitle(panel(), { question, answer, subject: subjectOf(unit), isInvented: isInventedUnit(unit) });
+  drawTitle(panel(), { question, answer, subject: subjectOf(unit), isInvented: isInvented(unit) });
   const captures = unit.points.map(({ file, sha256, loadW }) => ({
     file,
     sha256,

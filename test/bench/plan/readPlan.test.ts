@@ -14,7 +14,7 @@ units:
     claims:
       - 120 V ±5 %
       - power: 600 W
-      - capacity 240 Wh
+      - capacity 650 Wh
     captures:
       - file: idle.csv
         load: no load
@@ -34,7 +34,7 @@ units:
     transfers:
       - file: mains.csv
     energy:
-      - { dcWh: 209 ± 2 %, acWh: 190 Wh ± 3 }
+      - { dcWh: 550 ± 2 %, acWh: 490 Wh ± 3 }
 `;
 
 test('a whole plan: units, loads in W, options inherited and overridden', () => {
@@ -66,9 +66,9 @@ test('a whole plan: units, loads in W, options inherited and overridden', () => 
   expect(unit?.transfers).toEqual([{ file: 'mains.csv', options: common }]);
   expect(unit?.energy).toEqual([
     {
-      ratedWh: 240,
-      dcWh: { value: 209, uncertainty: expect.closeTo(4.18, 9) },
-      acWh: { value: 190, uncertainty: 3 },
+      ratedWh: 650,
+      dcWh: { value: 550, uncertainty: expect.closeTo(11, 9) },
+      acWh: { value: 490, uncertainty: 3 },
     },
   ]);
 });

@@ -113,8 +113,12 @@ describe('drawSweepSheet', () => {
 
   it('says that invented data are invented, and only then', () => {
     const mark = 'Demonstration data: invented, no real unit';
-    expect(drawn('usual')).toContain(mark);
-    const plain = benchUnit([0, 300], { label: 'Inverter B' });
-    expect(texts(drawSweepSheet(document, plain))).not.toContain(mark);
+    const said = {
+      code: 'data.invented',
+      message: 'The file says that its data are invented, for demonstration.',
+    };
+    expect(texts(drawSweepSheet(document, benchUnit([0, 300], { notices: [said] })))).toContain(mark);
+    const named = benchUnit([0, 300], { label: 'Inverter B (invented)' });
+    expect(texts(drawSweepSheet(document, named))).not.toContain(mark);
   });
 });

@@ -1,7 +1,7 @@
 import type { BenchDocument, BenchUnit } from '../../../bench/benchDocument.ts';
 import { benchSpoken } from '../../answer/bench/benchSpoken.ts';
-import { isInventedUnit } from '../../answer/bench/isInventedUnit.ts';
 import { fileName } from '../../answer/fileName.ts';
+import { isInvented } from '../../answer/isInvented.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
 import type { OpenedSheet } from '../../evidence/readEvidence.ts';
@@ -44,7 +44,7 @@ export function benchPage(press: PagePress, { program, bench: told, sheets, file
     main: html`<header>
 <p class="soft">Bench test</p>
 <h1>${answer}</h1>
-${today.some(isInventedUnit) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
+${today.some(isInvented) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
 <main>
 ${linkList(files)}${comparison !== undefined && inlinePicture(comparison)}${
   bench.comparison.length > 0 &&
