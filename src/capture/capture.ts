@@ -59,6 +59,8 @@ export interface Capture {
   readonly startS: number;
   /** Positive. Sample i stands at startS + i · intervalS. */
   readonly intervalS: number;
+  /** What `intervalS` may be off by, each way, over itself, where coarse time stamps alone tell it; absent: nothing. */
+  readonly intervalWithin?: number;
   /** The layout that was recognised, one line in words: "comma, 2 header rows, time in s, 2 channels in V". */
   readonly layout: string;
   /** Null or absent where the file doesn't say. */

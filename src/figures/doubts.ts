@@ -20,6 +20,7 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
     ordersNotice(record, ordersAsked),
     fineStepsNotice(record),
     driftNotice(record),
+    unsteadyNotice(record),
     acCoupledNotice(record),
   ].filter((notice) => notice !== null);
 }
@@ -151,6 +152,33 @@ function driftNotice(record: PeriodicRecord): Notice | null {
   return {
     code: 'wave.drifts',
     message: `The wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average.`,
+  };
+}
+
+/** Of the deviation that noise gives the frequency: more from elsewhere is worth a word. */
+const UNSTEADY = 3;
+/** And of the frequency, so that what no meter shows is kept quiet. */
+const UNSTEADY_RATIO = 2e-4;
+
+/**
+ * Something that the harmonics do not explain pulls the frequency. A record of a few cycles can't tell which of its
+ * causes it was: they look alike within its resolution.
+ */
+function unsteadyNotice({ intervalS, periodic }: PeriodicRecord): Notice | null {
+  const { fit, unrest } = periodic;
+  const { omegaDeviation, line, noiseRatio } = unrest;
+  const ofNoise = noiseRatio[0]! * fit.deviation.omega;
+  if (omegaDeviation < Math.max(UNSTEADY * ofNoise, UNSTEADY_RATIO * fit.omega)) return null;
+  const hertz = (omega: number): string =>
+    `${Number((Math.abs(omega) / (2 * Math.PI * intervalS)).toPrecision(2))} Hz`;
+  const beside =
+    line === null
+      ? 'a frequency of its own among the harmonics'
+      : `a line beside the fundamental (some ${hertz(line.apartOmega)} away, ${Number((100 * line.ratio).toPrecision(2))} % of it)`;
+  const rate = Number((1 / intervalS / 1000).toPrecision(3));
+  return {
+    code: 'frequency.unsteady',
+    message: `The frequency may be off by ${hertz(2 * omegaDeviation)}, by more than noise explains: ${beside}, a ripple faster than ${Number((rate / 2).toPrecision(3))} kHz folded down, or a wave that changes looks like this. Save again at a higher sample rate, over ten cycles or more.`,
   };
 }
 

@@ -71,7 +71,8 @@ export function measureWave(input: WaveInput, options: MeasureOptions = {}): Mea
   const stepSize = codes.stepSize ?? ofBits;
   const common = { ...where, stepSize };
   const periodic = describe(fit, samples, input.intervalS, stepSize, codes.roundedSine);
-  const record = { ...common, periodic, acCoupled: input.acCoupled };
+  const { acCoupled, intervalWithin } = input;
+  const record = { ...common, periodic, acCoupled, intervalWithin };
   const notices: Notice[] = doubts(record, orders);
   if (located.split) notices.unshift(splitNotice(record));
   return { ...common, periodic, figures: { ...periodicFigures(record, instrument, scaleSource), notices } };

@@ -13,6 +13,8 @@ export interface WaveInput {
   readonly samples: Float64Array;
   /** > 0. */
   readonly intervalS: number;
+  /** What it may be off by, each way, over itself; absent: no more than the time base of the instrument. */
+  readonly intervalWithin?: number | undefined;
   /** Time of sample 0. */
   readonly startS: number;
   /** Digitiser step in U where the file states it, else null. */
@@ -68,6 +70,8 @@ export interface PeriodicWave {
 export interface PeriodicRecord {
   readonly samples: Float64Array;
   readonly intervalS: number;
+  /** Of the input. */
+  readonly intervalWithin?: number | undefined;
   readonly startS: number;
   readonly stepSize: number | null;
   readonly acCoupled: boolean;

@@ -72,6 +72,7 @@ export function periodicFigures(
       scatter('noise', periodic.unrest.noiseRatio[0]! * fit.deviation.omega, 'rad/sample', hertzPerOmega),
       scatter('what the harmonics leave', periodic.unrest.omegaDeviation, 'rad/sample', hertzPerOmega),
       by.timeBase(1e-6 * frequencyHz),
+      within('coarse time stamps', 100 * (record.intervalWithin ?? 0), '%', frequencyHz / 100),
       ...ofEdges(record, q, frequencyHz, by),
     ]),
     rms: inVolts(q.rms, rmsOwn),

@@ -46,12 +46,13 @@ export function captureOfRecord(
     sampleRateHz,
   });
   const built = buildChannels(values, record.values, record.stamps, time.timeBase, settings);
-  const { startS, intervalS, sampleCount } = time.timeBase;
+  const { startS, intervalS, sampleCount, intervalWithin } = time.timeBase;
   return {
     channels: built.channels,
     sampleCount,
     startS,
     intervalS,
+    ...(intervalWithin === undefined ? {} : { intervalWithin }),
     layout: describeLayout(table.dialect, encoding, head.headerRowCount, axis, built.channels),
     acquisition: acquisitionSetting(settings),
     notices: [

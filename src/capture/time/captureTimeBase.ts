@@ -99,7 +99,16 @@ function inSeconds(
     raw.arrangement.kind === 'resampled'
       ? { ...raw.arrangement, offsetsS: raw.arrangement.offsetsS.map((offset) => offset * secondsPerUnit) }
       : raw.arrangement;
-  return { ...raw, startS, intervalS, arrangement };
+  // An interval that the file states itself is not in doubt for its stamps.
+  const { intervalWithin, ...rest } = raw;
+  const isStated = intervalS !== raw.intervalS * secondsPerUnit;
+  return {
+    ...rest,
+    startS,
+    intervalS,
+    arrangement,
+    ...(isStated || intervalWithin === undefined ? {} : { intervalWithin }),
+  };
 }
 
 function fromInterval(
