@@ -1,39 +1,99 @@
-import { isNode, LineCounter, parseDocument } from 'yaml';
+import { type Document, isNode, isScalar, LineCounter, type Node, parseDocument, visit } from 'yaml';
 import { MeasureError } from '../base/measureError.ts';
 
-/** YAML as plain data, with the line that each part of it stands on. */
+/** YAML as plain data, with the place that each part of it stands at. */
 export interface YamlText {
   /** Objects, arrays, strings, numbers, booleans and null. */
   readonly data: unknown;
   /** @param path - keys and indices from the top. @returns 1-based; 1 where there is no such part. */
   lineOf(path: readonly (string | number)[]): number;
+  /** What stands there, sign by sign (`1.10`, `007`); undefined where that is no single word or text. */
+  writtenAt(path: readonly (string | number)[]): string | undefined;
 }
 
+/** Longer than anybody writes by hand; the time that parsing takes grows with the length. */
+const longest = 4_000_000;
+
 /**
- * YAML 1.2 text to plain data.
+ * YAML 1.2 text to plain data. What would be taken for something else than it says (`*new*` for a reference, `!new`
+ * for a type) is refused where it stands.
  *
- * @throws MeasureError `yaml.syntax` with line and column of the first thing that is no YAML.
+ * @throws MeasureError `yaml.syntax` with line and column of the first thing that is no YAML, or means more than
+ * plain data.
  */
 export function parseYaml(text: string): YamlText {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
-  const [problem] = document.errors;
-  if (problem !== undefined) {
-    const { line, col } = lines.linePos(problem.pos[0]);
-    throw new MeasureError('yaml.syntax', 'The file is no YAML.', {
-      line,
-      column: col,
-      expected: 'lines such as "gainPercent: 3"',
-      received: problem.message.split('\n')[0]!,
-      advice: 'check the indentation, the colons and the quotes on that line',
-    });
-  }
-  return {
-    data: document.toJS() as unknown,
-    lineOf(path) {
-      const node = document.getIn(path, true);
-      const at = isNode(node) ? node.range?.[0] : undefined;
-      return at === undefined ? 1 : lines.linePos(at).line;
-    },
+  const placeOf = (offset: number): { readonly line: number; readonly column: number } => {
+    const { line, col } = lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col) };
   };
+  if (text.length > longest) throw noYaml({ line: 1, column: 1 }, `${Math.ceil(text.length / 1e6)} MB`);
+  try {
+    const options = { lineCounter: lines, prettyErrors: false, stringKeys: true, resolveKnownTags: false };
+    const document = parseDocument(text, options);
+    const [problem] = [...document.errors, ...document.warnings];
+    if (problem !== undefined) throw noYaml(placeOf(problem.pos[0]), firstLine(problem.message));
+    const reference = badReference(document, text);
+    if (reference !== null) throw noYaml(placeOf(reference.at), reference.received, reference.advice);
+    const nodeAt = (path: readonly (string | number)[]): Node | undefined => {
+      const node = document.getIn(path, true);
+      return isNode(node) ? node : undefined;
+    };
+    return {
+      data: document.toJS() as unknown,
+      lineOf: (path) => {
+        const at = nodeAt(path)?.range?.[0];
+        return at === undefined ? 1 : placeOf(at).line;
+      },
+      writtenAt: (path) => {
+        const node = nodeAt(path);
+        return isScalar(node) ? node.source : undefined;
+      },
+    };
+  } catch (error) {
+    if (error instanceof MeasureError) throw error;
+    // The library's own: of what it can't unfold, such as references to references to references.
+    throw noYaml({ line: 1, column: 1 }, firstLine(error instanceof Error ? error.message : String(error)));
+  }
+}
+
+interface BadReference {
+  readonly at: number;
+  readonly received: string;
+  readonly advice: string;
+}
+
+/** The first `*name` of which there is no `&name` before it, or that stands within its own. */
+function badReference(document: Document, text: string): BadReference | null {
+  let found: BadReference | null = null;
+  visit(document, {
+    Alias(_, node, ancestors) {
+      const [at, end] = node.range ?? [0, 0];
+      const target = node.resolve(document);
+      const itself = target !== undefined && ancestors.includes(target);
+      if (target !== undefined && !itself) return undefined;
+      found = {
+        at,
+        received: itself
+          ? `${text.slice(at, end)}, which refers to what it stands in`
+          : `${text.slice(at, end)}, a reference to something that is named nowhere`,
+        advice: 'put a text that begins with * between quotes',
+      };
+      return visit.BREAK;
+    },
+  });
+  return found;
+}
+
+function noYaml(
+  place: { readonly line: number; readonly column: number },
+  received: string,
+  advice = 'check the indentation, the colons and the quotes on that line',
+): MeasureError {
+  const expected = 'lines such as "gainPercent: 3"';
+  return new MeasureError('yaml.syntax', 'The file is no YAML.', { ...place, expected, received, advice });
+}
+
+function firstLine(message: string): string {
+  return message.split('\n')[0]!;
 }

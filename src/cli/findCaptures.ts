@@ -1,18 +1,21 @@
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { MeasureError } from '../entry/grammar.ts';
+import { unreadable } from './unreadable.ts';
+import { walkFolder } from './walkFolder.ts';
 
 /** A file to read, or why an argument names none. */
 export type Found = { readonly file: string; readonly error?: MeasureError };
 
 /** Endings under which scopes and loggers save text. A file that is named outright may have any. */
-const ENDINGS = '**/*.{csv,tsv,txt,tab,dat,asc}';
+const ENDINGS = /\.(?:csv|tsv|txt|tab|dat|asc)$/i;
 
 /**
  * The captures that arguments name: files, folders (all captures under them) and patterns, in the order given,
  * each once. Patterns are expanded here, since some shells don't.
  *
- * @returns never empty for a non-empty list; an argument that names nothing comes back with its error.
+ * @returns never empty for a non-empty list; an argument that names nothing comes back with its error, and so does a
+ * folder below one that can't be looked into.
  */
 export async function findCaptures(named: readonly string[]): Promise<readonly Found[]> {
   const found = (await Promise.all(named.map(findOne))).flat();
@@ -26,26 +29,13 @@ export async function findCaptures(named: readonly string[]): Promise<readonly F
 }
 
 async function findOne(named: string): Promise<readonly Found[]> {
-  const stats = await stat(named).catch(() => null);
-  if (stats !== null && !stats.isDirectory()) return [{ file: named }];
+  const stats = await stat(named).catch((error: NodeJS.ErrnoException) => error);
+  if (!(stats instanceof Error)) return stats.isDirectory() ? inFolder(named) : [{ file: named }];
   // Loaded only where something is looked for.
   const { glob, isDynamicPattern } = await import('tinyglobby');
-  if (stats !== null) {
-    const files = await glob(ENDINGS, { cwd: named, caseSensitiveMatch: false });
-    if (files.length > 0) return inOrder(files).map((file) => ({ file: join(named, file) }));
-    return [
-      missing(
-        named,
-        'folder.empty',
-        'There is no capture in this folder.',
-        'captures ending in .csv, .txt, .tsv, .tab, .dat or .asc',
-        'Name the folder that the scope saved into, or the file itself',
-      ),
-    ];
-  }
   if (isDynamicPattern(named)) {
     const files = await glob(named.replaceAll('\\', '/'));
-    if (files.length > 0) return inOrder(files).map((file) => ({ file }));
+    if (files.length > 0) return (await eachOnce(files)).map((file) => ({ file }));
     return [
       missing(
         named,
@@ -56,6 +46,7 @@ async function findOne(named: string): Promise<readonly Found[]> {
       ),
     ];
   }
+  if (!['ENOENT', 'ENOTDIR'].includes(stats.code ?? '')) return [{ file: named, error: unreadable(stats) }];
   return [
     missing(
       named,
@@ -65,6 +56,41 @@ async function findOne(named: string): Promise<readonly Found[]> {
       'Check the path and the spelling',
     ),
   ];
+}
+
+async function inFolder(named: string): Promise<readonly Found[]> {
+  const { files, closed } = await walkFolder(named, ENDINGS);
+  const captures = inOrder(files).map((file) => ({ file: join(named, file) }));
+  const errors = closed.map(({ folder, error }) => ({ file: join(named, folder), error: unlisted(error) }));
+  if (captures.length + errors.length > 0) return [...captures, ...errors];
+  return [
+    missing(
+      named,
+      'folder.empty',
+      'There is no capture in this folder.',
+      'captures ending in .csv, .txt, .tsv, .tab, .dat or .asc',
+      'Name the folder that the scope saved into, or the file itself',
+    ),
+  ];
+}
+
+/** Each file once, under the shortest of the names that links give it. */
+async function eachOnce(files: readonly string[]): Promise<readonly string[]> {
+  const shortest = new Map<string, string>();
+  for (const file of files) {
+    const place = await realpath(file).catch(() => resolve(file));
+    const known = shortest.get(place);
+    if (known === undefined || file.length < known.length) shortest.set(place, file);
+  }
+  return inOrder([...shortest.values()]);
+}
+
+function unlisted(error: unknown): MeasureError {
+  return new MeasureError('folder.unreadable', 'The folder could not be looked into.', {
+    expected: 'a folder that you may read',
+    received: unreadable(error).detail.received ?? 'an error',
+    advice: 'Ask for the right to read it, or name the files themselves',
+  });
 }
 
 function missing(file: string, code: string, message: string, expected: string, advice: string): Found {

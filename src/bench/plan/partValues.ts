@@ -27,12 +27,14 @@ export function list(part: PlanPart, what: string): readonly PlanPart[] {
   return part.data.map((_, i) => part.at(i));
 }
 
-/** A text that is not empty; a number counts as its text. */
+/** A text that is not empty; a number, true or false counts as it is written. */
 export function text(part: PlanPart, what: string, example: string): string {
   const { data } = part;
-  const value = typeof data === 'number' ? String(data) : data;
+  const isWord = typeof data === 'number' || typeof data === 'boolean';
+  const value = isWord ? (part.written ?? String(data)) : data;
+  const isMissing = part.isAbsent || value === '';
   if (typeof value !== 'string' || value.trim() === '')
-    throw part.wrong(`${what} is missing.`, `a text such as ${example}`);
+    throw part.wrong(isMissing ? `${what} is missing.` : `${what} is no text.`, `a text such as ${example}`);
   return value.trim();
 }
 
@@ -43,7 +45,8 @@ export function optionalText(part: PlanPart, what: string, example: string): str
 
 /** What a grammar of its own makes of a part's text; its complaint gains the place in the plan. */
 export function parsed<T>(part: PlanPart, what: string, example: string, parse: (words: string) => T): T {
-  const words = text(part, what, example);
+  // A number as it is meant, not as it is written: 3e2 W.
+  const words = typeof part.data === 'number' ? String(part.data) : text(part, what, example);
   try {
     return parse(words);
   } catch (error) {

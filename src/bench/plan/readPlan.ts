@@ -3,7 +3,7 @@ import type { BenchPlan, CaptureOptions, PlannedUnit } from './benchPlan.ts';
 import { CAPTURE_OPTION_KEYS, captureOptions } from './captureOptions.ts';
 import { list, mapping, text } from './partValues.ts';
 import { plannedUnit } from './plannedUnit.ts';
-import { type LineOf, type PlanPart, planPart } from './planPart.ts';
+import { type PlanPart, type PlanSource, planPart } from './planPart.ts';
 
 /**
  * A plan from its YAML.
@@ -11,17 +11,19 @@ import { type LineOf, type PlanPart, planPart } from './planPart.ts';
  * @throws MeasureError `yaml.syntax`, or `plan.schema` with the line, what was expected there and what was found.
  */
 export function readPlan(yaml: string): BenchPlan {
-  const { data, lineOf } = parseYaml(yaml);
-  return planOf(data, lineOf);
+  const { data, ...source } = parseYaml(yaml);
+  return planOf(data, source);
 }
+
+const unwritten: PlanSource = { lineOf: () => undefined, writtenAt: () => undefined };
 
 /**
  * A plan from plain data of the same form.
  *
  * @throws MeasureError `plan.schema`.
  */
-export function planOf(data: unknown, lineOf: LineOf = () => undefined): BenchPlan {
-  const plan = mapping(planPart(data, lineOf), 'a plan', [
+export function planOf(data: unknown, source: PlanSource = unwritten): BenchPlan {
+  const plan = mapping(planPart(data, source), 'a plan', [
     'units',
     'earlier',
     'rule',

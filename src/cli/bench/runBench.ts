@@ -17,6 +17,7 @@ import { type FormatFlags, type Formats, formatsOf } from '../report/formatOptio
 import { sheetWriter } from '../report/sheetWriter.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownBenchOutput } from '../writing/ownOutput.ts';
+import { unsealed } from '../writing/seal.ts';
 import { writeOutput } from '../writing/writeOutput.ts';
 import { earlierUnits } from './earlierUnits.ts';
 import { instrumentFiles } from './instrumentFiles.ts';
@@ -81,7 +82,11 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
     failures: publishedFailures(failures),
   };
   const told = published.map((run) => run.told);
-  const { sheets, unwritten } = await writeResults(document, told, { out, formats, force });
+  // A document of nothing but errors would only stand in the next run's way.
+  const isEmpty = capturesOfUnits(told).length + told.flatMap(({ energy }) => energy).length === 0;
+  const { sheets, unwritten } = isEmpty
+    ? { sheets: new Map<string, string>(), unwritten: [] }
+    : await writeResults(document, told, { out, formats, force });
   print(document, flags, [...failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
@@ -137,7 +142,7 @@ async function writeResults(
   };
   try {
     await makeFolder(out);
-    await write('bench.json', `${jsonText(document, 2)}\n`);
+    await write('bench.json', `${jsonText({ ...document, seal: unsealed }, 2)}\n`);
     return { sheets: await writeBenchSheets(document, { told, formats, write }), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;

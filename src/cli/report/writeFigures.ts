@@ -5,6 +5,7 @@ import { figuresTable } from '../../entry/pages.ts';
 import { version } from '../program.ts';
 import { makeFolder } from '../writing/makeFolder.ts';
 import { ownTable } from '../writing/ownOutput.ts';
+import { unsealed } from '../writing/seal.ts';
 import { writeOutput } from '../writing/writeOutput.ts';
 
 /**
@@ -18,7 +19,9 @@ export async function writeFigures(
   out: string,
   force: boolean,
 ): Promise<void> {
-  const table = stringify(figuresTable(results, version), { record_delimiter: '\r\n' });
+  const [headings = [], ...rows] = figuresTable(results, version);
+  const sealed = [[...headings, 'seal of this table'], ...rows.map((row) => [...row, unsealed])];
+  const table = stringify(sealed, { record_delimiter: '\r\n' });
   await makeFolder(out);
   const isOwn = ownTable(results.map(({ sha256 }) => sha256));
   await writeOutput(join(out, 'figures.csv'), table, { isOwn, force });

@@ -24,29 +24,90 @@ export async function sittingText(entries: readonly Entry[]): Promise<string> {
 }
 
 /**
- * Reads what `sittingText` wrote.
+ * Reads what `sittingText` wrote. Packed, a capture may be a thousandth of itself: what it says to unpack to is added
+ * up before anything is unpacked, and held to while it is.
  *
+ * @param mostBytes - that all captures may unpack to. Default: what the browser may hold.
  * @throws MeasureError `sitting.unknown` where the text is nothing of the kind, `sitting.damaged` where a capture in it
- * can't be unpacked.
+ * can't be unpacked, `sitting.tooLarge` where they are more than the browser may hold.
  */
-export async function readSitting(text: string): Promise<NamedFile[]> {
+export async function readSitting(text: string, mostBytes: number = roomBytes()): Promise<NamedFile[]> {
+  const packed = capturesOf(text).map(({ file: name, told, gzip }) => {
+    const bytes = packedBytes(name, gzip);
+    return { name, told, bytes, unpacksTo: unpackedSize(name, bytes) };
+  });
+  const total = packed.reduce((sum, { unpacksTo }) => sum + unpacksTo, 0);
+  if (total > mostBytes) throw tooLarge(total, mostBytes);
   const files: NamedFile[] = [];
-  for (const { file: name, told, gzip } of capturesOf(text)) {
-    files.push({ name, told: toldOf(told), file: await unpacked(name, gzip) });
+  for (const { name, told, bytes, unpacksTo } of packed) {
+    files.push({ name, told: toldOf(told), file: await unpacked(name, bytes, unpacksTo) });
   }
   return files;
 }
 
-async function unpacked(name: string, gzip: string): Promise<Blob> {
+const MEBIBYTE = 2 ** 20;
+/** Of the memory: a capture is there packed, unpacked, as text and as numbers. */
+const SHARE = 1 / 8;
+/** Where the browser doesn't say what the machine has; most have more. */
+const USUAL_MEMORY_BYTES = 4096 * MEBIBYTE;
+
+/** What captures may unpack to here. Browsers that say how much memory there is say it in GiB, 8 at most. */
+function roomBytes(): number {
+  const { navigator } = globalThis as { readonly navigator?: { readonly deviceMemory?: number } };
+  const deviceMemory = navigator?.deviceMemory;
+  return SHARE * (deviceMemory === undefined ? USUAL_MEMORY_BYTES : deviceMemory * 1024 * MEBIBYTE);
+}
+
+function packedBytes(name: string, gzip: string): Uint8Array<ArrayBuffer> {
   try {
-    const packed = Uint8Array.from(atob(gzip), (character) => character.charCodeAt(0));
-    return new Blob([await through(new Blob([packed]), new DecompressionStream('gzip'))]);
+    return Uint8Array.from(atob(gzip), (character) => character.charCodeAt(0));
+  } catch {
+    throw damaged(name);
+  }
+}
+
+/** Of a gzip file, as its last four bytes say (RFC 1952, 2.3.1: ISIZE). */
+function unpackedSize(name: string, packed: Uint8Array): number {
+  // Header and trailer alone are 18 bytes.
+  if (packed.length < 18) throw damaged(name);
+  return new DataView(packed.buffer).getUint32(packed.length - 4, true);
+}
+
+/** @param size - that it says to have; at the first byte more it is given up. */
+async function unpacked(name: string, packed: Uint8Array<ArrayBuffer>, size: number): Promise<Blob> {
+  const parts: Uint8Array<ArrayBuffer>[] = [];
+  let length = 0;
+  try {
+    const reader = piped(new Blob([packed]), new DecompressionStream('gzip')).getReader();
+    for (let read = await reader.read(); !read.done; read = await reader.read()) {
+      parts.push(read.value);
+      length += read.value.length;
+      if (length > size) {
+        await reader.cancel();
+        break;
+      }
+    }
   } catch {
     // Base64 and gzip each have errors of their own; to a person they mean the same.
-    throw new MeasureError('sitting.damaged', `The sitting is damaged: ${name} can’t be unpacked from it.`, {
-      advice: 'Open the capture itself.',
-    });
+    throw damaged(name);
   }
+  if (length !== size) throw damaged(name);
+  return new Blob(parts);
+}
+
+function damaged(name: string): MeasureError {
+  return new MeasureError('sitting.damaged', `The sitting is damaged: ${name} can’t be unpacked from it.`, {
+    advice: 'Open the capture itself.',
+  });
+}
+
+function tooLarge(bytes: number, mostBytes: number): MeasureError {
+  const megabytes = (count: number): string => `${Math.ceil(count / MEBIBYTE)} MiB`;
+  return new MeasureError('sitting.tooLarge', 'The sitting unpacks to more than this browser may hold.', {
+    expected: `at most ${megabytes(mostBytes)}`,
+    received: megabytes(bytes),
+    advice: 'Open the captures themselves, a few at a time, or measure them with the command.',
+  });
 }
 
 function capturesOf(text: string): SittingDocument['captures'] {
@@ -85,10 +146,13 @@ function instrumentOf(value: unknown): Told['instrument'] {
 }
 
 async function through(blob: Blob, stream: GenericTransformStream): Promise<ArrayBuffer> {
-  const piped = blob
+  return new Response(piped(blob, stream)).arrayBuffer();
+}
+
+function piped(blob: Blob, stream: GenericTransformStream): ReadableStream<Uint8Array<ArrayBuffer>> {
+  return blob
     .stream()
-    .pipeThrough(stream as ReadableWritablePair<Uint8Array, Uint8Array<ArrayBuffer>>);
-  return new Response(piped).arrayBuffer();
+    .pipeThrough(stream as ReadableWritablePair<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuffer>>);
 }
 
 function base64(bytes: ArrayBuffer): string {

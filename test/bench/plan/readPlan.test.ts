@@ -146,3 +146,64 @@ function thrownBy(act: () => unknown): MeasureError {
   }
   throw new Error('nothing was thrown');
 }
+
+const named = (name: string): string =>
+  `units:\n  - name: A\n    label: ${name}\n    captures: [{ file: a.csv }]\n`;
+
+test.each([
+  ['a label between stars', named('*new*'), 3, 12, '*new*, a reference to something that is named nowhere'],
+  [
+    'an alias before its anchor',
+    `a: *b\nb: &b 1\n`,
+    1,
+    4,
+    '*b, a reference to something that is named nowhere',
+  ],
+  ['a list within itself', 'units: &x\n  - *x\n', 2, 5, '*x, which refers to what it stands in'],
+  ['a mapping within itself', 'a: &a\n  b: *a\n', 2, 6, '*a, which refers to what it stands in'],
+  ['a label that begins with !', named('!new unit'), 3, 12, 'Unresolved tag: !new'],
+  ['a type of its own', 'a: !!binary "QQ=="\n', 1, 4, expect.stringContaining('Unresolved tag')],
+  ['a list for a key', '? [a, b]\n: c\n', 1, 3, expect.any(String)],
+  ['levels without end', '['.repeat(100_000), 1, expect.any(Number), expect.any(String)],
+  [
+    'references to references',
+    bomb(),
+    expect.any(Number),
+    expect.any(Number),
+    expect.stringContaining('alias'),
+  ],
+])('%s is no plan, with its place', (_, text, line, column, received) => {
+  expect(() => readPlan(text)).toThrow(
+    expect.objectContaining({
+      code: 'yaml.syntax',
+      detail: expect.objectContaining({ line, column, received }),
+    }),
+  );
+});
+
+/** Nine levels of ten references each. */
+function bomb(): string {
+  const names = [...'abcdefghi'];
+  const lines = names.map((name, i) => {
+    const before = i === 0 ? 'x' : `*${names[i - 1]}`;
+    return `${name}: &${name} [${Array.from({ length: 10 }, () => before).join(', ')}]`;
+  });
+  return `${lines.join('\n')}\n`;
+}
+
+test('a reference that leads somewhere stands for what it names', () => {
+  const { units } = readPlan('units:\n  - name: &n A\n    label: *n\n    captures: [{ file: a.csv }]\n');
+  expect(units[0]?.label).toBe('A');
+});
+
+test('a name that YAML takes for a number or a yes is told as it is written', () => {
+  for (const name of ['007', '1.10', '0x1F', 'true', '1e3', 'Ünit “x” ⚡ 100 % {a}', '-']) {
+    const text = `units:\n  - name: ${name === '-' ? '"-"' : name}\n`;
+    expect(() => readPlan(text)).toThrow(`The unit "${name}" has nothing to measure.`);
+  }
+});
+
+test('a name that is none is not called missing', () => {
+  expect(() => readPlan('units:\n  - name: [A]\n')).toThrow('The name of the unit is no text.');
+  expect(() => readPlan('units:\n  - label: A\n')).toThrow('The name of the unit is missing.');
+});

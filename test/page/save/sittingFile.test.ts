@@ -73,3 +73,35 @@ test('what was told in another kind counts as not told', async () => {
   const [none] = await readSitting(document([{ file: 'a.csv', gzip }]));
   expect(none?.told).toEqual(nothingTold);
 });
+
+/** Bytes, packed. */
+const gzipOf = async (content: BlobPart): Promise<Uint8Array> =>
+  new Uint8Array(
+    await new Response(new Blob([content]).stream().pipeThrough(new CompressionStream('gzip'))).arrayBuffer(),
+  );
+const text64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
+
+test('more than there is room for is refused before any of it is unpacked', async () => {
+  const large = text64(await gzipOf(new Uint8Array(3_000_000)));
+  // Not even gzip but for its end, which says how long it is.
+  const none = text64(Buffer.concat([Buffer.alloc(14), Buffer.of(0, 0, 0, 1)]));
+  const one = document([{ file: 'a.csv', gzip: large }]);
+  const two = document([
+    { file: 'a.csv', gzip: none },
+    { file: 'b.csv', gzip: large },
+  ]);
+  expect((await readSitting(one, 3_000_000))[0]?.file.size).toBe(3_000_000);
+  await expect(readSitting(one, 2_999_999)).rejects.toMatchObject({
+    code: 'sitting.tooLarge',
+    detail: { expected: 'at most 3 MiB', received: '3 MiB', advice: expect.any(String) },
+  });
+  await expect(readSitting(two, 19_000_000)).rejects.toMatchObject({ code: 'sitting.tooLarge' });
+  await expect(readSitting(two, 20_000_000)).rejects.toMatchObject({ code: 'sitting.damaged' });
+});
+
+test('a capture that unpacks to more than it says is given up at once', async () => {
+  const packed = await gzipOf(new Uint8Array(40_000_000));
+  new DataView(packed.buffer).setUint32(packed.length - 4, 1000, true);
+  const sitting = document([{ file: 'a.csv', gzip: text64(packed) }]);
+  await expect(readSitting(sitting, 2_000)).rejects.toMatchObject({ code: 'sitting.damaged' });
+});
