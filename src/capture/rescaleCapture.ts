@@ -51,7 +51,9 @@ export function rescaleCapture(
     return { ...rescaled(channel, factor, scaled.has(channel.name)), samples };
   });
   const notices = capture.notices.filter(
-    (notice) => notice.code !== 'counts.unscaled' || hasBareCounts(capture, scaled),
+    ({ code, message }) =>
+      (code !== 'counts.unscaled' || hasBareCounts(capture, scaled)) &&
+      (code !== 'scale.implied' || ![...scaled].some((name) => message.includes(`--scale ${name}=`))),
   );
   return { ...capture, channels: [first!, ...others], notices };
 }

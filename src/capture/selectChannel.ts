@@ -62,7 +62,43 @@ function firstMeasurable(capture: Capture): SelectedChannels {
       message: `${first.name} is measured, the first of ${1 + others.length} channels in ${first.unit}; not measured: ${names} (--voltage NAME or --voltage all).`,
     });
   }
+  const larger = farLarger(first, others);
+  if (larger !== null) notices.unshift(larger);
   return { channels: [first], notices };
+}
+
+/** By this much more swing another channel is the likelier outlet. */
+const FAR_LARGER = 5;
+
+/** Doubt whether the first channel is the one that was meant, where another carries far more; null where none does. */
+function farLarger(first: Channel, others: readonly Channel[]): Notice | null {
+  const own = roughSwing(first);
+  const swings = others.map((channel) => ({ channel, swing: roughSwing(channel) }));
+  const [largest] = swings.sort((a, b) => b.swing - a.swing);
+  if (largest === undefined || largest.swing <= FAR_LARGER * own) return null;
+  const { channel, swing } = largest;
+  const amount = `${Number(swing.toPrecision(3))} ${channel.unit}`;
+  const times = own > 0 ? `, ${Number((swing / own).toPrecision(2))} times as much as ${first.name}` : '';
+  return {
+    code: 'channels.larger',
+    message: `${channel.name} carries ${amount}${times}, and ${first.name} is measured only because it stands first: if ${channel.name} is the outlet, measure it with --voltage ${channel.name}.`,
+  };
+}
+
+const LOOKS = 4096;
+
+/** RMS about the mean, from some thousand samples spread over the record: enough to tell a factor. */
+function roughSwing({ samples }: Channel): number {
+  const stride = Math.max(1, Math.floor(samples.length / LOOKS));
+  let [count, sum, squares] = [0, 0, 0];
+  for (let n = 0; n < samples.length; n += stride) {
+    const value = samples[n]!;
+    if (!Number.isFinite(value)) continue;
+    count++;
+    sum += value;
+    squares += value * value;
+  }
+  return count === 0 ? 0 : Math.sqrt(Math.max(0, squares / count - (sum / count) ** 2));
 }
 
 const SCALE_ADVICE = 'if it is a voltage in other clothes, give its volts per unit with --scale NAME=FACTOR';

@@ -22,8 +22,13 @@ export interface MeasureFileOptions extends AssayOptions {
 
 /** One capture's results, or the line that says why there are none. */
 export type FileOutcome =
-  | { readonly assays: readonly Assay[]; readonly options: MeasureFileOptions }
-  | { readonly failed: FailedResult };
+  | {
+      readonly assays: readonly Assay[];
+      readonly options: MeasureFileOptions;
+      /** Of several channels asked for, those that can't be measured. */
+      readonly unmeasured?: readonly FailedResult[];
+    }
+  | { readonly failed: FailedResult; readonly unmeasured?: readonly FailedResult[] };
 
 /** A file, and what it is measured with: plain data, to be handed to other threads. */
 export interface MeasureTask {
@@ -47,6 +52,7 @@ export async function measureFile(
   options: MeasureFileOptions,
   { workers, name = file, progress }: MeasureFileRun = {},
 ): Promise<FileOutcome> {
+  const unmeasured: FailedResult[] = [];
   try {
     if (error !== undefined) throw error;
     const { sampleRateHz } = options;
@@ -59,10 +65,13 @@ export async function measureFile(
     const { capture, current } = await withCurrent(whole, options, read);
     const own = { ...options, ...(current === undefined ? {} : { current }), scalesInPlace: true };
     progress?.measure();
-    return { assays: assayCapture(capture, { file: name, sha256 }, own), options };
+    const assays = assayCapture(capture, { file: name, sha256 }, own, (one) => {
+      unmeasured.push(failedResult(file, one.error));
+    });
+    return { assays, options, ...(unmeasured.length === 0 ? {} : { unmeasured }) };
   } catch (problem) {
     if (!(problem instanceof MeasureError)) throw problem;
-    return { failed: failedResult(file, problem) };
+    return { failed: failedResult(file, problem), ...(unmeasured.length === 0 ? {} : { unmeasured }) };
   }
 }
 

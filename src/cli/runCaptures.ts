@@ -13,7 +13,7 @@ import {
 } from '../entry/measuring.ts';
 import { exitCodes } from './exitCodes.ts';
 import type { Found } from './findCaptures.ts';
-import { failedResult } from './measureFile.ts';
+import { type FileOutcome, failedResult } from './measureFile.ts';
 import { measureFileOptions } from './measureFileOptions.ts';
 import { measureFiles } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
@@ -42,11 +42,17 @@ export async function runCaptures(
     progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
+  /** Channels of a capture that was measured in others. */
+  const failMore = ({ unmeasured = [] }: FileOutcome): void => {
+    results.push(...unmeasured);
+    unmeasured.forEach(fail);
+  };
   const tasks = found.map((one) => ({ found: one, options }));
   for await (const outcome of measureFiles(tasks, progress)) {
     if ('failed' in outcome) {
       results.push(outcome.failed);
       fail(outcome.failed);
+      failMore(outcome);
       continue;
     }
     for (const assay of outcome.assays) {
@@ -62,6 +68,7 @@ export async function runCaptures(
       progress.clear();
       if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
     }
+    failMore(outcome);
   }
   if (flags.json) {
     process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);

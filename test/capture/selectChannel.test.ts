@@ -84,3 +84,17 @@ test('selectVoltageChannels(capture, name) refuses what it cannot measure, namin
   expect(refused('CH1-Load')).toMatchObject({ code: 'channel.difference' });
   expect(refused(undefined, capture(channel('P', 'other', [1])))).toMatchObject({ code: 'channels.none' });
 });
+
+test('selectVoltageChannels(capture) doubts the first where another carries far more', () => {
+  const both = (second: number): Capture =>
+    capture(
+      channel('CH1', 'voltage', [2, -2, 2, -2]),
+      channel('CH4', 'voltage', [second, -second, second, -second]),
+    );
+  const [doubt, ...others] = selectVoltageChannels(both(38)).notices;
+  expect(doubt?.code).toBe('channels.larger');
+  expect(doubt?.message).toMatch(/^CH4 carries 38 V, 19 times as much as CH1, .*--voltage CH4\.$/);
+  expect(others.map(({ code }) => code)).toEqual(['channels.others']);
+  expect(selectVoltageChannels(both(9)).notices.map(({ code }) => code)).toEqual(['channels.others']);
+  expect(selectVoltageChannels(both(38), 'CH1').notices).toEqual([]);
+});

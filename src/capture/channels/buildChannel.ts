@@ -2,7 +2,7 @@ import type { Channel, OverRange, Quantity } from '../capture.ts';
 import type { ValueColumn } from '../columns/layColumns.ts';
 import { nameSays } from '../head/nameSays.ts';
 import type { Setting } from '../head/setting.ts';
-import { type CountScale, countScale, isScaleStated } from './countScale.ts';
+import { type CountScale, countScale, impliedScale, isScaleStated } from './countScale.ts';
 import { gapsOf } from './gapsOf.ts';
 import { inputSettings } from './inputSettings.ts';
 import { settleOverRange } from './overRange.ts';
@@ -13,6 +13,8 @@ export interface BuiltChannel {
   readonly channel: Channel;
   readonly isUnitAssumed: boolean;
   readonly isUnscaledCounts: boolean;
+  /** What one count would be, where the numbers look like codes and the head hints at it. */
+  readonly implied: ReturnType<typeof impliedScale>;
 }
 
 /** What the numbers of a column are, and how they become amounts: (number − reference) · factor + origin. */
@@ -43,6 +45,7 @@ export function buildChannel(
   const { coupling, probeRatio, bits, stepSize } = inputSettings(settings, column.place);
   const isCounts = column.role === 'counts' || isBareCounts(column, samples, settings);
   const scale = isCounts ? countScale(settings, column.place) : null;
+  const implied = scale === null ? impliedFor(isCounts, samples, settings, column) : null;
   const carried =
     scale !== null ? scaledCounts(scale) : isCounts ? BARE_COUNTS : carriedByUnit(column, stepSize);
   const { quantity, unit, reference, factor, origin } = carried;
@@ -66,7 +69,20 @@ export function buildChannel(
     },
     isUnitAssumed: !isCounts && column.isAssumed && quantity !== 'other',
     isUnscaledCounts: isCounts && scale === null,
+    implied,
   };
+}
+
+/** Of numbers that were taken as they stand: bare counts, or whole numbers under a header that calls them volts. */
+function impliedFor(
+  isCounts: boolean,
+  samples: Float64Array,
+  settings: readonly Setting[],
+  { place, role }: ValueColumn,
+): ReturnType<typeof impliedScale> {
+  if (isCounts) return impliedScale(settings, place);
+  if (role === 'other' || countScale(settings, place) === null) return null;
+  return wholeNumbers(samples).mayBeCounts ? impliedScale(settings, place) : null;
 }
 
 function scaledRange({ sampleCount, top, bottom }: OverRange, carried: Carried): OverRange {

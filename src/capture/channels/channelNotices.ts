@@ -15,6 +15,15 @@ export function channelNotices(
       .filter(pick)
       .map(({ channel }) => channel.name)
       .join(', ');
+  const proposals = (pick: (channel: BuiltChannel) => boolean): string =>
+    built
+      .filter(pick)
+      .flatMap(({ channel, implied }) =>
+        implied === null
+          ? []
+          : ` The head gives ${implied.from}: try --scale ${channel.name}=${Number(implied.factor.toPrecision(5))}.`,
+      )
+      .join('');
   const notices: Notice[] = [];
   const notice = (code: string, message: string): void => void notices.push({ code, message });
 
@@ -28,7 +37,14 @@ export function channelNotices(
   if (counts !== '') {
     notice(
       'counts.unscaled',
-      `${counts} holds bare converter counts: give the volts of one count with --scale.`,
+      `${counts} holds bare converter counts: give the volts of one count with --scale.${proposals((one) => one.isUnscaledCounts)}`,
+    );
+  }
+  const whole = names(({ implied, isUnscaledCounts }) => implied !== null && !isUnscaledCounts);
+  if (whole !== '') {
+    notice(
+      'scale.implied',
+      `${whole} holds whole numbers that may be a converter's codes.${proposals((one) => !one.isUnscaledCounts)}`,
     );
   }
   if (emptyNames.length > 0) {

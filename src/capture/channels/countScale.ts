@@ -50,6 +50,31 @@ export function countScale(settings: readonly Setting[], place: ChannelPlace): C
   };
 }
 
+/** Codes of a division on most scopes: 8 bits over ten divisions and a little more. Common practice, no source. */
+const USUAL_COUNTS_PER_DIVISION = 25;
+
+/**
+ * What one count would be if the numbers were codes, where the head hints at it without saying that they are: a step per
+ * count, or a scale per division.
+ *
+ * @returns with the words that say where it comes from; null where the head gives no such number.
+ */
+export function impliedScale(
+  settings: readonly Setting[],
+  place: ChannelPlace,
+): { readonly factor: number; readonly from: string } | null {
+  const stated = countScale(settings, place);
+  if (stated !== null) return { factor: stated.perCount, from: 'this for one count' };
+  const setting = channelSetting(settings, PER_DIVISION, place);
+  const perDivision = setting === null ? null : settingValue(setting);
+  if (perDivision === null || perDivision.value === 0) return null;
+  const volts = perDivision.value * (isAmount(perDivision.unit) ? perDivision.unit.factor : 1);
+  return {
+    factor: volts / USUAL_COUNTS_PER_DIVISION,
+    from: `${Number(volts.toPrecision(4))} for a division, which is ${USUAL_COUNTS_PER_DIVISION} counts on most scopes`,
+  };
+}
+
 /** Whether the head gives the channel a vertical scale at all, of counts or of divisions. */
 export function isScaleStated(settings: readonly Setting[], place: ChannelPlace): boolean {
   return [PER_COUNT, PER_DIVISION].some((key) => {

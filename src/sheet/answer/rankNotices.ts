@@ -2,7 +2,7 @@ import type { Notice } from '../../base/notice.ts';
 
 /** What may make every figure wrong, by its code, worst first. */
 const grave: readonly RegExp[] = [
-  /^channels?\.(?!others|currentOnly)/,
+  /^channels?\.(?!others|currents|currentOnly|unmeasured)/,
   /^scale\./,
   /^dc\./,
   /^wave\.(clipped|overRange)$|^digitiser\.clipped$/,

@@ -33,8 +33,20 @@ export function currentOf(
     capture.channels.filter((channel) => channel.quantity === quantity);
   const [voltages, currents] = [of('voltage'), of('current')];
   const rank = voltages.findIndex(({ name }) => name === voltage.name);
-  const channel = (currents.length === voltages.length ? currents[rank] : currents[0]) ?? currents[0] ?? null;
-  return { channel, notices: [] };
+  const isPaired = currents.length === voltages.length;
+  const channel = (isPaired ? currents[rank] : currents[0]) ?? currents[0] ?? null;
+  const left = currents.filter((one) => one !== channel).map(({ name }) => name);
+  return {
+    channel,
+    notices: channel === null || left.length === 0 || isPaired ? [] : [oneOf(channel, left)],
+  };
+}
+
+function oneOf({ name }: Channel, left: readonly string[]): Notice {
+  return {
+    code: 'channels.currents',
+    message: `${name} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (--current NAME).`,
+  };
 }
 
 /** How much later the current shows an event than the voltage; nothing where neither delay was told. */

@@ -6,6 +6,8 @@ import { apartRatio, VOLTAGE_REACH } from './mainsNominals.ts';
 /** A proposal must land this near: the band that supplies hold by IEC 60038; 20 % would let any ratio land. */
 const PROPOSAL_REACH = 1.1;
 const PROPOSALS_SHOWN = 3;
+/** So far from every outlet volts are doubted, whether or not a usual ratio explains them. */
+const FAR_REACH = 4;
 
 /**
  * Doubts about the volts themselves: a probe ratio not set (or set twice), or one leg of a floating outlet.
@@ -23,7 +25,9 @@ export function scaleDoubts(rmsV: number, candidatesV: readonly number[]): reado
   if (half !== undefined) return [halfNotice(rmsV, half)];
   if (nearest <= VOLTAGE_REACH) return [];
   const proposals = probeProposals(rmsV, candidatesV);
-  return proposals.length > 0 ? [scaleNotice(rmsV, proposals)] : [];
+  return proposals.length > 0 || (Number.isFinite(nearest) && nearest > FAR_REACH)
+    ? [scaleNotice(rmsV, proposals)]
+    : [];
 }
 
 interface Proposal {
@@ -46,7 +50,7 @@ function scaleNotice(rmsV: number, proposals: readonly Proposal[]): Notice {
   const ways = proposals.map(({ ratio, landsOnV }) => `--scale ${ratio} would land near ${landsOnV} V`);
   return {
     code: 'scale.suspect',
-    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage, but ${ways.join(', ')}. Check the probe's ratio (--scale comes on top of any scale already set).`,
+    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage${ways.length === 0 ? '' : `, but ${ways.join(', ')}`}. Check the probe's ratio (--scale comes on top of any scale already set).`,
   };
 }
 

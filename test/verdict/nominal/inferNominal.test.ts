@@ -158,6 +158,12 @@ describe('inferNominal', () => {
     expect(infer(12_000, 60).text).toContain('--scale 0.01 would land near 120 V');
   });
 
+  it('doubts volts far from every outlet, with no ratio to propose', () => {
+    const found = infer(1.65, 50); // times 50, 100 and 200: 82.5, 165 and 330 V
+    expect(found.codes).toEqual(['scale.suspect']);
+    expect(found.text).toContain('1.65 V is no outlet voltage. Check');
+  });
+
   it('doubts the scale against a nominal that was told', () => {
     const found = infer(1.15, 60, { voltageV: 115, frequencyHz: 60 });
     expect(found.nominal?.voltageV).toBe(115);
