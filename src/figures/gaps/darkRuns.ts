@@ -12,13 +12,18 @@ const DARK_RATIO = 0.15;
 const LONGER_CYCLES = 0.075;
 /** Of a period: a shorter peep of voltage does not end a run. */
 const PEEP_CYCLES = 0.02;
-/** Of a period: the longest rest at zero that a wave can have of its own, a half wave's and some. */
-const NATURAL_CYCLES = 0.8;
+/** Of a period: the longest rest at zero that a wave can have of its own, one of short pulses. */
+const NATURAL_CYCLES = 0.98;
+/** Of the wave's peak: what is larger a period before and after a dark sample, the sample should not be dark. */
+const LIT_RATIO = 0.3;
+/** Of a period: dark samples that should not be make a run, at least. 0.7 ms at 50 Hz. */
+const CONTRARY_CYCLES = 0.035;
 /** Periods each side whose longest run tells how long the wave there rests at zero. */
 const NEIGHBOURHOOD_CYCLES = 1.1;
 
 /**
- * Runs of samples near zero that last longer than the wave beside them takes through zero, or dwells there.
+ * Runs of samples near zero that last longer than the wave beside them takes through zero, or dwells there, or that
+ * stand where it is far from zero a period before and after.
  *
  * @param samples - shape N; NaN marks a missing sample, which is not dark. Not changed.
  * @param periodSamples - > 0.
@@ -42,7 +47,11 @@ export function darkRuns(samples: Float64Array, periodSamples: number, peak: num
     // A wave of several pulses a half cycle rests at zero for several times; the longest comes back every half cycle.
     const [usualBefore, usualAfter] = [usual(i, -1), usual(i, 1)];
     const beyond = run.to - run.from - LONGER_CYCLES * periodSamples;
-    if (beyond <= Math.min(usualBefore, usualAfter)) return [];
+    if (beyond <= Math.min(usualBefore, usualAfter)) {
+      const isContrary =
+        contrary(samples, run, periodSamples, LIT_RATIO * peak) > CONTRARY_CYCLES * periodSamples;
+      return isContrary ? [{ ...run, sure: false }] : [];
+    }
     return [{ ...run, sure: beyond > Math.max(usualBefore, usualAfter) }];
   });
 }
@@ -59,6 +68,21 @@ function runsNearZero(samples: Float64Array, peep: number, level: number): Sampl
     else runs.push({ from, to: n });
   }
   return runs;
+}
+
+/** How many samples of a run lie far from zero a period before as well as a period after. */
+function contrary(
+  samples: Float64Array,
+  { from, to }: SampleRange,
+  periodSamples: number,
+  level: number,
+): number {
+  const period = Math.round(periodSamples);
+  let count = 0;
+  for (let n = Math.max(from, period); n < to && n + period < samples.length; n++) {
+    if (Math.abs(samples[n - period]!) > level && Math.abs(samples[n + period]!) > level) count++;
+  }
+  return count;
 }
 
 function isPresent(samples: Float64Array, from: number, to: number): boolean {

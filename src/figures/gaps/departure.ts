@@ -7,6 +7,17 @@ export interface Departure {
   readonly latest: number;
 }
 
+/** A position in samples, known to lie within ± halfWidth. */
+export interface Place {
+  readonly position: number;
+  readonly halfWidth: number;
+}
+
+/** A wave that leaves before sample n leaves half a sample earlier. */
+export function placeOf({ earliest, latest }: Departure): Place {
+  return { position: (earliest + latest) / 2 - 0.5, halfWidth: (latest - earliest) / 2 + 0.5 };
+}
+
 /**
  * Where a record stops being one wave and starts being a rest at a level: the maximum-likelihood change
  * point between two known signals in white noise.

@@ -4,7 +4,8 @@ import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import { budgeted } from '../uncertainty/budget.ts';
 import { within } from '../uncertainty/component.ts';
 import { scaleComponents } from '../uncertainty/scaleComponents.ts';
-import type { CutOff, StartUp } from './supplyEvent.ts';
+import type { Place } from './departure.ts';
+import type { CutOff, FailedStart, StartUp } from './supplyEvent.ts';
 
 /** Figures of an event in one record, and the events that are no more than a few of them. */
 export interface EventFigures {
@@ -14,12 +15,10 @@ export interface EventFigures {
   duration(samples: number, halfWidths: readonly [number, number]): MeasuredFigure;
   /** Largest |v| over a run of samples. */
   largest(from: number, to: number): MeasuredFigure;
-  startUp(firstSample: number, periodSamples: number): StartUp;
-  cutOff(firstSample: number): CutOff;
+  startUp(at: Place, periodSamples: number): StartUp;
+  cutOff(at: Place): CutOff;
+  failedStart(from: Place, to: Place): FailedStart;
 }
-
-/** Of a period: the way from no voltage to 15 % of the peak, of a sine. */
-const FLANK_CYCLES = 0.024;
 
 export function eventFigures(record: ChannelRecord, chain: MeasuringChain): EventFigures {
   const { instrument, scaleSource } = chain;
@@ -45,11 +44,17 @@ export function eventFigures(record: ChannelRecord, chain: MeasuringChain): Even
         timeBase(length * intervalS),
       ]),
     largest,
-    startUp: (first, periodSamples) => ({
+    startUp: ({ position, halfWidth }, periodSamples) => ({
       kind: 'start-up',
-      startS: time(first, Math.max(0.5, FLANK_CYCLES * periodSamples)),
-      returnPeak: largest(first, first + Math.ceil(periodSamples)),
+      startS: time(position, halfWidth),
+      returnPeak: largest(Math.floor(position), Math.ceil(position + halfWidth + periodSamples)),
     }),
-    cutOff: (first) => ({ kind: 'cut-off', startS: time(first - 0.5, 0.5) }),
+    cutOff: ({ position, halfWidth }) => ({ kind: 'cut-off', startS: time(position, halfWidth) }),
+    failedStart: (from, to) => ({
+      kind: 'failed start',
+      startS: time(from.position, from.halfWidth),
+      endS: time(to.position, to.halfWidth),
+      returnPeak: largest(Math.floor(from.position), Math.ceil(to.position)),
+    }),
   };
 }

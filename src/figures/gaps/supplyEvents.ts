@@ -1,12 +1,11 @@
 import type { SampleRange } from '../../capture/capture.ts';
-import { presentLooks } from '../../signal/presentLooks.ts';
 import type { ChannelRecord } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
-import { breakBetween } from './breakBetween.ts';
-import { darkRuns } from './darkRuns.ts';
-import { eventFigures } from './eventFigures.ts';
-import { idleBursts } from './idleBursts.ts';
+import { darkSpells } from './darkSpells.ts';
+import { type EventFigures, eventFigures } from './eventFigures.ts';
+import { repeatedLosses } from './repeatedLosses.ts';
 import type { SupplyEvent } from './supplyEvent.ts';
+import type { DarkSpell } from './voltageEdges.ts';
 
 /** Where the supply was away, and what is told of it. */
 export interface SupplyEvents {
@@ -16,48 +15,55 @@ export interface SupplyEvents {
   readonly dark: readonly SampleRange[];
 }
 
+/** A start that is gone again before so many cycles has failed; one that stays as long has not. */
+const FAILED_CYCLES = 3;
+
 /**
- * Breaks, start-up, cut-off and idle bursts of one voltage channel.
+ * Breaks, start-up, failed starts, cut-off, hiccup and idle bursts of one voltage channel.
  *
  * @param omega - the fundamental, rough, radians a sample.
+ * @param isLoaded - true where a load is known to be on: an inverter that searches for one is then ruled out.
  * @returns nothing for a supply that never goes away.
- * @remarks Found are breaks from about 3 ms; one that hides in a stepped wave's dwell at zero can't be seen.
+ * @remarks Found are breaks from about 1 ms; one that hides in a stepped wave's dwell at zero can't be seen.
  */
-export function supplyEvents(record: ChannelRecord, omega: number, chain: MeasuringChain): SupplyEvents {
-  const { samples } = record;
+export function supplyEvents(
+  record: ChannelRecord,
+  omega: number,
+  chain: MeasuringChain,
+  isLoaded = false,
+): SupplyEvents {
   const periodSamples = (2 * Math.PI) / omega;
-  const runs = darkRuns(samples, periodSamples, usualPeak(samples));
   const figures = eventFigures(record, chain);
-  const sure = runs.filter((run) => run.sure);
-  const bursts = idleBursts(sure, samples.length, periodSamples, figures);
-  if (bursts !== null) return { events: [bursts], dark: sure };
-  const events: SupplyEvent[] = [];
-  const dark: SampleRange[] = [];
-  for (const run of runs) {
-    const before = { from: dark.at(-1)?.to ?? 0, to: run.from };
-    const after = { from: run.to, to: sure.find(({ from }) => from > run.from)?.from ?? samples.length };
-    // Less than a quarter cycle of voltage is no side but a run cut by the record's end.
-    const isSide = ({ from, to }: SampleRange): boolean => to - from >= periodSamples / 4;
-    const atStart = run.sure && !isSide({ from: 0, to: run.from });
-    const atEnd = run.sure && !isSide({ from: run.to, to: samples.length });
-    if (isSide(before) && isSide(after)) {
-      const between = breakBetween(record, { before, run, after }, omega, figures);
-      if (between === null) continue;
-      dark.push(between.range);
-      events.push(between.event);
-    } else if (atStart !== atEnd) {
-      dark.push(run);
-      events.push(atStart ? figures.startUp(run.to, periodSamples) : figures.cutOff(run.from));
-    }
-  }
-  return { events, dark };
+  const spells = darkSpells(record, omega, figures);
+  const dark = spells.map(({ range }) => range);
+  const repeated = repeatedLosses(spells, record.samples.length, periodSamples, isLoaded, figures);
+  if (repeated !== null) return { events: [repeated], dark };
+  return { events: singleEvents(spells, record.samples.length, periodSamples, figures), dark };
 }
 
-/** Values that the usual peak is told from, about. */
-const LOOKS = 20_000;
-
-/** The size that all but a hundredth of |v| stays under: of the peak, also where most of the record is dark. */
-function usualPeak(samples: Float64Array): number {
-  const sizes = presentLooks(samples, LOOKS).map(Math.abs).sort();
-  return sizes[Math.floor(0.99 * sizes.length)] ?? 0;
+function singleEvents(
+  spells: readonly DarkSpell[],
+  length: number,
+  periodSamples: number,
+  figures: EventFigures,
+): readonly SupplyEvent[] {
+  const least = FAILED_CYCLES * periodSamples;
+  const isLong = ({ range: { from, to } }: DarkSpell): boolean =>
+    from === 0 || to === length || to - from >= least;
+  /** The voltage between a spell and the next came and was gone again before three cycles. */
+  const isFailed = (i: number): boolean => {
+    const [before, after] = [spells[i], spells[i + 1]];
+    if (before === undefined || after === undefined || !isLong(before) || !isLong(after)) return false;
+    return after.leaves!.position - before.joins!.position < least;
+  };
+  const events: SupplyEvent[] = [];
+  spells.forEach(({ leaves, joins, event }, i) => {
+    const wasThere = leaves !== null && !isFailed(i - 1);
+    const comesBack = joins !== null && !isFailed(i);
+    if (wasThere && comesBack) events.push(event!);
+    else if (wasThere) events.push(figures.cutOff(leaves));
+    else if (comesBack) events.push(figures.startUp(joins, periodSamples));
+    if (isFailed(i)) events.push(figures.failedStart(joins!, spells[i + 1]!.leaves!));
+  });
+  return events;
 }

@@ -1,3 +1,4 @@
+import { sharpEdges, type ValueSpan } from './sharpEdges.ts';
 import { NORMAL_QUARTILE, quantile, straightScatter } from './straightScatter.ts';
 
 /** A stretch of an envelope that moves fast, between two that don't. Indices of the envelope's values. */
@@ -6,11 +7,15 @@ export interface Change {
   readonly before: number;
   /** The last value that still moves fast; what follows may still creep. */
   readonly last: number;
+  /** The first value that lies wholly behind a sharp edge; absent where the change isn't sharp. */
+  readonly levelFrom?: number;
 }
 
 export interface ChangeOptions {
   /** How much a change must be at least, in the unit of the values, ≥ 0. */
   readonly least: number;
+  /** The parts of the record that are looked at, each by itself, ascending. Default: all of it. */
+  readonly spans?: readonly ValueSpan[];
 }
 
 export interface Changes {
@@ -23,7 +28,10 @@ export interface Changes {
 const A_CYCLE = 2;
 /** Fast means within two cycles. */
 const LAG = 2 * A_CYCLE;
-/** Movements nearer than five cycles to each other are one change: the way back, or ringing. */
+/**
+ * Movements nearer than five cycles to each other are one change: the way back, or ringing. Sharp edges between levels
+ * are one each.
+ */
 const APART = 5 * A_CYCLE;
 
 /**
@@ -35,24 +43,74 @@ const APART = 5 * A_CYCLE;
  *
  * @param values - shape N, one each half cycle. Not changed.
  * @remarks The quartile, not the median, so that a record which rings for half of its length still shows its
- * quiet half. Changes less than five cycles apart are one.
+ * quiet half. Changes less than five cycles apart are one, unless the later is a sharp edge between two levels.
  */
-export function changes(values: Float64Array, { least }: ChangeOptions): Changes {
-  if (values.length < 2 * LAG) return { changes: [], scatter: 0 };
-  const moves = values.slice(LAG).map((value, i) => value - values[i]!);
-  const drift = quantile(moves, 0.5);
-  const distances = moves.map((move) => Math.abs(move - drift));
-  const restless = quantile(distances, 0.25) / NORMAL_QUARTILE;
+export function changes(values: Float64Array, { least, spans = [whole(values)] }: ChangeOptions): Changes {
+  const movesOf = ({ first, last }: ValueSpan): Float64Array =>
+    values.slice(first + LAG, last + 1).map((value, i) => value - values[first + i]!);
+  const moves = spans.flatMap((span) => [...movesOf(span)]);
+  // Two cycles and no more tell nothing of how the record moves otherwise.
+  if (moves.length < LAG) return { changes: [], scatter: 0 };
+  const drift = quantile(Float64Array.from(moves), 0.5);
+  const restless =
+    quantile(
+      Float64Array.from(moves, (move) => Math.abs(move - drift)),
+      0.25,
+    ) / NORMAL_QUARTILE;
   const threshold = Math.max(least + 3 * restless, 6 * restless);
-  const found: Change[] = [];
-  distances.forEach((distance, i) => {
-    if (!(distance > threshold)) return;
-    const open = found.at(-1);
-    const last = i + LAG;
-    // Two values straddle a sharp change; the first may still lie under the threshold.
-    const before = i + 1;
-    if (open !== undefined && i - open.last < APART) found[found.length - 1] = { ...open, last };
-    else found.push({ before, last });
+  const scatter = Math.min(
+    ...spans.map(({ first, last }) => straightScatter(values.subarray(first, last + 1))),
+  );
+  const found = spans.flatMap((span) => {
+    const slow: Change[] = [];
+    movesOf(span).forEach((move, i) => {
+      if (!(Math.abs(move - drift) > threshold)) return;
+      const open = slow.at(-1);
+      const last = span.first + i + LAG;
+      // Two values straddle a sharp change; the first may still lie under the threshold.
+      const before = span.first + i + 1;
+      if (open !== undefined && span.first + i - open.last < APART) slow[slow.length - 1] = { ...open, last };
+      else slow.push({ before, last });
+    });
+    return parted(values, slow, sharpEdges(values, span, { least: threshold, scatter }), scatter);
   });
-  return { changes: found, scatter: straightScatter(values) };
+  return { changes: found, scatter };
+}
+
+const whole = (values: Float64Array): ValueSpan => ({ first: 0, last: values.length - 1 });
+
+/**
+ * Changes split where a sharp edge follows another and the values between them stand still: ringing and a regulator's
+ * way back don't.
+ */
+function parted(
+  values: Float64Array,
+  slow: readonly Change[],
+  edges: readonly ValueSpan[],
+  scatter: number,
+): Change[] {
+  return slow.flatMap((change) => {
+    const [edge, ...more] = edges.filter(({ first, last }) => last > change.before && first <= change.last);
+    if (edge === undefined || edge.first > change.before + LAG) return [change];
+    const kept = [edge];
+    for (const next of more) {
+      const { last } = kept.at(-1)!;
+      if (isStill(values, last, next, scatter)) kept.push(next);
+    }
+    return kept.map(({ first, last }, i) => ({
+      before: i === 0 ? change.before : first,
+      last: kept[i + 1]?.first ?? change.last,
+      levelFrom: last,
+    }));
+  });
+}
+
+/** Of an edge: how far the values before it may lie apart. */
+const STILL = 0.05;
+
+function isStill(values: Float64Array, from: number, edge: ValueSpan, scatter: number): boolean {
+  const level = values.subarray(from, edge.first + 1);
+  if (level.length < A_CYCLE) return false;
+  const [low, high] = [level.reduce((a, b) => Math.min(a, b)), level.reduce((a, b) => Math.max(a, b))];
+  return high - low <= Math.max(STILL * Math.abs(values[edge.last]! - values[edge.first]!), 4 * scatter);
 }

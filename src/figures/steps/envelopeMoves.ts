@@ -1,7 +1,8 @@
 import type { SampleRange } from '../../capture/capture.ts';
 import type { HalfCycleRms } from '../envelope/halfCycleRms.ts';
 import { type Change, changes } from './changes.ts';
-import { type SettledStretch, settledStretch } from './settledStretch.ts';
+import { LEAST_VALUES, type SettledStretch, settledStretch } from './settledStretch.ts';
+import type { ValueSpan } from './sharpEdges.ts';
 
 /** A change of the envelope between two stretches that it settles in. Indices of the envelope's values. */
 export interface Move {
@@ -28,33 +29,83 @@ const SETTLED_RATIO = 0.002;
 /** Of the largest current: a change over it shows a step that a stiff voltage doesn't. */
 const CURRENT_STEP_RATIO = 0.1;
 
+/** Values within which a voltage that comes or goes may still move: five cycles, no step of the load. */
+const COMING = 10;
+/** Values behind a change that show a level before the voltage goes. */
+const LEVEL = 4;
+/** Values that a level takes behind a sharp edge. */
+const SHARP_LEVEL = 2;
+/** A current under so many times its noise is none. */
+const CURRENT_OVER_NOISE = 4;
+
+export interface MoveOptions {
+  /** Nominal voltage, or the usual RMS where none is known, in the unit of the RMS. */
+  readonly reference: number;
+  /** Stretches without voltage, in samples. */
+  readonly dark: readonly SampleRange[];
+  /** Standard deviation of the current's noise and rounding, in its unit. */
+  readonly currentNoise?: number;
+}
+
 /**
- * Every fast change of a supply, found in the voltage or in the current.
+ * Every fast change of a supply, found in the voltage or in the current. Stretches with voltage are looked at one by one:
+ * what happens when it goes and comes is no change of the load.
  *
  * @param current - on the voltage's own cycles; null: not recorded.
- * @param reference - nominal voltage, or the usual RMS where none is known, in the unit of the RMS.
- * @param dark - stretches without voltage, in samples.
  */
 export function envelopeMoves(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
-  reference: number,
-  dark: readonly SampleRange[],
+  { reference, dark, currentNoise = 0 }: MoveOptions,
 ): EnvelopeMoves {
-  const { changes: found, scatter } = changes(voltage.rms, { least: STEP_RATIO * reference });
-  const all = current === null ? found : withCurrent(found, voltage, current);
+  const spans = litSpans(voltage, dark);
+  const { changes: found, scatter } = changes(voltage.rms, { least: STEP_RATIO * reference, spans });
+  const all = current === null ? found : withCurrent(found, voltage, current, { dark, currentNoise });
   const band = Math.max(SETTLED_RATIO * reference, 4 * scatter);
-  const moves: Move[] = [];
-  all.forEach((change, i) => {
-    const last = all[i + 1]?.before ?? voltage.rms.length - 1;
-    const first = moves.at(-1)?.after.from ?? 0;
-    const before = settledStretch(voltage.rms, Math.min(first, change.before), change.before, band);
-    const after = settledStretch(voltage.rms, change.before + 1, last, band);
-    const [from, to] = [voltage.from[change.before]!, voltage.to[change.last]!];
-    const isBreak = dark.some((away) => away.from < to && away.to > from);
-    moves.push({ from: change.before + 1, last, before, after, isBreak });
+  const moves = spans.flatMap((span) => {
+    const inside = all.filter(({ before }) => before >= span.first && before < span.last);
+    let first = span.first;
+    return inside.map((change, i): Move => {
+      const next = inside[i + 1];
+      const last = next?.before ?? span.last;
+      const before = settledStretch(
+        voltage.rms,
+        Math.min(first, change.before),
+        change.before,
+        band,
+        SHARP_LEVEL,
+      );
+      const from = change.levelFrom ?? change.before + 1;
+      const isShort = change.levelFrom !== undefined && last - from < 2 * LEVEL;
+      const after = settledStretch(
+        voltage.rms,
+        Math.min(from, last),
+        last,
+        band,
+        isShort ? SHARP_LEVEL : LEAST_VALUES,
+      );
+      first = after.from;
+      const comes = span.first > 0 && change.before < span.first + COMING;
+      const goes = next === undefined && span.last < voltage.rms.length - 1 && last - change.before < LEVEL;
+      return { from: change.before + 1, last, before, after, isBreak: comes || goes };
+    });
   });
   return { moves, scatter };
+}
+
+/** The values whose cycles lie wholly between stretches without voltage. */
+export function litSpans({ from, to }: HalfCycleRms, dark: readonly SampleRange[]): readonly ValueSpan[] {
+  const spans: ValueSpan[] = [];
+  let open: number | null = null;
+  for (let k = 0; k <= from.length; k++) {
+    const isLit = k < from.length && !dark.some((away) => away.from < to[k]! && away.to > from[k]!);
+    if (isLit && open === null) open = k;
+    if (!isLit && open !== null) {
+      spans.push({ first: open, last: k - 1 });
+      open = null;
+    }
+  }
+  return spans;
 }
 
 /** The voltage's changes and those of the current that it doesn't show, in time order. */
@@ -62,16 +113,19 @@ function withCurrent(
   found: readonly Change[],
   voltage: HalfCycleRms,
   current: HalfCycleRms,
+  { dark, currentNoise }: Required<Pick<MoveOptions, 'dark' | 'currentNoise'>>,
 ): readonly Change[] {
   const largest = current.rms.reduce((a, b) => Math.max(a, b), 0);
+  if (largest <= CURRENT_OVER_NOISE * currentNoise) return found;
   const indexAt = (timeS: number): number => {
     const index = voltage.timeS.findIndex((time) => time >= timeS);
     return index < 0 ? voltage.timeS.length - 1 : index;
   };
-  const more = changes(current.rms, { least: CURRENT_STEP_RATIO * largest })
-    .changes.map(({ before, last }) => ({
+  const more = changes(current.rms, { least: CURRENT_STEP_RATIO * largest, spans: litSpans(current, dark) })
+    .changes.map(({ before, last, levelFrom }) => ({
       before: indexAt(current.timeS[before]!),
       last: indexAt(current.timeS[last]!),
+      ...(levelFrom === undefined ? {} : { levelFrom: indexAt(current.timeS[levelFrom]!) }),
     }))
     .filter((change) => !found.some(({ before, last }) => change.before <= last && before <= change.last));
   return [...found, ...more].sort((a, b) => a.before - b.before);

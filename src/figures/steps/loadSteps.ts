@@ -34,11 +34,21 @@ export function loadSteps(
 ): readonly LoadStep[] {
   return moves
     .filter((move) => !move.isBreak)
-    .map((move) => {
+    .flatMap((move) => {
       const periodS = 1 / voltage.frequencyHz[move.from]!;
       const record: StepRecord = { ...voltage, nominal, scatter, periodS, chain };
-      return stepOf(voltage, current, move, record);
+      const step = stepOf(voltage, current, move, record);
+      return step.directionBy === 'current' || isSeen(step, record) ? [step] : [];
     });
+}
+
+/** Of nominal: levels that differ by less are one, whatever the record's own scatter. */
+const SAME_RATIO = 0.003;
+
+/** The voltage after, or at its farthest, can be told from that before. */
+function isSeen({ before, after, extreme }: LoadStep, { scatter, nominal }: StepRecord): boolean {
+  const farthest = Math.max(Math.abs(extreme.value - before.value), Math.abs(after.value - before.value));
+  return farthest > Math.max(SAME_RATIO * (nominal ?? before.value), 4 * scatter);
 }
 
 function stepOf(

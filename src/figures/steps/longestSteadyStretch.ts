@@ -51,13 +51,32 @@ export function longestSteadyStretch(
     if (first > last) continue;
     if (to[last]! - from[first]! > to[best.last]! - from[best.first]!) best = { first, last };
   }
-  const whole = best.first === 0 && best.last === rms.length - 1;
-  return {
+  const whole = best.first === 0 && best.last === rms.length - 1 && dark.length === 0;
+  const found = {
     // Nothing is known against what lies beyond the first and last whole cycle.
-    from: best.first === 0 ? 0 : Math.ceil(from[best.first]!),
-    to: best.last === rms.length - 1 ? sampleCount : Math.floor(to[best.last]!) + 1,
+    from: best.first === 0 && !dark.some((away) => away.from === 0) ? 0 : Math.ceil(from[best.first]!),
+    to:
+      best.last === rms.length - 1 && !dark.some((away) => away.to === sampleCount)
+        ? sampleCount
+        : Math.floor(to[best.last]!) + 1,
     whole,
   };
+  // Beside stretches without voltage a short one is all there is, settled or not.
+  const isShort = found.to - found.from < LEAST_CYCLES * periodOf(best.first);
+  return isShort && dark.length > 0 ? longestLit(dark, sampleCount) : found;
+}
+
+/** Cycles that a wave is better measured on than on all that lies between two stretches without voltage. */
+const LEAST_CYCLES = 2;
+
+function longestLit(dark: readonly SampleRange[], sampleCount: number): SteadyStretch {
+  let best = { from: 0, to: 0 };
+  let from = 0;
+  for (const away of [...dark, { from: sampleCount, to: sampleCount }]) {
+    if (away.from - from > best.to - best.from) best = { from, to: away.from };
+    from = away.to;
+  }
+  return { ...best, whole: false };
 }
 
 /**

@@ -10,7 +10,7 @@ export interface SettledStretch {
 }
 
 /** Values that a level is told from, at least and at most: two cycles, and a second at 50 Hz. */
-const LEAST = 4;
+export const LEAST_VALUES = 4;
 const MOST = 100;
 
 /**
@@ -19,19 +19,21 @@ const MOST = 100;
  *
  * @param values - shape N, one each half cycle. Not changed.
  * @param band - half-width, in the unit of the values, > 0.
+ * @param least - values that it needs; fewer than LEAST_VALUES only where the values begin behind a sharp edge.
  */
 export function settledStretch(
   values: Float64Array,
   from: number,
   last: number,
   band: number,
+  least: number = LEAST_VALUES,
 ): SettledStretch {
   const length = last + 1 - from;
-  const tail = Math.min(length, MOST, Math.max(LEAST, Math.ceil(length / 4)));
+  const tail = Math.min(length, MOST, Math.max(least, Math.ceil(length / 4)));
   const level = mean(values, last + 1 - tail, last);
   let start = last + 1;
   while (start > from && Math.abs(values[start - 1]! - level) <= band) start--;
-  if (last + 1 - start < Math.min(LEAST, length)) {
+  if (last + 1 - start < Math.min(least, length)) {
     return { from: last + 1 - tail, last, mean: level, settled: false };
   }
   // Two halves of the tail at different levels: it still creeps.

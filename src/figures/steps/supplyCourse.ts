@@ -1,5 +1,8 @@
+import { hypot } from '../../base/elementary/hypot.ts';
 import type { SampleRange } from '../../capture/capture.ts';
+import { differenceNoise } from '../../signal/differenceNoise.ts';
 import { median } from '../../signal/median.ts';
+import { quantisationStep } from '../../signal/quantisationStep.ts';
 import { phaseTrack } from '../../signal/tracking/phaseTrack.ts';
 import { roughFundamental } from '../../signal/tracking/roughFundamental.ts';
 import { type Excursion, excursions } from '../envelope/excursions.ts';
@@ -52,6 +55,7 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
   const omega = roughFundamental(samples);
   if (omega === null) return null;
   const { events, dark } = supplyEvents(record, omega, chain);
+  const currentNoise = current === null ? 0 : noiseOf(current);
   const edges = dark.flatMap(({ from, to }) => [from, to]);
   const followed = (breaks: readonly number[]) => {
     const zeros = phaseTrack(samples, omega, breaks);
@@ -63,7 +67,7 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
       envelope,
       currentEnvelope,
       reference,
-      moves: envelopeMoves(envelope, currentEnvelope, reference, dark),
+      moves: envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise }),
     };
   };
   const first = followed(edges);
@@ -82,4 +86,9 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     steady: longestSteadyStretch(envelope, moves, dark, samples.length, reference),
     dark,
   };
+}
+
+/** What noise and rounding leave of a channel with nothing on it. */
+function noiseOf(samples: Float64Array): number {
+  return hypot(differenceNoise(samples), (quantisationStep(samples) ?? 0) / 2);
 }

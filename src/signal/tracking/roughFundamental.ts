@@ -1,6 +1,7 @@
 import { blockMeans } from '../blockMeans.ts';
 import { findFundamental } from '../findFundamental.ts';
 import { LONG_RECORD } from '../longRecord.ts';
+import { type LitStretch, litStretches } from './litStretches.ts';
 
 /** Enough for 250 cycles of 80 samples; a longer stretch is averaged down to it for this look. */
 const LOOK_LENGTH = 20_000;
@@ -11,14 +12,44 @@ const HALVINGS = 5;
 /** Stretches looked at of one length. */
 const LOOKS = 4;
 
+/** Periods that a rest takes where one-sided pulses beside it are waves of their own. */
+const RESTS = 3;
+
+/** Stretches with voltage that are looked at, the longest first. */
+const STRETCHES = 4;
+
 /**
- * The fundamental of a record that may change on its way: of the whole where it repeats throughout, else of
- * a half, quarter and so on that repeats.
+ * The fundamental of a record that may change on its way: of the longest stretch with voltage where it rests at zero
+ * for long; else of the whole where it repeats throughout, else of a half, quarter and so on that repeats.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @returns radians a sample, good to a few per cent anywhere in the record; null where nothing repeats.
  */
 export function roughFundamental(samples: Float64Array): number | null {
+  const lit = litStretches(samples);
+  // Bursts may come back as regularly as their wave does.
+  return ofStretches(samples, lit, true) ?? ofParts(samples) ?? ofStretches(samples, lit, false);
+}
+
+/** @param isSure - whether only what can't be a part of something slower that repeats is taken. */
+function ofStretches(
+  samples: Float64Array,
+  stretches: readonly LitStretch[],
+  isSure: boolean,
+): number | null {
+  for (const { from, to, isBalanced, restSamples } of stretches.slice(0, STRETCHES)) {
+    const blockLength = Math.max(1, Math.floor((to - from) / LOOK_LENGTH));
+    const stretch = blockMeans(samples.subarray(from, to), blockLength);
+    const found = findFundamental(stretch);
+    if ('none' in found) continue;
+    const omega = found.omega / blockLength;
+    // What swings to one side only may be the pulses of half a switched cycle, which rest for a few of them at most.
+    if (!isSure || isBalanced || restSamples * omega > RESTS * 2 * Math.PI) return omega;
+  }
+  return null;
+}
+
+function ofParts(samples: Float64Array): number | null {
   const isLong = samples.length >= LONG_RECORD;
   const [lookLength, most] = isLong ? [LONG_LOOK_LENGTH, HALVINGS + 1] : [LOOK_LENGTH, HALVINGS];
   for (let halvings = 0; halvings <= most; halvings++) {

@@ -4,6 +4,7 @@ import { excursions } from '../../figures/envelope/excursions.ts';
 import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
+import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
 import { median } from '../../signal/median.ts';
 import type { Nominal } from '../measureDocument.ts';
 
@@ -32,13 +33,16 @@ export function courseWithNominal(
 
 /** Fewer cycles than this tell less than the whole record does, however restless. */
 const LEAST_STEADY_CYCLES = 2;
+/** Where the rest of the record is without voltage, as few as can be measured. */
+const LEAST_LIT_CYCLES = MINIMUM_CYCLES;
 
 /** The stretch that figures are measured on, where that is not the whole record. */
 export function steadyStretch(course: SupplyCourse | null, { intervalS }: Capture): SampleRange | undefined {
   if (course === null || course.steady.whole || !isRestless(course)) return undefined;
   const { from, to } = course.steady;
   const cycles = (to - from) * intervalS * course.envelope.frequencyHz[0]!;
-  return cycles < LEAST_STEADY_CYCLES ? undefined : { from, to };
+  const least = course.dark.length > 0 ? LEAST_LIT_CYCLES : LEAST_STEADY_CYCLES;
+  return cycles < least ? undefined : { from, to };
 }
 
 /** Of their own size: from the first third of the record to the last, or to the middle, less is no drift. */

@@ -1,0 +1,76 @@
+import type { SampleRange } from '../../capture/capture.ts';
+import { differenceNoise } from '../../signal/differenceNoise.ts';
+import { median } from '../../signal/median.ts';
+import { quantisationStep } from '../../signal/quantisationStep.ts';
+import { type Departure, departure, type Place } from './departure.ts';
+import { type SteadySide, steadySide } from './steadySide.ts';
+import type { SupplyBreak } from './supplyEvent.ts';
+
+/** A run without voltage and the voltage on both sides, in samples; a side may be empty. */
+export interface BreakPlace {
+  readonly before: SampleRange;
+  readonly run: SampleRange;
+  readonly after: SampleRange;
+}
+
+/** A stretch of the record that is proven to be without voltage. */
+export interface DarkSpell {
+  /** All that may belong to it, in samples. */
+  readonly range: SampleRange;
+  /** Where the voltage leaves; null where the record starts without it. */
+  readonly leaves: Place | null;
+  /** Where it joins again; null where the record ends without it. */
+  readonly joins: Place | null;
+  /** Its figures, where there is voltage on both sides. */
+  readonly event: SupplyBreak | null;
+}
+
+/** Where the voltage leaves and joins around a dark run, as far as the waves beside it tell. */
+export interface VoltageEdges {
+  readonly left: SteadySide | null;
+  readonly right: SteadySide | null;
+  /** Null where there is too little wave on that side to be carried on. */
+  readonly leaves: Departure | null;
+  readonly joins: Departure | null;
+}
+
+/** Of a period: how far outside the dark run its true ends are looked for. */
+const MARGIN_CYCLES = 0.2;
+/** Of a period: how far into the dark run they are. No wave rests at zero for so long. */
+const REACH_CYCLES = 1.2;
+
+/**
+ * Where the voltage leaves and joins, told from how the wave beside the dark run would have gone on.
+ *
+ * @param omega - the fundamental, rough, radians a sample.
+ * @param peak - largest size of the voltage, in the unit of the samples.
+ */
+export function voltageEdges(
+  samples: Float64Array,
+  { before, run, after }: BreakPlace,
+  omega: number,
+  peak: number,
+): VoltageEdges {
+  const periodSamples = (2 * Math.PI) / omega;
+  const margin = Math.floor(MARGIN_CYCLES * periodSamples);
+  const reach = Math.ceil(REACH_CYCLES * periodSamples);
+  const early = { from: before.from, to: Math.max(before.from, run.from - margin) };
+  const late = { from: Math.min(after.to, run.to + margin), to: after.to };
+  const [left, right] = [steadySide(samples, early, true, omega), steadySide(samples, late, false, omega)];
+  const rest = median(samples.slice(run.from, run.to));
+  const voltage = samples.subarray(early.from, late.to);
+  const noise = Math.max(
+    differenceNoise(voltage),
+    // A record that rests on single codes hides noise of up to half a step.
+    (quantisationStep(voltage) ?? 0) / 2,
+    1e-3 * peak,
+  );
+  const leaving = { from: early.to, to: Math.min(run.to, run.from + reach) };
+  const joining = { from: Math.max(run.from, run.to - reach), to: late.from };
+  return {
+    left,
+    right,
+    leaves: left && departure(samples, left, leaving, rest, noise, false),
+    joins: right && departure(samples, right, joining, rest, noise, true),
+  };
+}
