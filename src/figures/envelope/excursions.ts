@@ -72,3 +72,20 @@ export function excursions(
     ...spans('interruption', -1, interruptionRatio),
   ].sort((a, b) => a.startS - b.startS);
 }
+
+/**
+ * Excursions whose beginning or end the record shows: where the whole of it lies off, or hovers at the threshold, the
+ * nominal voltage may be the wrong one.
+ */
+export function withEnds(
+  found: readonly Excursion[],
+  { timeS, rms }: HalfCycleRms,
+  nominal: number,
+  { hysteresisRatio }: ExcursionThresholds = USUAL_THRESHOLDS,
+): readonly Excursion[] {
+  return found.filter(({ kind, startS, startSeen, endSeen, extreme }) => {
+    if (endSeen || !startSeen) return endSeen;
+    const sign = kind === 'swell' ? 1 : -1;
+    return rms.some((value, k) => timeS[k]! < startS && sign * (extreme - value) > hysteresisRatio * nominal);
+  });
+}

@@ -37,11 +37,13 @@ export function darkSpells(
     const after = { from: run.to, to: sure.find(({ from }) => from > run.from)?.from ?? samples.length };
     const atStart = run.sure && !isSide({ from: 0, to: run.from });
     const atEnd = run.sure && !isSide({ from: run.to, to: samples.length });
+    // So long a rest is none of the wave's own, however little voltage stands beside it.
+    const isLong = run.sure && run.to - run.from >= OWN_REST_CYCLES * periodSamples;
     const spell =
-      isSide(before) && isSide(after)
-        ? breakBetween(record, { before, run, after }, omega, figures)
-        : atStart !== atEnd
-          ? endSpell(samples, { before, run, after }, omega, figures, atStart)
+      atStart !== atEnd
+        ? endSpell(samples, { before, run, after }, omega, figures, atStart)
+        : !atStart && (isLong || (isSide(before) && isSide(after)))
+          ? breakBetween(record, { before, run, after }, omega, figures)
           : null;
     if (spell !== null) spells.push(spell);
   }

@@ -80,13 +80,17 @@ function lowStretches(rms: Float64Array, { first, last }: ValueSpan): readonly L
   const found: LowStretch[] = [];
   /** The values that are not low, ascending in time. */
   const usual: number[] = [];
+  let highest = 0;
   let k = first;
   while (k <= last) {
-    const level = usual.length < LEAST_BEFORE ? null : median(usual.slice(-BEFORE_VALUES));
+    // No middle value lies over the highest: most records are told so without one.
+    const isTold = usual.length >= LEAST_BEFORE && rms[k]! < LOW_RATIO * highest;
+    const level = isTold ? median(usual.slice(-BEFORE_VALUES)) : null;
     const isLow = (i: number): boolean =>
       level !== null && rms[i]! < LOW_RATIO * level && rms[i]! >= NO_RATIO * level;
     if (level === null || !isLow(k)) {
       usual.push(rms[k]!);
+      highest = Math.max(highest, rms[k]!);
       k++;
       continue;
     }

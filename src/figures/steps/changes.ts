@@ -58,9 +58,7 @@ export function changes(values: Float64Array, { least, spans = [whole(values)] }
       0.25,
     ) / NORMAL_QUARTILE;
   const threshold = Math.max(least + 3 * restless, 6 * restless);
-  const scatter = Math.min(
-    ...spans.map(({ first, last }) => straightScatter(values.subarray(first, last + 1))),
-  );
+  const scatter = scatterOf(values, spans);
   const found = spans.flatMap((span) => {
     const slow: Change[] = [];
     movesOf(span).forEach((move, i) => {
@@ -75,6 +73,14 @@ export function changes(values: Float64Array, { least, spans = [whole(values)] }
     return parted(values, slow, sharpEdges(values, span, { least: threshold, scatter }), scatter);
   });
   return { changes: found, scatter };
+}
+
+/** Of the quietest part that is long enough to tell. */
+function scatterOf(values: Float64Array, spans: readonly ValueSpan[]): number {
+  const told = spans.filter(({ first, last }) => last - first >= 2 * LAG);
+  return told.length === 0
+    ? 0
+    : Math.min(...told.map(({ first, last }) => straightScatter(values.subarray(first, last + 1))));
 }
 
 const whole = (values: Float64Array): ValueSpan => ({ first: 0, last: values.length - 1 });

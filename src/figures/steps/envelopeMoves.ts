@@ -108,6 +108,11 @@ export function litSpans({ from, to }: HalfCycleRms, dark: readonly SampleRange[
   return spans;
 }
 
+/** False for a current channel that holds noise and no more. */
+export function isCurrent({ rms }: HalfCycleRms, noise: number): boolean {
+  return rms.some((amperes) => amperes > CURRENT_OVER_NOISE * noise);
+}
+
 /** The voltage's changes and those of the current that it doesn't show, in time order. */
 function withCurrent(
   found: readonly Change[],
@@ -116,7 +121,7 @@ function withCurrent(
   { dark, currentNoise }: Required<Pick<MoveOptions, 'dark' | 'currentNoise'>>,
 ): readonly Change[] {
   const largest = current.rms.reduce((a, b) => Math.max(a, b), 0);
-  if (largest <= CURRENT_OVER_NOISE * currentNoise) return found;
+  if (!isCurrent(current, currentNoise)) return found;
   const indexAt = (timeS: number): number => {
     const index = voltage.timeS.findIndex((time) => time >= timeS);
     return index < 0 ? voltage.timeS.length - 1 : index;

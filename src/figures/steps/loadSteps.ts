@@ -4,6 +4,7 @@ import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import type { EnvelopeMoves, Move } from './envelopeMoves.ts';
 import { farthest } from './farthest.ts';
 import { frequencyFigures } from './frequencyFigures.ts';
+import { currentTimeS } from './loadChanges.ts';
 import type { LoadStep } from './loadStep.ts';
 import { stepDirection } from './stepDirection.ts';
 import { percentFigure, recoveryFigure, type StepRecord, timeFigure, voltageFigure } from './stepFigures.ts';
@@ -46,9 +47,13 @@ export function loadSteps(
 const SAME_RATIO = 0.003;
 
 /** The voltage after, or at its farthest, can be told from that before. */
-function isSeen({ before, after, extreme }: LoadStep, { scatter, nominal }: StepRecord): boolean {
-  const farthest = Math.max(Math.abs(extreme.value - before.value), Math.abs(after.value - before.value));
-  return farthest > Math.max(SAME_RATIO * (nominal ?? before.value), 4 * scatter);
+function isSeen({ before, after, extreme }: LoadStep, record: StepRecord): boolean {
+  return differ(before.value, [after.value, extreme.value], record);
+}
+
+function differ(before: number, others: readonly number[], { scatter, nominal }: StepRecord): boolean {
+  const least = Math.max(SAME_RATIO * (nominal ?? before), 4 * scatter);
+  return others.some((other) => Math.abs(other - before) > least);
 }
 
 function stepOf(
@@ -58,8 +63,12 @@ function stepOf(
   record: StepRecord,
 ): LoadStep {
   const { before, after } = move;
-  const atS = stepTimeS(voltage, move, record.scatter);
   const far = extremeOf(voltage.rms, move);
+  // A stiff voltage doesn't tell when; the current does.
+  const atS =
+    current !== null && !differ(before.mean, [after.mean, far.value], record)
+      ? currentTimeS(current, voltage, move)
+      : stepTimeS(voltage, move, record.scatter);
   const counts = { before: before.last + 1 - before.from, after: after.last + 1 - after.from };
   const recovery = (bandPercent: number): Figure =>
     recoveryFigure(

@@ -8,10 +8,15 @@ import { roughFundamental } from '../../signal/tracking/roughFundamental.ts';
 import { type Excursion, excursions } from '../envelope/excursions.ts';
 import { type ChannelRecord, type HalfCycleRms, halfCycleRms } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
-import type { SupplyEvent } from '../gaps/supplyEvent.ts';
+import type { BrownOut, Inrush, SupplyEvent } from '../gaps/supplyEvent.ts';
 import { supplyEvents } from '../gaps/supplyEvents.ts';
+import { activePower } from '../power/activePower.ts';
 import { ASSUMED_INSTRUMENT } from '../uncertainty/instrument.ts';
-import { envelopeMoves } from './envelopeMoves.ts';
+import { brownOuts } from './brownOuts.ts';
+import { envelopeMoves, isCurrent, litSpans } from './envelopeMoves.ts';
+import { withLoads } from './eventLoads.ts';
+import { inrushAt } from './inrush.ts';
+import { type LoadChange, loadChanges } from './loadChanges.ts';
 import type { LoadStep } from './loadStep.ts';
 import { loadSteps } from './loadSteps.ts';
 import { longestSteadyStretch, type SteadyStretch } from './longestSteadyStretch.ts';
@@ -38,6 +43,8 @@ export interface SupplyCourseOptions {
   /** The load's current on the same time base. */
   readonly current?: Float64Array | null;
   readonly chain?: MeasuringChain;
+  /** True where a load of some size is known to be on. */
+  readonly isLoaded?: boolean;
 }
 
 /**
@@ -49,25 +56,25 @@ export interface SupplyCourseOptions {
  * @returns null where nothing repeats or no cycle is whole: there is no envelope then.
  */
 export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions = {}): SupplyCourse | null {
-  const { nominal = null, current = null } = options;
+  const { nominal = null, current = null, isLoaded = false } = options;
   const { chain = { instrument: ASSUMED_INSTRUMENT, scaleSource: 'scope and probe' } } = options;
   const { samples, intervalS, startS } = record;
   const omega = roughFundamental(samples);
   if (omega === null) return null;
-  const { events, dark } = supplyEvents(record, omega, chain);
-  const currentNoise = current === null ? 0 : noiseOf(current);
+  const { events: breaks, dark } = breaksOf(record, omega, chain, current, isLoaded);
+  const noise = current === null ? 0 : noiseOf(current);
   const edges = dark.flatMap(({ from, to }) => [from, to]);
-  const followed = (breaks: readonly number[]) => {
-    const zeros = phaseTrack(samples, omega, breaks);
+  const followed = (jumps: readonly number[]) => {
+    const zeros = phaseTrack(samples, omega, jumps);
     const envelope = halfCycleRms(record, zeros);
     if (envelope === null) return null;
     const currentEnvelope = current === null ? null : halfCycleRms({ ...record, samples: current }, zeros);
-    const reference = nominal ?? median(envelope.rms);
+    const reference = nominal ?? usualRms(envelope, dark);
     return {
       envelope,
       currentEnvelope,
       reference,
-      moves: envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise }),
+      moves: envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise: noise }),
     };
   };
   const first = followed(edges);
@@ -77,16 +84,108 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     .map((move) => (stepTimeS(first.envelope, move, first.moves.scatter) - startS) / intervalS);
   const { envelope, currentEnvelope, reference, moves } =
     jumps.length === 0 ? first : (followed([...edges, ...jumps]) ?? first);
+  const low = brownOuts(envelope, { dark, scatter: moves.scatter, chain });
+  const seen = currentEnvelope !== null && isCurrent(currentEnvelope, noise) ? currentEnvelope : null;
+  const changes = loadChanges(envelope, seen, moves.moves, moves.scatter);
+  const events = withLoads([...breaks, ...low], {
+    ...{ record, current, envelope, changes, dark, chain },
+    isCurrentSeen: seen !== null,
+  });
+  const inrushes =
+    current === null || seen === null
+      ? []
+      : inrushesOf({ record, current, envelope, dark, chain, noise }, changes, low);
   return {
     envelope,
     currentEnvelope,
-    steps: loadSteps(envelope, currentEnvelope, moves, { nominal, chain }),
-    events,
+    steps: loadSteps(envelope, seen, moves, { nominal, chain }).filter(
+      (step) => !isOfBrownOut(step, low, 1 / envelope.frequencyHz[0]!),
+    ),
+    events: [...events, ...inrushes].sort((a, b) => startOf(a) - startOf(b)),
     excursions: nominal === null ? [] : excursions(envelope, nominal),
     steady: longestSteadyStretch(envelope, moves, dark, samples.length, reference),
     dark,
   };
 }
+
+/** The middle value of the cycles with voltage. */
+function usualRms(envelope: HalfCycleRms, dark: readonly SampleRange[]): number {
+  const lit = litSpans(envelope, dark).flatMap(({ first, last }) => [
+    ...envelope.rms.subarray(first, last + 1),
+  ]);
+  return median(lit.length === 0 ? envelope.rms : lit);
+}
+
+/** Watts that a source which searches for a load would have found: common practice, no source. */
+export const SEARCHED_LOAD_W = 25;
+
+/** Breaks and bursts; bursts in which a load draws power are no search for one. */
+function breaksOf(
+  record: ChannelRecord,
+  omega: number,
+  chain: MeasuringChain,
+  current: Float64Array | null,
+  isLoaded: boolean,
+): ReturnType<typeof supplyEvents> {
+  const found = supplyEvents(record, omega, chain, isLoaded);
+  if (current === null || found.events[0]?.kind !== 'idle bursts') return found;
+  const lit = found.dark.slice(1).map(({ from }, i) => ({ from: found.dark[i]!.to, to: from }));
+  const powers = lit.map((span) =>
+    Math.abs(activePower(record.samples, current, span, (2 * Math.PI) / omega) ?? 0),
+  );
+  return powers.some((watts) => watts > SEARCHED_LOAD_W) ? supplyEvents(record, omega, chain, true) : found;
+}
+
+interface InrushContext {
+  readonly record: ChannelRecord;
+  readonly current: Float64Array;
+  readonly envelope: HalfCycleRms;
+  readonly dark: readonly SampleRange[];
+  readonly chain: MeasuringChain;
+  readonly noise: number;
+}
+
+/** The inrush at each moment at which a load comes on, or voltage to a load. */
+function inrushesOf(
+  { record, current, envelope, dark, chain, noise }: InrushContext,
+  changes: readonly LoadChange[],
+  low: readonly BrownOut[],
+): readonly Inrush[] {
+  const { intervalS, startS } = record;
+  const sampleAt = (timeS: number): number => (timeS - startS) / intervalS;
+  const starts = dark.filter(({ to }) => to < current.length).map(({ to }) => to);
+  const on = [...changes.filter(({ isOn }) => isOn).map(({ atS }) => sampleAt(atS)), ...starts];
+  const ends = [
+    ...changes.map(({ atS }) => sampleAt(atS)),
+    ...dark.map(({ from }) => from),
+    ...low.map((event) => sampleAt(event.startS.value)),
+    current.length,
+  ];
+  const periodSamples = 1 / envelope.frequencyHz[0]! / intervalS;
+  const inrushRecord = {
+    ...{ amperes: current, intervalS, startS, envelope, periodSamples, noise, chain },
+    step: quantisationStep(current),
+  };
+  return on.flatMap((at) => {
+    const until = Math.min(...ends.filter((end) => end > at + 2 * periodSamples));
+    const found = Number.isFinite(until) ? inrushAt(inrushRecord, at, until) : null;
+    return found === null ? [] : [found];
+  });
+}
+
+/** The voltage's way into and out of a brown-out, and what it does in it, is told by that. */
+function isOfBrownOut({ atS }: LoadStep, low: readonly BrownOut[], periodS: number): boolean {
+  return low.some(
+    ({ startS, durationS }) =>
+      atS.value > startS.value - OWN_CYCLES * periodS &&
+      atS.value < startS.value + durationS.value + OWN_CYCLES * periodS,
+  );
+}
+
+/** Cycles around a brown-out within which a step is its own way down or up. */
+const OWN_CYCLES = 2;
+
+const startOf = (event: SupplyEvent): number => (event.kind === 'inrush' ? event.atS : event.startS).value;
 
 /** What noise and rounding leave of a channel with nothing on it. */
 function noiseOf(samples: Float64Array): number {

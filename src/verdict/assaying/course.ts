@@ -1,6 +1,6 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
-import { excursions } from '../../figures/envelope/excursions.ts';
+import { excursions, withEnds } from '../../figures/envelope/excursions.ts';
 import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
@@ -23,12 +23,12 @@ export function courseWithNominal(
   chain: { readonly instrument: Instrument; readonly scaleSource: ScaleSource },
 ): SupplyCourse {
   const isStill = course.steps.length === 0 && course.events.length === 0;
-  if (isStill)
-    return nominal === null
-      ? course
-      : { ...course, excursions: excursions(course.envelope, nominal.voltageV) };
   const options = { current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain };
-  return supplyCourse(record(capture, voltage), options) ?? course;
+  const again = isStill ? course : (supplyCourse(record(capture, voltage), options) ?? course);
+  if (nominal === null) return again;
+  const { envelope } = again;
+  const found = excursions(envelope, nominal.voltageV);
+  return { ...again, excursions: nominal.inferred ? withEnds(found, envelope, nominal.voltageV) : found };
 }
 
 /** Fewer cycles than this tell less than the whole record does, however restless. */
@@ -48,11 +48,17 @@ export function steadyStretch(course: SupplyCourse | null, { intervalS }: Captur
 /** Of their own size: from the first third of the record to the last, or to the middle, less is no drift. */
 const DRIFT = { rms: 0.02, frequencyHz: 0.01 } as const;
 
-/** Something steps or breaks off, or one third of the record differs from another for good. */
-export function isRestless({ steps, events, envelope }: SupplyCourse): boolean {
+/** Of the frequency: a single cycle that is off by more jumps in phase, by a twentieth of a turn. */
+const JUMP_RATIO = 0.05;
+
+/** Something steps, breaks off or jumps in phase, or one third of the record differs from another for good. */
+export function isRestless({ steps, events, envelope, steady }: SupplyCourse): boolean {
   if (steps.length + events.length > 0) return true;
   const third = Math.floor(envelope.rms.length / 3);
   if (third < 1) return false;
+  const usual = median(envelope.frequencyHz);
+  if (!steady.whole && envelope.frequencyHz.some((hertz) => Math.abs(hertz / usual - 1) > JUMP_RATIO))
+    return true;
   return (['rms', 'frequencyHz'] as const).some((key) => {
     const medians = [0, 1, 2].map((i) => median(envelope[key].subarray(i * third, (i + 1) * third)));
     return Math.max(...medians) - Math.min(...medians) > DRIFT[key] * Math.min(...medians);

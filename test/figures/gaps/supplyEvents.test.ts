@@ -155,13 +155,14 @@ test('no break: a plain wave, a load step, a dip, pulses that grow narrower', ()
   const narrow = waveOfRms(waveNamed.modified({ dutyRatio: 0.45, edgeCycles: 0.004 }), 200);
   const evolutions: readonly Evolution[] = [
     ...[sine, grid, modified, halfWave].map((wave) => ({ wave, frequencyHz: 50 })),
-    { wave: sine, frequencyHz: 60, amplitude: course(1, [{ atS: 0.2, to: 0.8 }]) },
+    { wave: sine, frequencyHz: 60, amplitude: course(1, [{ atS: 0.2, to: 0.9 }]) },
     {
       wave: sine,
       frequencyHz: 60,
       amplitude: course(1, [
         { atS: 0.2, to: 0.4 },
-        { atS: 0.3, to: 1 },
+        // Two of the three cycles that make a brown-out.
+        { atS: 0.2 + 2 / 60, to: 1 },
       ]),
     },
     { wave: modified, frequencyHz: 50, takeovers: [{ atS: 0.2, aheadCycles: 0, wave: narrow }] },

@@ -25,10 +25,22 @@ test('a jump is a change, a slope however steep is none', () => {
   ).toEqual([]);
 });
 
-test('changes five cycles apart are two, nearer ones are one', () => {
-  const pulse = (length: number): Float64Array => series(80, (k) => (k >= 30 && k < 30 + length ? 95 : 100));
-  expect(changes(pulse(8), { least: 1 }).changes.length).toBe(1);
-  expect(changes(pulse(20), { least: 1 }).changes.length).toBe(2);
+/** Urms(1/2) of a sine: a step of the amplitude between two half cycles is straddled by one value. */
+const straddled = (before: number, after: number): number => Math.sqrt((before ** 2 + after ** 2) / 2);
+
+test('sharp edges between levels are a change each, down to two cycles apart; a way back belongs to its edge', () => {
+  const pulse = (length: number): Float64Array =>
+    series(80, (k) =>
+      k === 30 || k === 30 + length ? straddled(95, 100) : k > 30 && k < 30 + length ? 95 : 100,
+    );
+  for (const length of [4, 8, 16, 20]) expect(changes(pulse(length), { least: 1 }).changes.length).toBe(2);
+  const back = (cycles: number): Float64Array =>
+    series(80, (k) => (k < 30 ? 100 : 100 - 8 * Math.exp(-(k - 30) / 2 / cycles)));
+  for (const cycles of [0.5, 1, 2, 4]) expect(changes(back(cycles), { least: 1 }).changes.length).toBe(1);
+  const ringing = series(80, (k) =>
+    k < 30 ? 100 : 95 - 5 * Math.exp(-(k - 30) / 12) * Math.cos(((k - 30) * Math.PI) / 5),
+  );
+  expect(changes(ringing, { least: 1 }).changes.length).toBe(1);
 });
 
 test('a change up to the least is none, one beyond is', () => {

@@ -129,7 +129,7 @@ test('a dip that comes back to where it was is a load thrown on', () => {
 });
 
 test('a record that ends before the voltage has settled says so', () => {
-  const step = cleanStep({ to: 0.97, transient: { by: -0.15, tauS: 0.5 } }, 0.5);
+  const step = cleanStep({ to: 0.97, transient: { by: -0.1, tauS: 0.5 } }, 0.5);
   expect(step.recoveryS.value).toBe(null);
 });
 

@@ -1,0 +1,97 @@
+import type { SampleRange } from '../../capture/capture.ts';
+import type { ChannelRecord, HalfCycleRms } from '../envelope/halfCycleRms.ts';
+import type { MeasuringChain } from '../envelope/measuringChain.ts';
+import type { HeldLoad, SupplyEvent } from '../gaps/supplyEvent.ts';
+import { activePower } from '../power/activePower.ts';
+import { budgeted } from '../uncertainty/budget.ts';
+import { within } from '../uncertainty/component.ts';
+import type { LoadChange } from './loadChanges.ts';
+
+export interface LoadContext {
+  readonly record: ChannelRecord;
+  /** The load's current on the same time base; null: not recorded. */
+  readonly current: Float64Array | null;
+  /** False where the current is noise: then there is no load. */
+  readonly isCurrentSeen: boolean;
+  readonly envelope: HalfCycleRms;
+  readonly changes: readonly LoadChange[];
+  /** Stretches without voltage, in samples. */
+  readonly dark: readonly SampleRange[];
+  readonly chain: MeasuringChain;
+}
+
+/** Cycles around an event in which a change of the load belongs to it. */
+const AT_ONCE_CYCLES = 1.2;
+/** From so many cycles on, only the later half tells the load: the first may be its inrush. */
+const LONG_CYCLES = 4;
+
+/** The load before each event, how much where a current was captured, and how long it was held. */
+export function withLoads(events: readonly SupplyEvent[], context: LoadContext): readonly SupplyEvent[] {
+  return events.map((event) => ({ ...event, ...loadOf(event, context) }));
+}
+
+function loadOf(event: SupplyEvent, context: LoadContext): HeldLoad {
+  const { record, envelope } = context;
+  if (event.kind === 'inrush') return {};
+  const periodS = 1 / envelope.frequencyHz[0]!;
+  const startS = event.startS.value;
+  const sampleAt = (timeS: number): number => (timeS - record.startS) / record.intervalS;
+  if (event.kind === 'start-up' || event.kind === 'failed start' || event.kind === 'idle bursts') {
+    const until =
+      event.kind === 'failed start' ? sampleAt(event.endS.value) : nextChange(context, sampleAt(startS));
+    return watts(context, { from: sampleAt(startS), to: until }, periodS);
+  }
+  const cameS = voltageSince(context, startS, periodS);
+  const before = context.changes.filter(({ atS }) => atS > cameS && atS < startS + AT_ONCE_CYCLES * periodS);
+  // A load that comes on with low voltage is the one that this happens under. Only a current shows it: the voltage falls anyway.
+  const ownS = event.kind === 'brown-out' && context.isCurrentSeen ? Number.POSITIVE_INFINITY : startS;
+  const last = before.findLast(
+    ({ atS }) => atS < ownS - (event.kind === 'brown-out' ? AT_ONCE_CYCLES : 0.25) * periodS,
+  );
+  const sinceS = last?.atS ?? cameS;
+  const isAtOnce = startS - sinceS < AT_ONCE_CYCLES * periodS && event.kind === 'brown-out';
+  const span = isAtOnce
+    ? { from: sampleAt(startS + periodS), to: sampleAt(startS + event.durationS.value - periodS / 2) }
+    : { from: sampleAt(last === undefined ? sinceS : sinceS + periodS / 2), to: sampleAt(startS) };
+  const heldS = Math.max(0, startS - sinceS);
+  const sinceDoubtS = last === undefined ? record.intervalS : periodS / 2;
+  return {
+    ...watts(context, span, periodS),
+    heldS: budgeted(heldS, [
+      within('when the load came on', sinceDoubtS, 's', 1),
+      within('when it ended', (event.startS.uncertainty * Math.sqrt(3)) / 2, 's', 1),
+      within('time base', context.chain.instrument.timeBasePpm, 'ppm', heldS / 1e6),
+    ]),
+    heldAtLeast: last === undefined && cameS <= record.startS,
+  };
+}
+
+/** When the voltage before an event came, or the record's start. */
+function voltageSince({ record, dark }: LoadContext, startS: number, periodS: number): number {
+  const at = (startS - periodS / 4 - record.startS) / record.intervalS;
+  const away = dark.findLast(({ to }) => to <= at);
+  return away === undefined ? record.startS : record.startS + away.to * record.intervalS;
+}
+
+/** The sample of the next change of the load or of the voltage behind another, or the record's end. */
+function nextChange({ record, dark, changes }: LoadContext, from: number): number {
+  const periodless = [
+    ...dark.map((away) => away.from),
+    ...changes.map(({ atS }) => (atS - record.startS) / record.intervalS),
+  ].filter((at) => at > from + 1);
+  return Math.min(record.samples.length, ...periodless);
+}
+
+function watts(
+  { record, current, isCurrentSeen }: LoadContext,
+  { from, to }: SampleRange,
+  periodS: number,
+): Pick<HeldLoad, 'loadW'> {
+  if (current === null) return {};
+  if (!isCurrentSeen) return { loadW: 0 };
+  const periodSamples = periodS / record.intervalS;
+  const late = to - from > LONG_CYCLES * periodSamples ? (from + to) / 2 : from;
+  const power = activePower(record.samples, current, { from: late, to }, periodSamples);
+  // A clamp turned round gives the same load with its sign changed.
+  return power === null ? {} : { loadW: Number(Math.abs(power).toPrecision(4)) };
+}
