@@ -2,7 +2,6 @@ import type { Notice } from '../base/notice.ts';
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
 import { MANY_CODES } from './fewCodes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
-import { outliers } from './outliers.ts';
 
 /**
  * What to doubt about a measured wave, and what to set on the scope to do better.
@@ -27,7 +26,7 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
 
 /** Single values that no wave explains: a damaged cell, or a disturbance shorter than three samples. */
 function outlierNotice(record: PeriodicRecord): Notice | null {
-  const [first, ...more] = outliers(record);
+  const [first, ...more] = record.periodic.outliers;
   if (first === undefined) return null;
   const atS = record.startS + first.sample * record.intervalS;
   const value = Number(first.value.toPrecision(4));

@@ -18,6 +18,8 @@ import { edges } from './edges.ts';
 import { fewCodes } from './fewCodes.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
+import { type Outlier, outliers } from './outliers.ts';
+import { foldedExtremes } from './peaks/foldedExtremes.ts';
 import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
@@ -122,7 +124,7 @@ function describe(
   const periodSamples = (2 * Math.PI) / fit.omega;
   const extent = extremes(samples);
   const levels = steppedLevels(samples, periodSamples, { noise: least, step: stepSize ?? 0, extent });
-  return {
+  const described = {
     extent,
     fit,
     phaseRad,
@@ -140,6 +142,18 @@ function describe(
       Array.from(series.cosine, (cosine, k) => cosine !== 0 || series.sine[k] !== 0),
     ),
   };
+  const lone = outliers({ samples, stepSize, periodic: described });
+  const undamaged = withoutValues(samples, lone);
+  const seen = { noise: least, stepSize, isStepped: levels.length > 0 };
+  return { ...described, outliers: lone, extremes: foldedExtremes(undamaged, fit, phaseRad, seen) };
+}
+
+/** A damaged value is no peak. */
+function withoutValues(samples: Float64Array, lone: readonly Outlier[]): Float64Array {
+  if (lone.length === 0) return samples;
+  const left = samples.slice();
+  for (const { sample } of lone) left[sample] = Number.NaN;
+  return left;
 }
 
 /**

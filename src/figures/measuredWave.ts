@@ -4,6 +4,8 @@ import type { HannPower } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
+import type { Outlier } from './outliers.ts';
+import type { FoldedExtremes } from './peaks/foldedExtremes.ts';
 import type { Unrest } from './uncertainty/unrest.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
@@ -50,6 +52,10 @@ export interface PeriodicWave {
   readonly cycle: Float64Array;
   /** Levels the wave rests at, ascending; empty for a smooth wave. */
   readonly levels: readonly AmplitudeLevel[];
+  /** Single values that no wave explains, in time order. */
+  readonly outliers: readonly Outlier[];
+  /** Peak and trough of a wave that the orders fitted don't follow; null where its cycle tells them. */
+  readonly extremes: FoldedExtremes | null;
   /** True where a digitiser's codes are so few that a staircase could hide behind them: each row lies within one of a sine's. */
   readonly fewCodes: boolean;
   /** Spectrum of what the fit leaves, of the middle of a long record; null where that is too short for one. */

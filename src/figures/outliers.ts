@@ -1,5 +1,5 @@
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
-import type { PeriodicRecord } from './measuredWave.ts';
+import type { PeriodicRecord, PeriodicWave } from './measuredWave.ts';
 
 /** A sample that neither its neighbours nor the same places of other cycles explain. */
 export interface Outlier {
@@ -8,6 +8,11 @@ export interface Outlier {
   /** In U. */
   readonly value: number;
 }
+
+/** What a record's outliers are told by. */
+type ShapedRecord = Pick<PeriodicRecord, 'samples' | 'stepSize'> & {
+  readonly periodic: Pick<PeriodicWave, 'noise' | 'levels' | 'periodSamples' | 'cycle'>;
+};
 
 /** Standard deviations of the noise that a sample must stand off. */
 const DEVIATIONS = 8;
@@ -26,7 +31,7 @@ const CYCLES = 2;
  * @remarks Two wrong samples side by side explain each other. So does a disturbance that the scope really saw over
  * several samples.
  */
-export function outliers({ samples, stepSize, periodic }: PeriodicRecord): readonly Outlier[] {
+export function outliers({ samples, stepSize, periodic }: ShapedRecord): readonly Outlier[] {
   const { noise, levels, periodSamples, cycle } = periodic;
   const height = cycle.reduce((a, b) => Math.max(a, b)) - cycle.reduce((a, b) => Math.min(a, b));
   const least = Math.max(

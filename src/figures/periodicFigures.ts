@@ -6,6 +6,7 @@ import { deviationFactor } from './deviationFactor.ts';
 import { harmonicFigures } from './harmonicFigures.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 import { ordersOf } from './ordersOf.ts';
+import type { FoldedTop } from './peaks/foldedTop.ts';
 import { type PeriodicQuantities, periodicQuantities } from './periodicQuantities.ts';
 import { budgeted } from './uncertainty/budget.ts';
 import { type Component, scatter, within } from './uncertainty/component.ts';
@@ -62,7 +63,14 @@ export function periodicFigures(
     }));
   // Several low orders of the scope's own add up in a peak.
   const distortedPeak = (CREST_ORDERS * Math.SQRT2 * q.fundamental) / 100;
-  const ofExtreme = [by.cycleNoise(1), by.offset(1), by.rounding(1), by.distortion(distortedPeak)];
+  const { extremes } = periodic;
+  const ofExtreme = (top: FoldedTop | undefined): Component[] => [
+    ...(top === undefined ? [by.cycleNoise(1)] : topComponents(top, 1)),
+    by.offset(1),
+    by.rounding(1),
+    by.distortion(distortedPeak),
+  ];
+  const larger = -q.trough > q.peak ? extremes?.trough : extremes?.peak;
   const form = q.rms / q.rectified;
 
   return {
@@ -77,13 +85,13 @@ export function periodicFigures(
     ]),
     rms: inVolts(q.rms, rmsOwn),
     mean: record.acCoupled ? AC_COUPLED : inVolts(q.mean, [by.noise(1), by.offset(1), by.rounding(1)]),
-    peak: inVolts(q.peak, ofExtreme),
-    trough: inVolts(q.trough, ofExtreme),
+    peak: inVolts(q.peak, ofExtreme(extremes?.peak)),
+    trough: inVolts(q.trough, ofExtreme(extremes?.trough)),
     max: inVolts(q.max, rawComponents(record, by)),
     min: inVolts(q.min, rawComponents(record, by)),
     crestFactor: budgeted(crest, [
       ...perRms(-crest),
-      by.cycleNoise(1 / q.rms),
+      ...(larger === undefined ? [by.cycleNoise(1 / q.rms)] : topComponents(larger, 1 / q.rms)),
       // An offset lifts the peak and takes from a trough that is the larger.
       by.offset((-q.trough > q.peak ? -1 : 1) / q.rms),
       by.rounding(1 / q.rms),
@@ -92,7 +100,8 @@ export function periodicFigures(
     formFactor: budgeted(form, [
       ...perRms(form),
       // Where the wave rests at zero, |v| is the size of the noise, or of a rounded code, instead.
-      scatter('noise at rest', periodic.noise, 'U', (q.dwellRatio * form) / q.rectified),
+      scatter('noise at rest', restNoise(record), 'U', (q.restRatio * form) / q.rectified),
+      by.offset((q.restRatio * form) / q.rectified),
       by.rounding(form / q.rectified),
       // Order n moves mean |v| by 1/n of itself; the scope's own come in the low odd ones.
       by.distortion((hypot(1 / 3, 1 / 5, 1 / 7) * form) / 100),
@@ -160,6 +169,20 @@ function ofEdges(
   return [
     by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / (repeat > 0 ? repeat : samples.length)),
     ...(repeat > 0 ? [] : [within('no edge seen twice', UNREPEATED * frequencyHz, 'Hz', 1)]),
+  ];
+}
+
+/** At rest a sample holds noise, or half a code. */
+function restNoise({ periodic, stepSize }: PeriodicRecord): number {
+  return Math.max(periodic.extremes?.noise ?? periodic.noise, (stepSize ?? 0) / Math.sqrt(12));
+}
+
+/** What moves an extreme that was read off the folded record. */
+function topComponents(top: FoldedTop, sensitivity: number): Component[] {
+  return [
+    scatter('noise of the cycle', top.scatter, 'U', sensitivity),
+    within('between the points of the cycle', top.betweenPoints, 'U', sensitivity),
+    within('width of the smoothing', top.bySmoothing, 'U', sensitivity),
   ];
 }
 
