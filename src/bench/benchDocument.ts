@@ -1,5 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { Notice } from '../base/notice.ts';
+import type { LoadKindName } from '../verdict/loadKind/loadKind.ts';
 import type { ClaimResult, FailedResult, Limit, Nominal, WaveformKind } from '../verdict/measureDocument.ts';
 import type { LoadSource } from './loads/shownLoad.ts';
 
@@ -68,6 +69,8 @@ export interface BenchPoint {
   readonly atTheEdge: boolean;
   /** Above the rated load. */
   readonly overload: boolean;
+  /** What the current shows of the load, where it is no resistor: its volts lie off the line of those. */
+  readonly loadKind?: Exclude<LoadKindName, 'resistive' | 'not classified'>;
   /** What was seen where the output was lost under this load: `output lost`; its figures are of no use for the sweep. */
   readonly lost?: string;
   /** The worst of the claims that this capture can judge; null: none. */

@@ -10,12 +10,12 @@ import { byLoad } from './sweep/sweepEnds.ts';
 export function benchNotices(test: {
   readonly points: readonly BenchPoint[];
   readonly ratedW: number | null;
-  readonly unit: Pick<MeasuredUnit, 'steps' | 'transfers'>;
+  readonly unit: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>;
   readonly steps: readonly BenchStep[];
   readonly transfers: readonly BenchTransfer[];
 }): readonly Notice[] {
   const { points, ratedW, unit, steps, transfers } = test;
-  const notices: Notice[] = [];
+  const notices: Notice[] = [...captureDoubts(unit)];
   for (const { file, rmsV } of farFromOthers(points)) {
     const message = `${file} shows ${rmsV.toFixed(1)} V, far from the others: give its scale, the ratio of the probe.`;
     notices.push({ code: 'bench.scaleDiffers', message });
@@ -34,6 +34,11 @@ export function benchNotices(test: {
     const message = 'Loads are as told: a heater takes less than its plate says where the voltage sags.';
     notices.push({ code: 'bench.loadTold', message });
   }
+  for (const { file, loadKind } of points) {
+    if (loadKind === undefined) continue;
+    const message = `${file} has ${/^[aeiou]/.test(loadKind) ? 'an' : 'a'} ${loadKind} load: it is left out of the line for the output impedance.`;
+    notices.push({ code: 'bench.loadKind', message });
+  }
   const missing = (
     files: readonly { readonly result: { readonly file: string } }[],
     found: readonly { readonly file: string }[],
@@ -48,6 +53,28 @@ export function benchNotices(test: {
     notices.push({ code: 'bench.noTransfer', message: `No transfer was found in ${file}.` });
   }
   return notices;
+}
+
+/** Doubts of single captures that put the whole test in doubt. */
+const CARRIED = /^(?:scale\.|load\.differs|nominal\.off|dc\.large)/;
+
+/** What a capture alone doubts of its scale and its load, once for captures that doubt the same. */
+function captureDoubts({
+  sweep,
+  steps,
+  transfers,
+}: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>): readonly Notice[] {
+  const found = [...sweep, ...steps, ...transfers].flatMap(({ result }) =>
+    result.notices
+      .filter(({ code }) => CARRIED.test(code))
+      .map((notice) => ({ ...notice, file: result.file })),
+  );
+  return [...new Set(found.map(({ code }) => code))].map((code) => {
+    const [first, ...others] = found.filter((notice) => notice.code === code);
+    const more = [...new Set(others.map(({ file }) => file))];
+    const also = more.length === 0 ? '' : ` The same doubt of ${more.join(', ')}.`;
+    return { code, message: `${first!.file}: ${first!.message}${also}` };
+  });
 }
 
 /** Captures whose voltage is less than half or more than twice that of the middle one. */

@@ -42,11 +42,18 @@ export function benchPoint({ result, told, shown, budget, ratedW }: PointInput):
     kind: waveform.kind,
     atTheEdge: waveform.atTheEdge,
     overload,
+    ...(figures === undefined ? {} : reactiveLoad(result)),
     ...(loss === null ? {} : { lost: loss.words }),
     outcome: judges ? worstOutcome(claims.map(({ outcome }) => outcome)) : null,
     ...(told.battery === undefined ? {} : { battery: told.battery }),
     ...(told.note === undefined ? {} : { note: told.note }),
   };
+}
+
+/** A load that draws no current of the voltage's own shape and phase. */
+function reactiveLoad({ loadKind }: MeasureResult): Pick<BenchPoint, 'loadKind'> {
+  const kind = loadKind?.kind;
+  return kind === undefined || kind === 'resistive' || kind === 'not classified' ? {} : { loadKind: kind };
 }
 
 function currentOf(

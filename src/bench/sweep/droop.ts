@@ -20,7 +20,9 @@ import { byLoad } from './sweepEnds.ts';
  */
 export function droop(points: readonly BenchPoint[], flattenedFromW: number | null): Droop {
   const fitted = byLoad(points).flatMap(({ point, loadW }) => {
-    const { rmsV, currentA, rmsScatterV, overload, lost } = point;
+    const { rmsV, currentA, rmsScatterV, overload, lost, loadKind } = point;
+    // Pulses and currents out of step pull the voltage by more than their RMS and resistance say.
+    if (loadKind !== undefined) return [];
     if (overload || lost !== undefined || (flattenedFromW !== null && loadW >= flattenedFromW)) return [];
     if (rmsV.value === null || currentA.value === null || !(rmsScatterV !== null && rmsScatterV > 0))
       return [];
@@ -28,7 +30,10 @@ export function droop(points: readonly BenchPoint[], flattenedFromW: number | nu
   });
   const fittedLoadsW = fitted.map(({ loadW }) => loadW);
   if (new Set(fitted.map(({ amperes }) => amperes)).size < 2) {
-    const missing = { value: null, reason: 'a line needs captures at two different loads below overload' };
+    const missing = {
+      value: null,
+      reason: 'a line needs captures at two different resistive loads below overload',
+    };
     return {
       outputImpedanceOhm: missing,
       openCircuitV: missing,

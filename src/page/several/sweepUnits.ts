@@ -1,4 +1,5 @@
 import { wattsInWords } from '../../entry/benching.ts';
+import type { MeasureResult } from '../../entry/measuring.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import type { AskedUnit } from '../worker/requests.ts';
 
@@ -15,6 +16,8 @@ interface Placed {
   readonly id: number;
   readonly name: string;
   readonly label: string;
+  /** Nominal and kind of wave. */
+  readonly outlet: Outlet;
   readonly claims: readonly string[];
   readonly place: 'sweep' | 'step' | 'transfer' | 'none';
   /** Null: as it was measured. */
@@ -23,6 +26,42 @@ interface Placed {
 
 /** What a unit is called that nothing was told of. */
 const UNNAMED = 'The unit under test';
+
+/** What an outlet gives: one can't be of two nominals, nor give a sine at one load and plateaus at another. */
+interface Outlet {
+  /** Empty where none was found. */
+  readonly nominal: string;
+  readonly kind: string;
+}
+
+function outletOf({ nominal, waveform: { kind } }: MeasureResult): Outlet {
+  return {
+    nominal: nominal === null ? '' : `${nominal.voltageV} V ${nominal.frequencyHz} Hz`,
+    kind: kind === 'pure sine' || kind === 'distorted sine' ? 'sine' : kind,
+  };
+}
+
+/** Captures without a unit's name are one unit as far as their outlets are alike; else each outlet is one of its own. */
+function named(all: readonly Placed[]): readonly Placed[] {
+  const unnamed = all.filter(({ label }) => label === UNNAMED);
+  const nominals = (kind: string): readonly string[] => [
+    ...new Set(
+      unnamed
+        .filter(({ outlet }) => outlet.kind === kind && outlet.nominal !== '')
+        .map(({ outlet }) => outlet.nominal),
+    ),
+  ];
+  const wordsOf = ({ nominal, kind }: Outlet): string => {
+    const [only, ...others] = nominals(kind);
+    // A voltage too low for its nominal is still that outlet's, where there is one alone.
+    const volts = nominal !== '' || others.length > 0 ? nominal : (only ?? '');
+    return [volts, kind].filter((part) => part !== '').join(', ');
+  };
+  if (new Set(unnamed.map(({ outlet }) => wordsOf(outlet))).size < 2) return all;
+  return all.map((one) =>
+    one.label === UNNAMED ? { ...one, label: `A unit without a name (${wordsOf(one.outlet)})` } : one,
+  );
+}
 
 /**
  * Captures at several loads, by the label of their unit, with its load steps and transfers.
@@ -36,7 +75,7 @@ export function sweepUnits(
   looked: number | null,
   ratings: ReadonlyMap<string, string>,
 ): FoundUnits {
-  const all = entries.flatMap((entry) => placed(entry) ?? []);
+  const all = named(entries.flatMap((entry) => placed(entry) ?? []));
   const units = [...new Set(all.map(({ label }) => label))].flatMap((label): AskedUnit[] => {
     const own = all.filter((one) => one.label === label);
     const at = (place: Placed['place']): Placed[] => own.filter((one) => one.place === place);
@@ -68,7 +107,7 @@ function placed(entry: Entry): Placed | null {
   const { label, load = '', claims } = wave.options;
   const loadW = wattsInWords(load);
   const of = (place: Placed['place']): Placed => ({
-    ...{ id, name, label: label ?? UNNAMED, claims, place, loadW },
+    ...{ id, name, label: label ?? UNNAMED, outlet: outletOf(result), claims, place, loadW },
   });
   const isNamed = label !== undefined;
   if (isNamed && result.events.some(({ kind }) => kind === 'transfer')) return of('transfer');

@@ -29,7 +29,7 @@ export interface CapturesTable {
 export function capturesTable(host: HTMLElement, actions: TableActions): CapturesTable {
   host.innerHTML =
     html`<table class="data stacks" role="table"><caption class="hidden">Captures on this page</caption>
-<thead role="rowgroup"><tr role="row"><th role="columnheader">Capture</th><th role="columnheader">Load</th><th role="columnheader">Kind of wave</th><th role="columnheader" class="number">RMS</th><th role="columnheader" class="number">THD</th><th role="columnheader">Claims</th><th role="columnheader"><span class="hidden">Remove</span></th></tr></thead><tbody role="rowgroup"></tbody></table>`.text;
+<thead role="rowgroup"><tr role="row"><th role="columnheader">Capture</th><th role="columnheader">Unit</th><th role="columnheader">Load</th><th role="columnheader">Kind of wave</th><th role="columnheader" class="number">RMS</th><th role="columnheader" class="number">THD</th><th role="columnheader">Claims</th><th role="columnheader"><span class="hidden">Remove</span></th></tr></thead><tbody role="rowgroup"></tbody></table>`.text;
   const body = host.querySelector('tbody')!;
   const rows = new Map<number, HTMLTableRowElement>();
 
@@ -42,7 +42,7 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
     const name = cleanText(fileName(entry.name));
     row.innerHTML =
       html`<th scope="row" role="rowheader" data-label="Capture"><button type="button" class="link file-name">${name}</button></th>
-<td role="cell" data-label="Load"><input type="text" aria-label="Load on ${name}"></td>
+<td role="cell" data-label="Unit"></td><td role="cell" data-label="Load"><input type="text" aria-label="Load on ${name}"></td>
 <td role="cell" data-label="Kind of wave"></td><td role="cell" class="number" data-label="RMS"></td><td role="cell" class="number" data-label="THD"></td><td role="cell" data-label="Claims"></td>
 <td role="cell" data-label=""><button type="button" class="link remove" aria-label="Remove ${name}">Remove</button></td>`.text;
     const [look, remove] = row.querySelectorAll('button');
@@ -57,7 +57,8 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       const row = rowOf(entry);
       const load = row.querySelector('input')!;
       if (load.value !== entry.told.load) load.value = entry.told.load;
-      const [, , kind, rms, thd, claims, end] = row.cells;
+      const [, unit, , kind, rms, thd, claims, end] = row.cells;
+      unit!.innerHTML = unitOf(entry).text;
       const cells = cellsOf(entry);
       // What is wrong with a file takes the place of all that would be known of it.
       const isFailed = entry.state.at === 'failed';
@@ -90,6 +91,12 @@ export function capturesTable(host: HTMLElement, actions: TableActions): Capture
       for (const [one, row] of rows) row.setAttribute('aria-current', String(one === id));
     },
   };
+}
+
+/** What the unit is called; captures that were not told one are never taken for one unit by that. */
+function unitOf({ told }: Entry): Markup {
+  const label = cleanText(told.label).trim();
+  return label === '' ? html`<span class="soft">not told</span>` : html`${label}`;
 }
 
 /** Kind, RMS, THD, claims. */

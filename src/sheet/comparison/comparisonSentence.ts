@@ -1,25 +1,72 @@
 import { hypot } from '../../base/elementary/hypot.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { BenchUnit } from '../../bench/benchDocument.ts';
+import { sweepEnds } from '../../bench/sweep/sweepEnds.ts';
 import { benchSpoken } from '../answer/bench/benchSpoken.ts';
+import { leadingLoss, overloadPhrase } from '../answer/bench/overloadWords.ts';
 import { capitalised } from '../answer/capitalised.ts';
 import { shortText } from '../answer/shortText.ts';
+import { decimalText } from '../numbers/decimalText.ts';
 import { figureParts } from '../numbers/figureParts.ts';
 import { withUnit } from '../numbers/withUnit.ts';
 import { thdAt } from './unitEnds.ts';
 
 /**
- * How the units compare in one sentence: whose voltage moves least, who distorts least. A difference smaller than
- * the uncertainties is said to be none.
+ * How the units compare in a sentence: which of them lost their output, then whose voltage moves least and who
+ * distorts least. A difference smaller than the uncertainties is said to be none; units that were not loaded alike, or
+ * whose waves are of different kinds, are not ranked, and it is said why.
  */
 export function comparisonSentence(units: readonly BenchUnit[]): string {
   const [first] = units;
   if (first === undefined) return 'No unit was measured.';
   if (units.length === 1) return benchSpoken(first)[0];
+  const lost = units.flatMap((unit) => {
+    const loss = leadingLoss(unit);
+    return loss === null ? [] : [`${named(unit)}: ${overloadPhrase(loss)}`];
+  });
+  const why = apart(units);
+  const rank = why.length === 0 ? ranking(units) : `the units can’t be ranked: ${why.join('; ')}`;
+  return [...lost, capitalised(rank)].map((sentence) => `${sentence}.`).join(' ');
+}
+
+/** Loads this near are one load: heaters come in sizes. Common practice, no source. */
+const SAME_LOAD_RATIO = 1.1;
+
+/** Why units can't be ranked: other loads, a voltage that falls with one and rises with another, other waves. */
+function apart(units: readonly BenchUnit[]): readonly string[] {
+  const full = units.flatMap((unit) => {
+    const ends = sweepEnds(unit.points);
+    return 'reason' in ends ? [] : [{ unit, ...ends.fullLoad, change: unit.regulation.regulationPercent }];
+  });
+  if (full.length < 2) return [];
+  const list = (of: (one: (typeof full)[number]) => string): string =>
+    full.map((one) => `${shortText(one.unit.name, 24)} ${of(one)}`).join(', ');
+  const loads = full.map(({ loadW }) => loadW);
+  const isApart = Math.max(...loads) > SAME_LOAD_RATIO * Math.min(...loads);
+  const signs = new Set(full.map(({ change }) => signOf(change)).filter((sign) => sign !== 0));
+  const kinds = new Set(full.map(({ point }) => point.kind));
+  return [
+    ...(isApart
+      ? [`their full loads differ (${list(({ loadW }) => withUnit(decimalText(loadW, 0), 'W'))})`]
+      : []),
+    ...(signs.size > 1
+      ? [`not all voltages fall (${list(({ change }) => (signOf(change) < 0 ? 'rises' : 'falls'))})`]
+      : []),
+    ...(kinds.size > 1 ? [`their waves differ in kind (${list(({ point }) => point.kind)})`] : []),
+  ];
+}
+
+/** Of a change that is larger than its uncertainty; else 0. */
+function signOf(figure: Figure): number {
+  if (figure.value === null || Math.abs(figure.value) <= figure.uncertainty) return 0;
+  return Math.sign(figure.value);
+}
+
+function ranking(units: readonly BenchUnit[]): string {
   const steadiest = least(units, ({ regulation }) => regulation.regulationPercent);
   const purest = least(units, (unit) => thdAt(unit, 'fullLoad'));
   if (steadiest?.isSure === true && purest?.isSure === true && steadiest.unit === purest.unit) {
-    return `${purest.named} holds its voltage best (it moves by ${steadiest.value} with load) and distorts least at full load (${purest.value}).`;
+    return `${purest.named} holds its voltage best (it moves by ${steadiest.value} with load) and distorts least at full load (${purest.value})`;
   }
   const holds =
     steadiest === null
@@ -33,7 +80,7 @@ export function comparisonSentence(units: readonly BenchUnit[]): string {
       : purest.isSure
         ? `${purest.named} distorts least at full load (${purest.value})`
         : 'none surely distorts least at full load';
-  return capitalised(`${holds}; ${distorts}.`);
+  return `${holds}; ${distorts}`;
 }
 
 /** The unit whose figure is smallest in size; null where fewer than two have one. */
@@ -52,12 +99,16 @@ function least(
   });
   const [best, second] = measured.sort((a, b) => Math.abs(a.figure.value) - Math.abs(b.figure.value));
   if (best === undefined || second === undefined) return null;
-  const apart = Math.abs(second.figure.value) - Math.abs(best.figure.value);
+  const between = Math.abs(second.figure.value) - Math.abs(best.figure.value);
   const size = { ...best.figure, value: Math.abs(best.figure.value) };
   return {
     unit: best.unit,
-    named: shortText(best.unit.label, 36),
+    named: named(best.unit),
     value: withUnit(figureParts(size).value, '%'),
-    isSure: apart > hypot(best.figure.uncertainty, second.figure.uncertainty),
+    isSure: between > hypot(best.figure.uncertainty, second.figure.uncertainty),
   };
+}
+
+function named({ label }: BenchUnit): string {
+  return shortText(label, 36);
 }

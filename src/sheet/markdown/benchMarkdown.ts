@@ -1,6 +1,8 @@
 import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
 import { benchClaimsSentence } from '../answer/bench/benchClaimsSentence.ts';
 import { benchSpoken } from '../answer/bench/benchSpoken.ts';
+import { overloadHeads, overloadRow, transferHeads, transferRow } from '../answer/bench/overloadWords.ts';
+import { pointKind, pointState } from '../answer/bench/pointWords.ts';
 import { unitFigures } from '../answer/bench/unitFigures.ts';
 import { fileName } from '../answer/fileName.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
@@ -44,13 +46,15 @@ export function benchMarkdown({ program, bench, sweeps, comparison }: BenchMarkd
 
 function unitParts(told: BenchUnit, sheet: string | undefined): string[] {
   const unit = cleanTexts(told);
-  const { points, claims } = unit;
+  const { points, claims, overloads = [], transferSides = [] } = unit;
   const [sentence] = benchSpoken(unit);
   const figures = unitFigures(unit).filter(([, figure]) => figure.value !== null);
   return [
     `**${markdownText(sentence)}**`,
     ...(sheet === undefined ? [] : [markdownPicture(sheet, sentence)]),
+    ...(overloads.length === 0 ? [] : [textTable(overloadHeads, overloads.map(overloadRow))]),
     ...(points.length === 0 ? [] : [pointsTable(unit)]),
+    ...(transferSides.length === 0 ? [] : [textTable(transferHeads, transferSides.map(transferRow))]),
     ...(claims.length === 0 ? [] : [`Claims: ${markdownText(benchClaimsSentence(claims))}`]),
     ...(figures.length === 0
       ? []
@@ -73,6 +77,13 @@ function unitParts(told: BenchUnit, sheet: string | undefined): string[] {
   ];
 }
 
+function textTable(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  return markdownTable(
+    heads.map((heading) => ({ heading })),
+    rows,
+  );
+}
+
 function pointsTable({ points }: BenchUnit): string {
   return markdownTable(
     [
@@ -90,8 +101,8 @@ function pointsTable({ points }: BenchUnit): string {
       figureText(point.frequencyHz, 'Hz'),
       figureText(point.crestFactor, ''),
       figureText(point.thdPercent, '%'),
-      `${point.kind}${point.atTheEdge ? ', at the edge' : ''}`,
-      point.overload ? 'overload' : point.outcome === null ? 'none' : outcomeWords(point.outcome),
+      pointKind(point),
+      pointState(point) ?? (point.outcome === null ? 'none' : outcomeWords(point.outcome)),
     ]),
   );
 }

@@ -14,7 +14,7 @@ beforeAll(async () => {
 });
 
 const kinds = (page: Page): Promise<string[]> =>
-  page.locator('#capture-table tbody td:nth-child(3)').allTextContents();
+  page.locator('#capture-table tbody td:nth-child(4)').allTextContents();
 const names = (page: Page): Promise<string[]> =>
   page.locator('#capture-table tbody th button').allTextContents();
 

@@ -12,7 +12,7 @@ interface ToldOfIt {
   readonly label?: string;
   readonly claims?: readonly string[];
   readonly power?: boolean;
-  readonly changes?: Partial<Pick<typeof assay.result, 'steps' | 'events'>>;
+  readonly changes?: Partial<Pick<typeof assay.result, 'steps' | 'events' | 'nominal' | 'waveform'>>;
 }
 
 /** A capture on the page that was measured with a label, a load and claims. */
@@ -54,6 +54,40 @@ function entry(
     },
   };
 }
+
+describe('captures without a unit’s name', () => {
+  const of230 = { nominal: { voltageV: 230, frequencyHz: 50, inferred: true } };
+  const stepped = { waveform: { kind: 'stepped', reasons: [], levels: 9, atTheEdge: false } } as const;
+  const loads = (changes: ToldOfIt['changes'] = {}, first = 1): readonly Entry[] =>
+    ['no load', '300 W'].map((load, i) => entry(first + i, load, { changes }));
+  const idsOf = (entries: readonly Entry[]) =>
+    sweepUnits(entries, 1, new Map()).units.map(({ captures }) => captures.map(({ id }) => id));
+
+  test('are never one sweep across different nominals or kinds of wave', () => {
+    expect(idsOf([...loads(), ...loads(of230, 3)])).toEqual([
+      [1, 2],
+      [3, 4],
+    ]);
+    expect(idsOf([...loads(), ...loads(stepped, 3)])).toEqual([
+      [1, 2],
+      [3, 4],
+    ]);
+    expect(idsOf([entry(1, 'no load'), entry(2, '300 W', { changes: of230 })])).toEqual([]);
+    const labels = sweepUnits([...loads(), ...loads(of230, 3)], 1, new Map()).units.map(({ label }) => label);
+    expect(labels[1]).toBe('A unit without a name (230 V 50 Hz, sine)');
+    expect(new Set(labels).size).toBe(2);
+  });
+
+  test('stay one where a voltage has fallen too low for the nominal, or a sine is distorted', () => {
+    const low = { nominal: null };
+    const distorted = {
+      waveform: { kind: 'distorted sine', reasons: [], levels: 0, atTheEdge: false },
+    } as const;
+    expect(idsOf([...loads(), entry(3, '600 W', { changes: { ...low, ...distorted } })])).toEqual([
+      [1, 2, 3],
+    ]);
+  });
+});
 
 describe('captures at several loads', () => {
   test('are a unit from two on; one whose load nobody tells is left out, by name', () => {

@@ -78,8 +78,28 @@ describe('drawComparisonSheet', () => {
 
 describe('comparisonSentence', () => {
   it('names the unit that is best by more than the uncertainties', () => {
-    expect(comparisonSentence(benches['three units']!().units)).toMatch(
+    const { units } = benches['three units']!();
+    const points = units[0]!.points.map((point) => ({ ...point, kind: 'pure sine' as const }));
+    // Loaded alike, each with a THD of its own: 2, 3 and 4 %.
+    const alike = units.map((unit, i) => ({
+      ...unit,
+      points: points.map((point) => ({ ...point, thdPercent: { value: 2 + i, uncertainty: 0.1 } })),
+    }));
+    expect(comparisonSentence(alike)).toMatch(
       /^Inverter A \(invented\) holds its voltage best \(it moves by 2\.30.% with load\) and distorts least at full load \(2\.0.%\)\.$/,
+    );
+    // The voltage of one rises where the others fall.
+    const rising = alike.map((unit, i) =>
+      i === 1
+        ? { ...unit, regulation: { ...unit.regulation, regulationPercent: { value: -2, uncertainty: 0.1 } } }
+        : unit,
+    );
+    expect(comparisonSentence(rising)).toMatch(/^The units can’t be ranked: not all voltages fall \(/);
+  });
+
+  it('ranks nobody where the loads reached or the kinds differ, and says so', () => {
+    expect(comparisonSentence(benches['three units']!().units)).toMatch(
+      /^The units can’t be ranked: their full loads differ \(.*900.W.*1200.W.*\); their waves differ in kind \(.*pure sine.*modified sine\)\.$/,
     );
   });
 

@@ -5,6 +5,7 @@ import { figureParts } from '../../numbers/figureParts.ts';
 import { significantText } from '../../numbers/significantText.ts';
 import { alignColumns } from '../alignColumns.ts';
 import { outcomeWords } from '../outcomeWords.ts';
+import { pointKind, pointState } from './pointWords.ts';
 
 const HEAD = ['load', 'V', 'Hz', 'THD, %', 'crest', 'kind', 'outcome'];
 
@@ -14,33 +15,16 @@ export function benchTable({ points }: Pick<BenchUnit, 'points'>): readonly stri
 }
 
 function cells(point: BenchPoint): string[] {
-  const {
-    loadW,
-    rmsV,
-    rmsScatterV,
-    frequencyHz,
-    thdPercent,
-    crestFactor,
-    kind,
-    atTheEdge,
-    overload,
-    lost,
-    outcome,
-  } = point;
+  const { loadW, rmsV, rmsScatterV, frequencyHz, thdPercent, crestFactor, outcome } = point;
   return [
     loadW.value === null ? 'unknown' : `${significantText(loadW.value, 4)} W`,
     volts(rmsV, rmsScatterV),
     number(frequencyHz),
     number(thdPercent),
     number(crestFactor),
-    hasFigures(point) ? kind + (atTheEdge ? ', at the edge' : '') : '–',
-    lost !== undefined ? lost : overload ? 'overload' : outcome === null ? '' : outcomeWords(outcome),
+    pointKind(point),
+    pointState(point) ?? (outcome === null ? '' : outcomeWords(outcome)),
   ];
-}
-
-/** A kind is one of the load only where its voltage is. */
-function hasFigures({ rmsV, lost }: BenchPoint): boolean {
-  return rmsV.value !== null || lost === undefined;
 }
 
 /**

@@ -1,7 +1,9 @@
 import type { BenchOverload, BenchUnit, TransferSide } from '../../../bench/benchDocument.ts';
 import { decimalText } from '../../numbers/decimalText.ts';
-import { secondsText } from '../../numbers/secondsText.ts';
+import { figureText } from '../../numbers/figureText.ts';
+import { secondsFigureText, secondsText } from '../../numbers/secondsText.ts';
 import { withUnit } from '../../numbers/withUnit.ts';
+import { fileName } from '../fileName.ts';
 
 /** What became of a load, as a clause: "output lost 0.14 s after 1500 W came on", "1500 W held for 0.3 s and more". */
 export function overloadPhrase(overload: BenchOverload): string {
@@ -49,4 +51,39 @@ function spanText(shortest: TransferSide['shortestS'], longest: TransferSide['lo
   if (shortest.value === null || longest.value === null) return '';
   if (shortest.value === longest.value) return `, ${secondsText(longest.value)}`;
   return `, ${secondsText(shortest.value)} to ${secondsText(longest.value)}`;
+}
+
+/** Heads and rows of a table of overloads: load, for how long it was held, what was seen, in which capture. */
+export const overloadHeads = ['Load', 'Held', 'Seen', 'Voltage under it', 'Capture'] as const;
+
+/** A row, in the order of the heads. */
+export function overloadRow(overload: BenchOverload): readonly string[] {
+  const { seen, rmsV, file, aboveRating } = overload;
+  return [
+    `${overloadText(overload)}${aboveRating === true ? ', above the rating' : ''}`,
+    heldText(overload),
+    seen,
+    rmsV.value === null ? '–' : figureText(rmsV, 'V'),
+    fileName(file),
+  ];
+}
+
+/** Heads of a table of transfers by direction. */
+export const transferHeads = ['Direction', 'Seen', 'Held', 'Shortest', 'Longest'] as const;
+
+/** A row, in the order of the heads. */
+export function transferRow({
+  direction,
+  count,
+  held,
+  shortestS,
+  longestS,
+}: TransferSide): readonly string[] {
+  return [
+    direction ?? 'not known',
+    count < ENOUGH_TRANSFERS ? `${count}, fewer than five` : String(count),
+    held === 1 && count === 1 ? 'once' : `${held} of ${count}`,
+    shortestS.value === null ? shortestS.reason : secondsFigureText(shortestS),
+    longestS.value === null ? longestS.reason : secondsFigureText(longestS),
+  ];
 }

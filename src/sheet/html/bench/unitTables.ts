@@ -1,4 +1,6 @@
 import type { BenchPoint, BenchStep, BenchTransfer, BenchUnit } from '../../../bench/benchDocument.ts';
+import { overloadHeads, overloadRow, transferHeads, transferRow } from '../../answer/bench/overloadWords.ts';
+import { pointKind, pointState } from '../../answer/bench/pointWords.ts';
 import { unitFigures } from '../../answer/bench/unitFigures.ts';
 import { fileName } from '../../answer/fileName.ts';
 import { decimalText } from '../../numbers/decimalText.ts';
@@ -15,19 +17,37 @@ import { outcomeMark } from '../outcomeMark.ts';
 
 /** All figures of a unit as tables: its sweep, its claims, where it gives way, its changes; and its doubts. Texts must be clean. */
 export function unitTables(unit: BenchUnit): Markup {
-  const { points, claims, steps, transfers, notices } = unit;
-  return html`${points.length > 0 && pointsTable(points)}${
+  const { points, claims, steps, transfers, notices, overloads = [], transferSides = [] } = unit;
+  return html`${
+    overloads.length > 0 &&
+    textTable(
+      'Overloads, and loads under which the output was lost',
+      overloadHeads,
+      overloads.map(overloadRow),
+    )
+  }${points.length > 0 && pointsTable(points)}${
     claims.length > 0 && claimsTable(claims, 'Claims, each at its worst capture', atLoad)
   }${figureTable('Over the sweep', unitFigures(unit))}${dataTable({
     caption: 'Where it gives way',
     columns: [{ heading: 'What' }, { heading: 'Found' }],
     rows: sweepRows(unit).slice(0, 2),
   })}${changesTable(steps, transfers)}${
+    transferSides.length > 0 &&
+    textTable('Transfers by direction', transferHeads, transferSides.map(transferRow))
+  }${
     notices.length > 0 &&
     html`<h3>Doubts</h3><ul class="plain">
 ${notices.map(({ message }) => html`<li>${message}</li>\n`)}</ul>
 `
   }`;
+}
+
+function textTable(caption: string, heads: readonly string[], rows: readonly (readonly string[])[]): Markup {
+  return dataTable({
+    caption,
+    columns: heads.map((heading) => ({ heading })),
+    rows: rows.map((row) => [...row]),
+  });
 }
 
 function atLoad({ worstLoadW }: BenchUnit['claims'][number]): string {
@@ -55,8 +75,8 @@ function pointsTable(points: readonly BenchPoint[]): Markup {
       ...valueCells(point.frequencyHz),
       ...valueCells(point.crestFactor),
       ...valueCells(point.thdPercent),
-      `${point.kind}${point.atTheEdge ? ', at the edge' : ''}`,
-      point.overload ? 'overload' : point.outcome === null ? '' : outcomeMark(point.outcome),
+      pointKind(point),
+      pointState(point) ?? (point.outcome === null ? '' : outcomeMark(point.outcome)),
     ]),
   });
 }
