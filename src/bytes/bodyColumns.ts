@@ -44,7 +44,7 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
       if (left !== '' && isWord(left, mark)) besideWords[column]!++;
     });
   }
-  const most = Math.max(0, ...numbers);
+  const most = numbers.reduce((a, b) => Math.max(a, b), 0);
   const every = [...numbers.keys()];
   const columns = every.filter((column) => {
     const count = numbers[column]!;
@@ -52,11 +52,12 @@ export function bodyColumns(rows: readonly (readonly string[])[], mark: DecimalM
     const isSetting = count < CORE_SHARE * most && besideWords[column]! > count / 2;
     return count > LEAST_SHARE * most && count > words[column]! && !isSetting;
   });
+  const isColumn = new Set(columns);
   return {
     columns,
     wholeColumns: columns.filter((column) => wholes[column]! > WHOLE_SHARE * numbers[column]!),
     core: columns.filter((column) => numbers[column]! > CORE_SHARE * most),
-    textColumns: every.filter((column) => !columns.includes(column) && words[column]! > CORE_SHARE * most),
+    textColumns: every.filter((column) => !isColumn.has(column) && words[column]! > CORE_SHARE * most),
   };
 }
 

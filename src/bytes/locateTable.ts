@@ -15,10 +15,18 @@ const SAMPLE_LINES = 400;
 /** Rows of the body beside which settings are looked for. */
 const BESIDE_ROWS = 64;
 
+/** Of a table: what is wider is no capture. */
+const MOST_COLUMNS = 512;
+/** Characters, and cells, of a line above the rows. */
+const LONGEST_HEAD_LINE = 8192;
+const LONGEST_HEAD_CELL = 512;
+const MOST_HEAD_CELLS = 2 * MOST_COLUMNS;
+
 /**
  * Finds the rows of numbers in a text, and keeps what stands above and beside them for the head's reader.
  *
- * @throws MeasureError `rows.none` where no line is a row of numbers.
+ * @throws MeasureError `rows.none` where no line is a row of numbers; `columns.many` where they are wider than any
+ * capture.
  */
 export function locateTable(text: TextAccess): TableShape {
   const samples = sampleLines(text, SAMPLE_LINES);
@@ -27,6 +35,7 @@ export function locateTable(text: TextAccess): TableShape {
   const split = (line: string): string[] => splitCells(line, dialect.delimiter);
   const found = bodyColumns(samples.map(split), dialect.decimalMark);
   const { columns, core, textColumns } = found;
+  if (columns.length + textColumns.length > MOST_COLUMNS) throw tooWide(columns.length + textColumns.length);
   if (core.length === 0) throw noRows(samples.at(-1) ?? '');
 
   const labelColumn = core[0]! - 1;
@@ -59,7 +68,7 @@ export function locateTable(text: TextAccess): TableShape {
         bodyLine: line,
       };
     }
-    if (cells.some((cell) => cell !== '')) head.push({ line, text: content, cells });
+    if (cells.some((cell) => cell !== '')) head.push(bounded(line, content, cells));
     from = next;
   }
   throw noRows(head.at(-1)?.text ?? '');
@@ -73,6 +82,20 @@ function nextContent(text: TextAccess, from: number): string {
     at = next;
   }
   return '';
+}
+
+/** A line of the head without what no name or setting needs: what reads it may try many ways. */
+function bounded(line: number, text: string, cells: readonly string[]): HeadLine {
+  return {
+    line,
+    text: shortened(text, LONGEST_HEAD_LINE),
+    cells: cells.slice(0, MOST_HEAD_CELLS).map((cell) => shortened(cell, LONGEST_HEAD_CELL)),
+  };
+}
+
+/** Marked where it is cut, lest what is left mean something. */
+function shortened(text: string, most: number): string {
+  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
 }
 
 function settingsBeside(
@@ -97,5 +120,13 @@ function noRows(last: string): MeasureError {
     expected: 'rows of numbers, one a sample, under any header',
     received: last === '' ? 'no rows' : `text such as "${cleanText(last, 40)}"`,
     advice: 'save the waveform (not the settings, not the picture) as CSV',
+  });
+}
+
+function tooWide(count: number): MeasureError {
+  return new MeasureError('columns.many', `The file has ${count} columns.`, {
+    expected: `a column of time and those of the channels, at most ${MOST_COLUMNS}`,
+    received: `${count} columns`,
+    advice: 'save the waveform with one row a sample: rows and columns may have been exchanged',
   });
 }

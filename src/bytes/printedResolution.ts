@@ -7,7 +7,7 @@ import { powerOfTen } from '../base/elementary/powerOfTen.ts';
  * @returns positive; 0 where the token is no number.
  */
 export function printedResolution(token: string): number {
-  const match = /^[+-]?\d*[.,]?(\d*)(?:[eE]([+-]?\d+))?$/.exec(token.trim());
+  const match = /^[+-]?\d*(?:[.,](\d*))?(?:[eE]([+-]?\d+))?$/.exec(token.trim());
   if (match === null) return 0;
-  return powerOfTen(Number(match[2] ?? 0) - match[1]!.length);
+  return powerOfTen(Number(match[2] ?? 0) - (match[1] ?? '').length);
 }

@@ -8,7 +8,7 @@ import type { TextAccess } from './textAccess.ts';
  * @param start - offset of the first line.
  */
 export function sampleLines(text: TextAccess, most: number, start = 0): string[] {
-  const stride = Math.floor((text.length - start) / most);
+  let stride = Math.floor((text.length - start) / most);
   const lines: string[] = [];
   let from = start;
   while (from < text.length) {
@@ -16,6 +16,8 @@ export function sampleLines(text: TextAccess, most: number, start = 0): string[]
     const content = text.slice(from, line.to);
     const isEmpty = content.trim() === '';
     if (!isEmpty) lines.push(content);
+    // A line that is longer than many others takes no share of theirs.
+    if (line.to - from > stride) stride = Math.floor((text.length - line.next) / most);
     const jump = from + stride;
     // Jump ahead by a stride, then to the start of the line after that place.
     from = isEmpty || jump <= line.next ? line.next : lineAt(text, jump).next;

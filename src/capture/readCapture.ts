@@ -17,7 +17,7 @@ export interface ReadCaptureOptions {
  * @returns a checked capture; what is doubtful about it stands in its notices.
  * @throws MeasureError where it can't be read: `file.empty`, `file.foreign`, `file.binary`,
  * `file.spectrum`, `rows.none`, `rows.few`, `rows.malformed`, `time.none`, `time.still`,
- * `time.backwards`, `time.uneven`, `channels.none`, `values.none`.
+ * `time.backwards`, `time.uneven`, `time.absurd`, `columns.many`, `channels.none`, `values.none`.
  * @throws RangeError where the sample rate is not positive and finite.
  * @remarks The file and its text are in memory whole; `readInChunks` reads the same from a file that is not.
  */

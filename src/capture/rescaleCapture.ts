@@ -1,3 +1,4 @@
+import { MeasureError } from '../base/measureError.ts';
 import type { Capture, Channel, OverRange } from './capture.ts';
 import { channelNamed } from './channels/channelNamed.ts';
 import { isWithoutUnit } from './channels/isWithoutUnit.ts';
@@ -14,13 +15,24 @@ export interface Rescaling {
   readonly inPlace?: boolean;
 }
 
+/** No probe, divider or clamp has a ratio beyond these. */
+const [SMALLEST, LARGEST] = [1e-12, 1e12];
+
+function absurdScale(factor: number): MeasureError {
+  return new MeasureError('scale.absurd', 'No probe, divider or clamp has such a ratio.', {
+    expected: `a factor between ${SMALLEST} and ${LARGEST}`,
+    received: `${factor}`,
+    advice: 'give what the values in the file are to be multiplied by, such as 200 for a probe set to 1:200',
+  });
+}
+
 /**
  * Applies probe, divider or clamp ratios and inversions. A channel in bare counts or without a unit that is
  * given a ratio is a voltage from then on.
  *
  * @returns a capture of its own; channels that nothing was said of are shared with the one given, as are, in place,
  * the samples of all.
- * @throws MeasureError `channel.unknown`.
+ * @throws MeasureError `channel.unknown`; `scale.absurd`.
  * @throws RangeError where a factor is zero or not finite.
  */
 export function rescaleCapture(
@@ -35,6 +47,7 @@ export function rescaleCapture(
   for (const { channel, factor } of scales) {
     if (!Number.isFinite(factor) || factor === 0)
       throw new RangeError(`A scale must be a finite number other than 0, not ${factor}`);
+    if (!(Math.abs(factor) >= SMALLEST && Math.abs(factor) <= LARGEST)) throw absurdScale(factor);
     const names = channel === null ? measuredNames(capture, measured) : [channelNamed(capture, channel).name];
     for (const name of names) {
       multiply(name, factor);

@@ -103,9 +103,13 @@ function grammar<T>(parse: (text: string) => T): (text: string) => T {
   };
 }
 
+/** Beyond any rate, voltage or share. */
+const LARGEST = 1e15;
+
 function positive(text: string): number {
   const value = finiteNumber(text);
   if (!(value > 0)) throw new InvalidArgumentError('A number above zero is expected.');
+  if (value > LARGEST) throw new InvalidArgumentError(`A number up to ${LARGEST} is expected.`);
   return value;
 }
 

@@ -35,7 +35,7 @@ export function countScale(settings: readonly Setting[], place: ChannelPlace): C
   const countsPerDivision = read(COUNTS_PER_DIVISION);
   const isPerDivision = perDivision !== null && countsPerDivision !== null && countsPerDivision.value > 0;
   const step = isPerDivision ? perDivision : read(PER_COUNT);
-  if (step === null || step.value === 0) return null;
+  if (step === null || !isPlausible(step.value)) return null;
   const named = unitOf(channelSetting(settings, UNIT, place)?.values[0] ?? '');
   const unit = isAmount(step.unit) ? step.unit : isAmount(named) ? named : null;
   const factor = isAmount(step.unit) ? step.unit.factor : 1;
@@ -85,4 +85,9 @@ export function isScaleStated(settings: readonly Setting[], place: ChannelPlace)
 
 function isAmount(unit: Unit | null): unit is Unit {
   return unit?.dimension === 'voltage' || unit?.dimension === 'current';
+}
+
+/** No converter's step is worth less than a femtovolt or more than a gigavolt, whatever its sign. */
+function isPlausible(step: number): boolean {
+  return Math.abs(step) >= 1e-15 && Math.abs(step) <= 1e9;
 }

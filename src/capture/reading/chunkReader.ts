@@ -44,7 +44,9 @@ export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): Chun
       const lead = from === bodyFrom ? 1 : 0;
       source.read(from + lead - 1, buffer.subarray(lead, length));
       buffer[length] = LINE_FEED;
-      if (end === bodyTo || lineStart(buffer.subarray(0, length), 1 + to - from) < length)
+      // Within a row that is longer than a chunk: whoever reads its start reads all of it.
+      const isWithinRow = lineStart(buffer.subarray(0, length), 1) >= 1 + to - from;
+      if (isWithinRow || end === bodyTo || lineStart(buffer.subarray(0, length), 1 + to - from) < length)
         return buffer.subarray(0, length + 1);
     }
   };

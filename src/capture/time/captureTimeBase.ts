@@ -43,13 +43,27 @@ const RATE_IGNORED: Notice = {
 /** Stamps that are whole numbers stray from their line by rounding only. */
 const INDEX_RESOLUTION = 1e-9;
 
+/** Between samples: a thousandth of what the fastest scopes do, and four months. */
+const SHORTEST_S = 1e-15;
+const LONGEST_S = 1e7;
+/** Of the first sample: beyond any clock, which count from 1970 at the earliest. */
+const LATEST_S = 1e12;
+
 /**
  * The record's time base in seconds.
  *
  * @throws MeasureError `time.none` where neither the file nor the person says how fast it was sampled;
- * `time.still`.
+ * `time.still`; `time.absurd` where no instrument samples so.
  */
 export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
+  const found = timeBaseOf(witnesses);
+  const { intervalS, startS } = found.timeBase;
+  const isPlausible = intervalS >= SHORTEST_S && intervalS <= LONGEST_S && Math.abs(startS) <= LATEST_S;
+  if (!isPlausible) throw absurdTime(intervalS, startS);
+  return found;
+}
+
+function timeBaseOf(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
   const { axis, layRows, sampleRateHz } = witnesses;
   if (axis.kind === 'time' && layRows !== null) return fromStamps(witnesses, layRows);
   const { settings, notices } = settledInterval(witnesses.settings, null, witnesses.rowCount);
@@ -136,5 +150,16 @@ function noTime({ axis, textColumnNames }: TimeWitnesses): MeasureError {
     expected: 'a column of times, or a sampling interval or sample rate above the rows',
     received: textual === undefined ? rows : `a column "${textual}" that holds no plain numbers`,
     advice: "give the scope's sample rate with --sample-rate, such as --sample-rate 100000",
+  });
+}
+
+function absurdTime(intervalS: number, startS: number): MeasureError {
+  const isStart = intervalS >= SHORTEST_S && intervalS <= LONGEST_S;
+  return new MeasureError('time.absurd', 'No instrument samples at such times.', {
+    expected: isStart
+      ? `a first sample within ${LATEST_S} s`
+      : `between ${SHORTEST_S} s and ${LONGEST_S} s from sample to sample`,
+    received: isStart ? `a first sample at ${startS} s` : `${intervalS} s from sample to sample`,
+    advice: 'check the sampling interval or rate in the file, or the sample rate given',
   });
 }

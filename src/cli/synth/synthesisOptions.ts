@@ -30,8 +30,34 @@ export interface SynthFlags {
   readonly modulation?: number;
 }
 
-/** The flags in the units of the core: percent become ratios, degrees cycles. */
+/** What a bench could see, and then some: beyond it numbers mean nothing and records fill no memory. */
+const LIMITS: Readonly<Partial<Record<keyof SynthFlags, readonly [least: number, most: number]>>> = {
+  rms: [0, 1e9],
+  peak: [0, 1e9],
+  frequency: [1e-6, 1e9],
+  rate: [1e-6, 1e12],
+  cycles: [0, 1e9],
+  phase: [-1e6, 1e6],
+  offset: [-1e9, 1e9],
+  noise: [0, 1e6],
+  bits: [0, 32],
+  seed: [-(2 ** 53), 2 ** 53],
+  probe: [1e-9, 1e9],
+  levels: [0, 1001],
+  ripple: [-1e6, 1e6],
+  rippleFrequency: [1e-6, 1e12],
+  carrier: [0, 10_001],
+};
+const MOST_SAMPLES = 1e8;
+const HIGHEST_ORDER = 10_000;
+
+/**
+ * The flags in the units of the core: percent become ratios, degrees cycles.
+ *
+ * @throws RangeError for numbers that no bench has to do with, and for a record too long to be held.
+ */
 export function synthesisOptions(shape: ShapeName, flags: SynthFlags): SynthesisOptions {
+  refuseAbsurd(flags);
   const { ripple = 2, rippleFrequency = 20_000, ringing } = flags;
   return {
     shape,
@@ -63,4 +89,21 @@ export function synthesisOptions(shape: ShapeName, flags: SynthFlags): Synthesis
 
 function ratio(percent: number | undefined): number | undefined {
   return percent === undefined ? undefined : percent / 100;
+}
+
+function refuseAbsurd(flags: SynthFlags): void {
+  for (const [name, [least, most]] of Object.entries(LIMITS)) {
+    const value = flags[name as keyof SynthFlags];
+    if (typeof value === 'number' && !(value >= least && value <= most))
+      throw new RangeError(`${name} must lie between ${least} and ${most}, not ${value}.`);
+  }
+  const samples = (flags.rate * flags.cycles) / flags.frequency;
+  if (samples > MOST_SAMPLES) {
+    throw new RangeError(
+      `The record would hold ${samples.toPrecision(3)} samples, more than ${MOST_SAMPLES}: give a lower rate or fewer cycles.`,
+    );
+  }
+  const order = flags.harmonic?.find((harmonic) => harmonic.order > HIGHEST_ORDER)?.order;
+  if (order !== undefined)
+    throw new RangeError(`The order of a harmonic is at most ${HIGHEST_ORDER}, not ${order}.`);
 }

@@ -1,3 +1,4 @@
+import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel } from '../../capture/capture.ts';
 import { channelNamed } from '../../capture/channels/channelNamed.ts';
@@ -15,7 +16,7 @@ export interface CurrentChoice {
  * voltages, the one of the same rank; else the first.
  *
  * @returns channel null where the capture has no current and none was named.
- * @throws MeasureError `channel.unknown`, `channel.unmeasurable`.
+ * @throws MeasureError `channel.unknown`, `channel.unmeasurable`; `channel.same` where the voltage itself is named.
  */
 export function currentOf(
   capture: Capture,
@@ -24,6 +25,8 @@ export function currentOf(
 ): { readonly channel: Channel | null; readonly notices: readonly Notice[] } {
   if (current !== undefined) {
     const named = channelNamed(capture, current);
+    if ([voltage, ...(voltage.differenceOf ?? [])].some(({ name }) => name === named.name))
+      throw sameChannel(named.name, capture);
     return asCurrent(
       named,
       scales.some(({ channel }) => channel === named.name),
@@ -47,6 +50,18 @@ function oneOf({ name }: Channel, left: readonly string[]): Notice {
     code: 'channels.currents',
     message: `${name} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (--current NAME).`,
   };
+}
+
+function sameChannel(name: string, { channels }: Capture): MeasureError {
+  const others = channels.map((channel) => channel.name).filter((other) => other !== name);
+  return new MeasureError('channel.same', `${name} is the voltage: it can't be the current too.`, {
+    expected: others.length === 0 ? 'a second channel' : `one of ${others.join(', ')}`,
+    received: name,
+    advice:
+      others.length === 0
+        ? "leave --current out: the capture has no channel of a clamp's or shunt's"
+        : "name the clamp's or shunt's channel with --current",
+  });
 }
 
 /** How much later the current shows an event than the voltage; nothing where neither delay was told. */
