@@ -154,7 +154,7 @@ export function periodicFigures(
 }
 
 /** Share of the frequency that is in doubt where no edge of a stepped wave is seen twice. No source. */
-const UNREPEATED = 0.1;
+const UNREPEATED = 0.15;
 
 /** First and last of the edges that are alike, each off by as much, set the length of the cycles between them. */
 function ofEdges(
@@ -166,9 +166,18 @@ function ofEdges(
   if (periodic.levels.length === 0) return [];
   const { periodSamples } = periodic;
   const repeat = edge?.repeatSamples ?? 0;
+  if (repeat === 0) {
+    return [
+      by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / samples.length),
+      within('no edge seen twice', UNREPEATED * frequencyHz, 'Hz', 1),
+    ];
+  }
+  // Where a series fits other parts of a short record better than its edges: each is seen to a sample.
+  const cycles = Math.max(1, Math.round(repeat / periodSamples));
+  const apart = Math.abs(repeat - cycles * periodSamples);
   return [
-    by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / (repeat > 0 ? repeat : samples.length)),
-    ...(repeat > 0 ? [] : [within('no edge seen twice', UNREPEATED * frequencyHz, 'Hz', 1)]),
+    by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / repeat),
+    within('edges that the series misses', apart > 2 ? (frequencyHz * (apart + 1)) / repeat : 0, 'Hz', 1),
   ];
 }
 
