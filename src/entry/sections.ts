@@ -11,6 +11,7 @@ export { outcomeWords } from '../sheet/answer/outcomeWords.ts';
 export { questionSentence } from '../sheet/answer/questionSentence.ts';
 export { rankNotices } from '../sheet/answer/rankNotices.ts';
 export { spokenLines } from '../sheet/answer/spokenLines.ts';
+export { storyWords } from '../sheet/answer/storyWords.ts';
 export { cleanText } from '../sheet/cleanText.ts';
 export { cleanTexts } from '../sheet/cleanTexts.ts';
 export { claimsSection } from '../sheet/html/capture/claimsSection.ts';

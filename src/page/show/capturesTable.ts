@@ -1,12 +1,14 @@
-import { failureLine } from '../../entry/measuring.ts';
+import { failureLine, type MeasureResult } from '../../entry/measuring.ts';
 import {
   cleanText,
+  cleanTexts,
   figureText,
   fileName,
   html,
   type Markup,
   mainFigures,
   outcomeWords,
+  storyWords,
 } from '../../entry/sections.ts';
 import { type Entry, knownOf } from '../desk/entry.ts';
 import { pageWords } from './pageWords.ts';
@@ -119,11 +121,18 @@ function cellsOf(entry: Entry): readonly [Markup, Markup, Markup, Markup] {
   const figures = mainFigures(result);
   const outcomes = [...new Set(result.claims.map(({ outcome }) => outcomeWords(outcome)))];
   return [
-    html`${result.waveform.kind}`,
+    html`${kindText(result)}`,
     html`${figures === null ? '' : figureText(figures.rms, figures.unit)}`,
     html`${figures === null ? '' : figureText(figures.thdPercent, '%')}`,
     html`${outcomes.join(', ')}`,
   ];
+}
+
+/** What happened, where something did, and what the wave was beside it. */
+function kindText(result: MeasureResult): string {
+  const story = storyWords(cleanTexts(result));
+  const { kind } = result.waveform;
+  return story === null ? kind : `${story.brief}; ${kind} ${story.measuredThen}`;
 }
 
 function progress(share: number): Markup {

@@ -6,8 +6,15 @@ import { cutText } from '../paper/cutText.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
+import { wrapText } from '../paper/wrapText.ts';
 import { writeHeading } from '../paper/writeHeading.ts';
+import { writeLines } from '../paper/writeLines.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
+import { elsewhere } from './drawNotes.ts';
+
+const rowHeight = 22;
+/** Of what was found where it needs a line of its own. */
+const reason = { sizePx: 14, leading: 17, mostLines: 4 } as const;
 
 /**
  * The claims, one a row: what was claimed, what was found, how that stands; the worst, where they are too many.
@@ -19,10 +26,10 @@ export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Bo
   if (claims.length === 0) return box.y;
   const { x, y, width } = box;
   const hidden = claims.length - most;
-  writeHeading(panel, 'Claims', hidden > 0 ? `${hidden} more not shown` : '', x, y, width);
+  writeHeading(panel, 'Claims', elsewhere(hidden), x, y, width);
   const shown = hidden > 0 ? worstClaims(claims).slice(0, most) : claims;
-  shown.forEach((claim, i) => {
-    const at = y + 24 + 22 * i;
+  let at = y + 24;
+  for (const claim of shown) {
     const words = outcomeWords(claim.outcome) + sure(claim);
     const bad = claim.outcome === 'fail' || claim.outcome === 'conditional fail';
     writeText(panel, words, x + width, at, {
@@ -36,12 +43,23 @@ export function drawClaims(panel: Panel, claims: readonly ClaimResult[], box: Bo
     writeText(panel, text, x, at, { sizePx: 16 });
     const after = textWidth(text, 16) + 12;
     const found = claim.value === claim.text ? '' : claimValueText(claim).named;
-    writeText(panel, cutText(found, room - after, 16), x + after, at, {
-      sizePx: 16,
-      ink: palette.soft,
-    });
-  });
-  return y + 24 + 22 * shown.length + 16;
+    const isWhole = textWidth(found, 16) <= room - after;
+    if (isWhole || claim.outcome !== 'not judged') {
+      writeText(panel, cutText(found, room - after, 16), x + after, at, { sizePx: 16, ink: palette.soft });
+    } else {
+      const lines = reasonLines(found, width);
+      const style = { sizePx: reason.sizePx, ink: palette.soft };
+      at = writeLines(panel, lines, x, at + reason.leading + 1, reason.leading, style) - reason.leading;
+    }
+    at += rowHeight;
+  }
+  return at + 16;
+}
+
+/** Why a claim can't be judged tells what to do: it is never cut. */
+function reasonLines(why: string, width: number): readonly string[] {
+  const lines = wrapText(why, width, Number.POSITIVE_INFINITY, reason.sizePx);
+  return lines.length <= reason.mostLines ? lines : ['The reason stands in the page and the JSON.'];
 }
 
 /** Where the doubt decides between "holds" and "fails", how sure. */

@@ -12,12 +12,20 @@ import { drawRows } from './drawRows.ts';
 /**
  * The main figures: four large ones, then smaller rows.
  *
+ * @param stretch - which part of the record they describe, "before the loss"; empty where it is steady throughout.
  * @param box - its top is the heading's baseline.
  * @returns the y where the next block's heading may stand.
  */
-export function drawFigures(panel: Panel, figures: MainFigures, box: Box): number {
+export function drawFigures(panel: Panel, figures: MainFigures, stretch: string, box: Box): number {
   const { x, y, width } = box;
-  writeHeading(panel, 'Figures', 'each ± reads: about 95 % sure', x, y, width);
+  writeHeading(
+    panel,
+    stretch === '' ? 'Figures' : `Figures ${stretch}`,
+    'each ± reads: about 95 % sure',
+    x,
+    y,
+    width,
+  );
   const half = (width - 24) / 2;
   const right = x + half + 24;
   const rmsName = figures.unit === 'V' ? 'RMS voltage' : 'RMS current';

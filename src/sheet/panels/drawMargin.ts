@@ -1,6 +1,7 @@
 import type { Assay } from '../../verdict/assay.ts';
 import { captureLines } from '../answer/captureLines.ts';
 import { mainFigures } from '../answer/mainFigures.ts';
+import { storyWords } from '../answer/storyWords.ts';
 import type { Box } from '../paper/page.ts';
 import type { Panel } from '../paper/writeText.ts';
 import { drawClaims } from './drawClaims.ts';
@@ -10,7 +11,7 @@ import { drawParagraph } from './drawParagraph.ts';
 import { sheetDoubts } from './sheetDoubts.ts';
 
 /** Doubts may take this share of what the figures and claims leave; how it was measured takes the rest. */
-const doubtShare = 0.6;
+const doubtShare = 0.75;
 
 /** The right-hand column, block under block: figures, claims, what to doubt, how it was measured. */
 export function drawMargin(panel: Panel, { result, method }: Assay, box: Box): void {
@@ -18,7 +19,7 @@ export function drawMargin(panel: Panel, { result, method }: Assay, box: Box): v
   const from = (y: number, share = 1): Box => ({ ...box, y, height: share * (bottom - y) });
   const figures = mainFigures(result);
   let y = box.y;
-  if (figures !== null) y = drawFigures(panel, figures, from(y));
+  if (figures !== null) y = drawFigures(panel, figures, storyWords(result)?.stretch ?? '', from(y));
   y = drawClaims(panel, result.claims, from(y));
   const { meter, notices } = result;
   const isCalibrated = meter?.answer === 'calibrated';

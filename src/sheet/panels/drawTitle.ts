@@ -41,9 +41,13 @@ export function drawTitle(panel: Panel, title: Title): void {
   writeText(panel, subject, page.left, subjectY, { sizePx: 18, ink: palette.soft });
 }
 
-/** One large line if it fits, else two. */
+/** One large line if it fits, else two, else three. */
 function fitAnswer(answer: string): ReturnType<typeof fitText> {
   const oneLine = fitText(answer, page.contentWidth, [46, 42, 38], 1, 600);
   const isCut = textWidth(answer, oneLine.sizePx, 600) > page.contentWidth;
-  return isCut ? fitText(answer, page.contentWidth, [40, 36, 32, 28, 25], 2, 600) : oneLine;
+  if (!isCut) return oneLine;
+  const two = fitText(answer, page.contentWidth, [40, 36, 32, 28, 25], 2, 600);
+  return two.lines.join(' ').length >= answer.length - 1
+    ? two
+    : fitText(answer, page.contentWidth, [25, 23, 21, 19], 3, 600);
 }

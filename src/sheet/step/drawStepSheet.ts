@@ -3,7 +3,7 @@ import { changeSentence } from '../answer/changeSentence.ts';
 import { fileName } from '../answer/fileName.ts';
 import { isInvented } from '../answer/isInvented.ts';
 import { questionSentence } from '../answer/questionSentence.ts';
-import { spelledUnits } from '../answer/spelledUnits.ts';
+import { spokenLines } from '../answer/spokenLines.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { drawFigureRows } from '../panels/drawFigureRows.ts';
 import { drawFooter } from '../panels/drawFooter.ts';
@@ -75,10 +75,9 @@ export function drawStepSheet(document: Document, assay: ChangingAssay): SVGSVGE
     height: bodyBottom - bodyY,
   });
   const from = (share: number) => ({ ...column, y, height: share * (bodyBottom - y) });
-  y = drawNotes(margin, 'Against published curves', curveNotes(chosen), from(0.65));
-  const said = [`${spelledUnits(answer)} One capture, not a certificate.`];
-  y = drawNotes(margin, 'To say on camera', said, from(1));
-  drawNotes(margin, 'What to doubt', sheetDoubts(result.notices), from(1));
+  y = drawNotes(margin, 'To say on camera', [spokenLines(result).join(' ')], from(1));
+  y = drawNotes(margin, 'What to doubt', sheetDoubts(result.notices), from(0.7));
+  drawNotes(margin, 'Against published curves', curveNotes(chosen), from(1));
   drawFooter(panel(), result);
   return svg;
 }

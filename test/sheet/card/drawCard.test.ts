@@ -5,6 +5,9 @@ import { drawCard } from '../../../src/sheet/card/drawCard.ts';
 import { darkPalette } from '../../../src/sheet/paper/darkPalette.ts';
 import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
 import { assays } from '../fixtures/assays.ts';
+import { stories } from '../fixtures/stories.ts';
+import { waveAssay } from '../fixtures/waveAssay.ts';
+import { isOverlap, textBoxes } from '../paper/textBoxes.ts';
 
 const { document } = new JSDOM().window;
 const named = (kind: MeasureResult['waveform']['kind'], levels = 0, atTheEdge = false): string => {
@@ -43,4 +46,26 @@ describe.each(Object.entries(assays))('the card of %s', (_, make) => {
       if (theme === 'dark') expect(svg.querySelector('rect')!.getAttribute('fill')).toBe(darkPalette.paper);
     },
   );
+});
+
+describe.each(Object.entries(stories))('the card of a record with a story: %s', (name, result) => {
+  test('leads with it, in title and in large letters, inside the page and none over another', () => {
+    const notices = [
+      { code: 'scale.half', message: 'Half of a nominal: one leg of a floating outlet? Measure both.' },
+    ];
+    const svg = drawCard(document, { ...waveAssay(Math.sin), result: { ...result, notices } }, 'light');
+    const message = cardSentence(result);
+    expect(svg.querySelector('title')?.textContent).toBe(message);
+    expect(svg.querySelector('desc')?.textContent?.startsWith(message)).toBe(true);
+    const texts = [...svg.querySelectorAll('text')].map(({ textContent }) => textContent ?? '');
+    expect(texts.join(' ')).toContain(message);
+    expect(texts.join(' ')).toContain(
+      'Doubt: Half of a nominal: one leg of a floating outlet? Measure both.',
+    );
+    if (name !== 'steady') expect(texts.join(' ')).not.toMatch(/This is a pure sine/);
+    const boxes = textBoxes(svg);
+    for (const { right, text } of boxes) expect(right, text).toBeLessThanOrEqual(1560);
+    const overlaps = boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => isOverlap(a, b)));
+    expect(overlaps).toEqual([]);
+  });
 });

@@ -4,6 +4,7 @@ import type { Evidence } from '../../../src/sheet/evidence/evidence.ts';
 import { benchPage } from '../../../src/sheet/html/bench/benchPage.ts';
 import { capturePage } from '../../../src/sheet/html/capture/capturePage.ts';
 import { galleryPage } from '../../../src/sheet/html/gallery/galleryPage.ts';
+import { wattsInWords } from '../../../src/verdict/load/wattsInWords.ts';
 import { assays } from '../fixtures/assays.ts';
 import { benches } from '../fixtures/benches.ts';
 import { hostileTexts } from '../fixtures/hostileText.ts';
@@ -111,7 +112,13 @@ describe('the gallery', () => {
       (load, i) =>
         listed(
           `${i}.svg`,
-          waveSheet({ ...assays.goodSine!(), result: { ...assays.goodSine!().result, load } }).evidence,
+          waveSheet({
+            ...assays.goodSine!(),
+            result: {
+              ...assays.goodSine!().result,
+              loadSeen: { from: 'told', text: load, watts: wattsInWords(load) },
+            },
+          }).evidence,
         ),
     );
     const document = documentOf(galleryPage(press, { ...empty, sheets: entries }));

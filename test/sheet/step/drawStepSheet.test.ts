@@ -94,6 +94,14 @@ describe.each(Object.entries(assays))('drawStepSheet of %s', (_, make) => {
   });
 });
 
+it('a cut-off leads title, description and line to say', () => {
+  const svg = drawStepSheet(document, assays['a cut-off']());
+  expect(svg.querySelector('title')?.textContent).toMatch(/^Output lost at 0\.5.s/);
+  expect(svg.querySelector('desc')?.textContent).toMatch(/^Output lost at 0\.5.s/);
+  const texts = [...svg.querySelectorAll('text')].map((text) => text.textContent).join(' ');
+  expect(texts).toMatch(/To say on camera Output lost at 0\.5.s/);
+});
+
 it('the answer of a step names how far the voltage fell and how soon it was back', () => {
   const title = drawStepSheet(document, assays['a step']()).querySelector('title')?.textContent ?? '';
   expect(title).toMatch(

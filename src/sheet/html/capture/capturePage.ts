@@ -55,7 +55,7 @@ export function capturePage(
 <p class="soft">${subjectLine(result)}</p>
 ${isInvented(result) && html`<p><strong>Invented data, for demonstration.</strong></p>\n`}</header>
 <main>
-${sheets.map(inlinePicture)}${linkList(files)}<div class="columns">
+${leadingFirst(sheets, story !== null).map(inlinePicture)}${linkList(files)}<div class="columns">
 <div>${figuresSection(result)}</div>
 <div>
 ${claimsSection(result.claims)}${listSection(
@@ -65,6 +65,16 @@ ${claimsSection(result.claims)}${listSection(
 </div>
 ${courseSection(result)}${findingsSection(result.findings)}${harmonicsSection(result)}</main>`,
   });
+}
+
+/** Where something happened, the picture of that stands before the wave's. */
+function leadingFirst<T extends { readonly evidence: CaptureEvidence }>(
+  sheets: readonly T[],
+  isStory: boolean,
+): readonly T[] {
+  if (!isStory) return sheets;
+  const isChange = ({ evidence }: T): boolean => evidence.picture === 'changes';
+  return [...sheets.filter(isChange), ...sheets.filter((sheet) => !isChange(sheet))];
 }
 
 /** By which a reader can check the page. */

@@ -8,6 +8,8 @@ import { fileName } from '../../answer/fileName.ts';
 import { headlineFigures } from '../../answer/headlineFigures.ts';
 import { loadText } from '../../answer/loadPhrase.ts';
 import { mainFigures } from '../../answer/mainFigures.ts';
+import { isGrave, rankNotices } from '../../answer/rankNotices.ts';
+import { storyWords } from '../../answer/storyWords.ts';
 import { cleanTexts } from '../../cleanTexts.ts';
 import { comparisonSentence } from '../../comparison/comparisonSentence.ts';
 import { assayOf } from '../../evidence/assayOf.ts';
@@ -25,7 +27,11 @@ export interface GalleryEntry {
   /** The load as told, or how many captures. */
   readonly subject: string;
   readonly answer: string;
+  /** What may make every figure of it wrong. */
+  readonly doubts: readonly string[];
   readonly kinds: readonly WaveformKind[];
+  /** Which part of the record its kind and figures describe, "before the loss"; empty where it is all of it. */
+  readonly stretch: string;
   /** How the claims stand together; null: there is none. */
   readonly outcome: ClaimResult['outcome'] | null;
   readonly claimCount: number;
@@ -52,6 +58,7 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
         ...{ picture: 'sweep', title: result.label, subject: countText(points.length, 'capture') },
         answer: benchSpoken(result)[0],
         kinds: [...new Set(points.map(({ kind }) => kind))],
+        ...{ stretch: '', doubts: [] },
         ...verdict(claims),
         figures: [
           ['Regulation', figureText(regulation.regulationPercent, '%')],
@@ -69,6 +76,7 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
         ...{ picture: 'overlay', title: `${named(result.a)} and ${named(result.b)}`, subject: 'compared' },
         answer: compareSentence(result),
         kinds: [...new Set(sides.map((side) => side.result.waveform.kind))],
+        ...{ stretch: '', doubts: [] },
         ...verdict([]),
         figures: [],
         order: noOrder,
@@ -80,6 +88,7 @@ export function galleryEntry(evidence: Evidence): GalleryEntry {
         ...{ picture: 'comparison', title: 'Units side by side', subject: countText(units.length, 'unit') },
         answer: comparisonSentence(units),
         kinds: [...new Set(units.flatMap(({ points }) => points.map(({ kind }) => kind)))],
+        ...{ stretch: '', doubts: [] },
         ...verdict(units.flatMap(({ claims }) => claims)),
         figures: [],
         order: noOrder,
@@ -101,6 +110,8 @@ function ofCapture(evidence: CaptureEvidence | CardEvidence): GalleryEntry {
     subject: result.loadSeen === undefined ? '' : loadText(result.loadSeen),
     answer: answerSentence(result),
     kinds: [result.waveform.kind],
+    stretch: storyWords(result)?.stretch ?? '',
+    doubts: rankNotices(result.notices.filter(isGrave)).map(({ message }) => message),
     ...verdict(result.claims),
     figures:
       changes !== null

@@ -24,7 +24,7 @@ const longestTitle = 90;
 /** One sheet of a gallery: a small picture, what it says, its main figures, and where it all lies. */
 export function galleryItem({ name, evidence, beside }: ListedSheet): Markup {
   const entry = galleryEntry(evidence);
-  const { title, subject, answer, kinds, outcome, figures, order } = entry;
+  const { title, subject, answer, doubts, kinds, stretch, outcome, figures, order } = entry;
   const file = shortText(cleanText(name), longestTitle);
   const links = [{ name, what: 'sheet' }, ...beside];
   const orders = Object.entries(order).map(([key, value]) =>
@@ -37,7 +37,10 @@ export function galleryItem({ name, evidence, beside }: ListedSheet): Markup {
 <div class="what">
 <h3><a href="${fileLink(name)}">${shortText(title, longestTitle)}</a> <span class="load">${shortText(subject, 60)}</span></h3>
 <p>${answer}</p>
-<p class="soft">${kinds.join(', ')}${claimsText(entry)}</p>
+${doubts.map(
+  (doubt) => html`<p>Doubt: ${doubt}</p>
+`,
+)}<p class="soft">${[kinds.join(', '), stretch].filter((part) => part !== '').join(' ')}${claimsText(entry)}</p>
 ${linkList(links, file)}<p class="file">${file}</p>
 </div>
 ${
