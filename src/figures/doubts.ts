@@ -1,3 +1,4 @@
+import { amountText } from '../base/amountText.ts';
 import type { Notice } from '../base/notice.ts';
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
 import { MANY_CODES } from './fewCodes.ts';
@@ -121,7 +122,7 @@ function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): N
   const needed = (2.2 * asked) / (periodic.periodSamples * intervalS);
   return {
     code: 'rate.low',
-    message: `The sample rate reaches harmonic ${used}, not ${asked}: use ${Number((needed / 1000).toPrecision(2))} kS/s or more.`,
+    message: `The sample rate reaches harmonic ${used}, not ${asked}: use ${amountText(needed, 'S/s', 2)} or more.`,
   };
 }
 
@@ -136,7 +137,7 @@ function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): Notice | null
   const needed = FINE_STEPS_NEED / (periodic.periodSamples * intervalS);
   return {
     code: 'rate.steps',
-    message: `With ${Math.round(periodic.periodSamples)} samples a cycle a wave of many fine steps can pass for a smooth one: use ${Number((needed / 1000).toPrecision(2))} kS/s or more.`,
+    message: `With ${Math.round(periodic.periodSamples)} samples a cycle a wave of many fine steps can pass for a smooth one: use ${amountText(needed, 'S/s', 2)} or more.`,
   };
 }
 

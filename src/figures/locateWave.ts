@@ -1,9 +1,11 @@
+import { amountText } from '../base/amountText.ts';
 import { MeasureError } from '../base/measureError.ts';
 import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
 import { LONG_RECORD } from '../signal/longRecord.ts';
 import { moments } from '../signal/moments.ts';
 import { squaredDifference } from '../signal/squaredDifference.ts';
 import { roughFundamental } from '../signal/tracking/roughFundamental.ts';
+import { scaleAtLeast } from './digitiser/verticalScale.ts';
 import { longestStretch } from './longestStretch.ts';
 import type { WaveInput } from './measuredWave.ts';
 
@@ -104,32 +106,46 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
 
 function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, where: string): MeasureError {
   const expected = `at least ${MINIMUM_CYCLES} periods of a wave`;
-  const lengthMs = Number((input.samples.length * input.intervalS * 1e3).toPrecision(3));
+  const lengthS = input.samples.length * input.intervalS;
+  const length = amountText(lengthS, 's');
   if (none === 'too coarse') {
     return new MeasureError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
       expected: 'at least eight samples a period, two hundred for harmonics to order 50',
-      received: `one sample every ${Number((input.intervalS * 1e3).toPrecision(3))} ms`,
-      advice: 'set fewer ms/div or a deeper memory, so that one cycle has some hundred samples',
+      received: `one sample every ${amountText(input.intervalS, 's')}`,
+      advice: 'set a faster time base or a deeper memory, so that one cycle has some hundred samples',
     });
   }
   const { max, min } = moments(input.samples);
-  const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${lengthMs} ms`;
-  // A tenth of a second holds five cycles of any mains: then the time base is not what is missing.
-  const advice =
-    lengthMs < 100
-      ? 'set 5 ms/div or slower, so that the screen holds three cycles or more, and save again'
-      : 'check that the probe is on the AC outlet and that the time axis is in the unit that the file says';
+  const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${length}`;
+  const advice = timeBaseAdvice(lengthS, cycles);
   if (none === 'too short') {
     const about = cycles === null ? 'less than one' : cycles.toFixed(2);
     return new MeasureError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
       expected,
-      received: `about ${about} periods in ${lengthMs} ms`,
+      received: `about ${about} periods in ${length}`,
       advice,
     });
   }
   return new MeasureError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
     expected,
     received: seen,
-    advice: lengthMs < 100 ? `measure the AC outlet itself; ${advice}` : advice,
+    advice: lengthS < MANY_CYCLES_S ? `measure the AC outlet itself; ${advice}` : advice,
   });
+}
+
+/** A tenth of a second holds five cycles of any mains: then the time base is not what is missing. */
+const MANY_CYCLES_S = 0.1;
+/** A record so short is of something much faster than mains, or hopelessly too fast for it. */
+const FAR_TOO_SHORT_S = 1e-3;
+/** Of a screen's width. Common practice, no source. */
+const DIVISIONS = 10;
+
+function timeBaseAdvice(lengthS: number, cycles: number | null): string {
+  const threeCycles = 'so that the screen holds three cycles or more, and save again';
+  if (lengthS >= MANY_CYCLES_S)
+    return 'check that the probe is on the AC outlet and that the time axis is in the unit that the file says';
+  if (lengthS >= FAR_TOO_SHORT_S) return `set 5 ms/div or slower, ${threeCycles}`;
+  if (cycles === null || cycles <= 0)
+    return `set a slower time base: the record is ${amountText(lengthS, 's')} long, where a cycle of mains takes 17 or 20 ms`;
+  return `set ${amountText(scaleAtLeast((3 * lengthS) / (cycles * DIVISIONS)), 's')}/div or slower, ${threeCycles}`;
 }

@@ -1,5 +1,6 @@
 import type { HeadLine } from '../../bytes/table.ts';
 import type { Setting } from './setting.ts';
+import { unitOf } from './unitOf.ts';
 
 /** `Key: 1`, `Key = 1`; `Key 1 s`. */
 const KEY_AND_VALUE = /^([^:=]*[A-Za-z)\]µ#])\s*[:=]\s*(\S.*)$/;
@@ -58,7 +59,7 @@ function cellGroups(line: HeadLine): { cells: string[]; column: number }[] {
 }
 
 function setting(keyText: string, values: string[], line: number, column: number): Setting {
-  const bracket = /^(.*?)\s*[([]([^()[\]]*)[)\]]\s*[:=]?\s*$/.exec(keyText);
+  const bracket = /^(.*?)\s*[([]([^()[\]]*)[)\]]\s*[:=]?\s*$/.exec(keyText) ?? unitInWords(keyText);
   const key = (bracket?.[1] ?? keyText)
     // SampleRate, HUnit
     .replace(/([a-z])(?=[A-Z])|([A-Z])(?=[A-Z][a-z])/g, '$1$2 ')
@@ -67,4 +68,10 @@ function setting(keyText: string, values: string[], line: number, column: number
     .replace(/[\s_:=.-]+/g, ' ')
     .trim();
   return { key, keyUnit: bracket?.[2] ?? null, values, line, column };
+}
+
+/** `Sample interval in µs`. */
+function unitInWords(keyText: string): RegExpExecArray | null {
+  const match = /^(.*\S)\s+in\s+(\S+?)\s*[:=]?$/i.exec(keyText.trim());
+  return match !== null && unitOf(match[2]!) !== null ? match : null;
 }

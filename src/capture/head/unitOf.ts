@@ -65,7 +65,10 @@ const PREFIX_WORDS: Readonly<Record<string, string>> = {
  * @example unitOf('microseconds') // time, 's', 1e-6
  */
 export function unitOf(text: string): Unit | null {
-  const token = text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '');
+  const token = text
+    .trim()
+    .replace(/^[([{]\s*|\s*[)\]}]$/g, '')
+    .replace(/^in\s+/i, '');
   return withoutPrefix(token) ?? withPrefixWord(token) ?? withPrefix(token);
 }
 

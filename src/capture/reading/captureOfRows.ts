@@ -1,3 +1,4 @@
+import type { Notice } from '../../base/notice.ts';
 import type { ScannedRows } from '../../bytes/scanRows.ts';
 import type { Capture } from '../capture.ts';
 import { columnTrend } from '../columns/columnTrend.ts';
@@ -43,6 +44,22 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
       stamps === null
         ? null
         : (resolution) => stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange, digits),
-    notices,
+    notices: [...notices, ...(axis.kind === 'rows' ? blankLines(rowCount, lineOfRow) : [])],
   });
+}
+
+/** A blank line between any two rows is how the file is written; a few of them may stand for lost values. */
+const WRITTEN_SO = 0.5;
+
+/** Where nothing but their order places the rows, a value that was lost moves all behind it. */
+function blankLines(rowCount: number, lineOfRow: (row: number) => number): Notice[] {
+  const count = lineOfRow(rowCount - 1) - lineOfRow(0) - (rowCount - 1);
+  if (count === 0 || count > WRITTEN_SO * rowCount) return [];
+  const lines = count === 1 ? 'One blank line stands' : `${count} blank lines stand`;
+  return [
+    {
+      code: 'rows.blank',
+      message: `${lines} between the values, which have no times: if a value was lost there, all behind it are measured too early.`,
+    },
+  ];
 }

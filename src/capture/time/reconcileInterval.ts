@@ -1,3 +1,4 @@
+import { amountText } from '../../base/amountText.ts';
 import { log10 } from '../../base/elementary/log10.ts';
 import { powerOfTen } from '../../base/elementary/powerOfTen.ts';
 import type { Notice } from '../../base/notice.ts';
@@ -85,7 +86,7 @@ function powerOfThousand(ratio: number): number | null {
 }
 
 function disagreement(columnS: number, statedS: number, winner: string): Notice {
-  const shown = (interval: number): string => `${Number(interval.toPrecision(4))} s`;
+  const shown = (interval: number): string => amountText(interval, 's', 4);
   return {
     code: 'time.disagrees',
     message: `The time column goes in steps of ${shown(columnS)}, the settings in the file give ${shown(statedS)}: ${winner} fits the record better and counts. Check that the frequency makes sense.`,

@@ -1,3 +1,4 @@
+import { amountText } from '../../base/amountText.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { StatedInterval, TimeSettings } from '../head/timeSettings.ts';
 import { agreementsOf } from './reconcileInterval.ts';
@@ -31,7 +32,7 @@ export function settledInterval(
     (other) => agree(other.intervalS, best.intervalS) || support(other) < support(best),
   );
   const says = ({ key, intervalS }: StatedInterval): string =>
-    `"${key}" means ${Number(intervalS.toPrecision(4))} s`;
+    `"${key}" means ${amountText(intervalS, 's', 4)}`;
   const why = isSupported ? 'agrees with the rest of the file and counts' : 'counts, as nothing else decides';
   return {
     settings: { ...settings, intervalS: best.intervalS },

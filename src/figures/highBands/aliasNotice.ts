@@ -1,3 +1,4 @@
+import { amountText } from '../../base/amountText.ts';
 import type { Notice } from '../../base/notice.ts';
 
 /** Converters switch at up to about this (common practice, no source). */
@@ -9,22 +10,16 @@ const FASTEST_SWITCHING_HZ = 100_000;
  * converters switch at.
  */
 export function aliasNotice(rippleHz: number, sampleRateHz: number): Notice | null {
-  const needed = `${kilo(Math.max(2 * FASTEST_SWITCHING_HZ, 5 * sampleRateHz))}S/s or more`;
+  const needed = `${amountText(Math.max(2 * FASTEST_SWITCHING_HZ, 5 * sampleRateHz), 'S/s')} or more`;
   if (rippleHz > 0.45 * sampleRateHz) {
     return {
       code: 'ripple.alias',
-      message: `The ripple at ${kilo(rippleHz)}Hz lies close to half the sample rate, ${kilo(sampleRateHz / 2)}Hz: it may be a faster one folded down, and its size can't be trusted. Save again at ${needed}.`,
+      message: `The ripple at ${amountText(rippleHz, 'Hz')} lies close to half the sample rate, ${amountText(sampleRateHz / 2, 'Hz')}: it may be a faster one folded down, and its size can't be trusted. Save again at ${needed}.`,
     };
   }
   if (sampleRateHz >= 2 * FASTEST_SWITCHING_HZ) return null;
   return {
     code: 'ripple.alias',
-    message: `At ${kilo(sampleRateHz)}S/s a ripple at ${kilo(rippleHz)}Hz may be one at ${kilo(sampleRateHz - rippleHz)}Hz or ${kilo(sampleRateHz + rippleHz)}Hz folded down. Save again at ${needed}: if it stays where it is, it is real.`,
+    message: `At ${amountText(sampleRateHz, 'S/s')} a ripple at ${amountText(rippleHz, 'Hz')} may be one at ${amountText(sampleRateHz - rippleHz, 'Hz')} or ${amountText(sampleRateHz + rippleHz, 'Hz')} folded down. Save again at ${needed}: if it stays where it is, it is real.`,
   };
-}
-
-/** Three digits and the prefix: "48.6 k" or "2 M". */
-function kilo(value: number): string {
-  const [size, prefix] = value >= 1e6 ? [1e6, 'M'] : [1e3, 'k'];
-  return `${Number((value / size).toPrecision(3))} ${prefix}`;
 }

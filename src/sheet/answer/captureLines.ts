@@ -1,8 +1,8 @@
+import { amountText } from '../../base/amountText.ts';
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { decimalText } from '../numbers/decimalText.ts';
 import { groupedText } from '../numbers/groupedText.ts';
 import { significantText } from '../numbers/significantText.ts';
-import { withUnit } from '../numbers/withUnit.ts';
 import { mainFigures } from './mainFigures.ts';
 
 /** The capture in a few lines: what was recorded, which stretch and channel were measured, at which scale. */
@@ -23,15 +23,11 @@ export function captureLines(result: MeasureResult): string[] {
   return lines;
 }
 
+/** "100 MS/s", "20 µs": in the unit that people write. */
 function rateText(rateHz: number): string {
-  if (rateHz >= 1e6) return withUnit(significantText(rateHz / 1e6, 4), 'MS/s');
-  return rateHz >= 1e3
-    ? withUnit(significantText(rateHz / 1e3, 4), 'kS/s')
-    : withUnit(significantText(rateHz, 4), 'S/s');
+  return amountText(rateHz, 'S/s', 4);
 }
 
 function secondsText(seconds: number): string {
-  return Math.abs(seconds) < 1
-    ? withUnit(significantText(seconds * 1e3, 4), 'ms')
-    : withUnit(significantText(seconds, 4), 's');
+  return amountText(seconds, 's', 4);
 }

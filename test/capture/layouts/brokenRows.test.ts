@@ -140,6 +140,6 @@ test.each([
   if (capture instanceof MeasureError) throw capture;
   expect(capture.intervalS).toBeCloseTo(INTERVAL_S, 12);
   expect(capture.notices.find(({ code }) => code === 'time.contradicts')?.message).toBe(
-    `The settings in the file contradict each other on the time between samples: "interval" means 0.0001 s, "increment" means 0.0002 s. "${winner}" agrees with the rest of the file and counts. Check that the frequency makes sense.`,
+    `The settings in the file contradict each other on the time between samples: "interval" means 100 µs, "increment" means 200 µs. "${winner}" agrees with the rest of the file and counts. Check that the frequency makes sense.`,
   );
 });
