@@ -86,8 +86,8 @@ function moments(fit: HarmonicFit, amplitude: number): { seen: Moment[]; weight:
   // Sixteen means a cycle lose 0.6 % of the fundamental's size; 64 stay clear of all that counts.
   const block = Math.max(1, Math.floor(period / 64));
   const [re, im] = [new Float64Array(DEGREES + 1), new Float64Array(DEGREES + 1)];
-  const room = new Float64Array(RUN_SAMPLES * block);
-  const stretch = RUN_SAMPLES * block;
+  const stretch = block * Math.max(1, Math.floor(RUN_SAMPLES / block));
+  const room = new Float64Array(stretch);
   let count = 0;
   const [turnRe, turnIm] = [cos(omega * block), sin(omega * block)];
   for (let from = 0; from < length; from += stretch) {

@@ -84,8 +84,8 @@ function meanVariances({ cosine, sine, meanShare }: CycleOrders): Float64Array {
 }
 
 /**
- * The mean over neighbouring orders without the two largest, which may be lines or orders that move: of χ² with
- * two degrees of freedom each, the rest's mean is lower by a third; that is made up for.
+ * The mean over neighbouring orders without the two largest, which may be lines or orders that move; low by some tenths
+ * of itself for that where there are few cells.
  */
 function noiseRatios(fit: HarmonicFit, cells: CycleOrders): Float64Array {
   const variances = meanVariances(cells);
