@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { BenchCommandFlags } from './bench/benchCaptures.ts';
+import { cardTheme } from './report/cardTheme.ts';
 import { addFormatOptions } from './report/formatOptions.ts';
 import { finiteNumber } from './synth/finiteNumber.ts';
 
@@ -12,8 +13,9 @@ Examples:
 The folder of results gets bench.json; name it in a later plan under "earlier",
 or with --earlier, to see that day beside this one.
 
-Claims: those of measure, and over all captures "power 600 W", "surge 1200 W",
-"transfer < 20 ms", "capacity 500 Wh".
+Claims: those of measure, and over all captures "power 600 W",
+"surge 2000 W for 5 s", "transfer < 20 ms", "capacity 500 Wh",
+"efficiency > 85 %".
 
 Exit code:
   0  measured, and every claim holds
@@ -43,7 +45,9 @@ export function defineBench(command: Command): void {
       ]),
     )
     .option('--earlier <file>', 'bench.json of another day to compare with; repeatable', collected)
-    .option('--sheets', 'also a sheet for each capture');
+    .option('--sheets', 'also a sheet for each capture')
+    .option('--png', 'also a picture of each sheet, 1920 × 1080; steps and transfers get theirs too')
+    .option('--card [theme]', 'also a card of each: one message, light or dark', cardTheme);
   addFormatOptions(sheets, 'bench')
     .option('--out <folder>', 'where bench.json and the sheets go', 'reports')
     .option('--json', 'print the JSON document instead of text')

@@ -1,6 +1,6 @@
-import { type Command, InvalidArgumentError } from 'commander';
-import type { CardTheme } from '../entry/evidence.ts';
+import type { Command } from 'commander';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
+import { cardTheme } from './report/cardTheme.ts';
 import { addFormatOptions } from './report/formatOptions.ts';
 import type { ReportFlags } from './report/reportCaptures.ts';
 
@@ -30,12 +30,4 @@ export function defineReport(command: Command): void {
       const { reportCaptures } = await import('./report/reportCaptures.ts');
       await reportCaptures(captures, flags, command);
     });
-}
-
-/** A capture may stand where the theme would: then it is said how to tell them apart. */
-function cardTheme(text: string): CardTheme {
-  if (text === 'light' || text === 'dark') return text;
-  throw new InvalidArgumentError(
-    'It is light or dark. A capture stands before --card, or after --card light.',
-  );
 }

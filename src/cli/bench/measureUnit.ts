@@ -24,6 +24,8 @@ export interface UnitRunOptions {
   readonly outcomes: AsyncIterator<FileOutcome, unknown, undefined>;
   /** Writes the sheet of one capture and says where; absent: none is wanted. */
   readonly writeSheet?: WriteSheet;
+  /** The same for captures of a step or a transfer; absent: as `writeSheet`. */
+  readonly writeChange?: WriteSheet;
 }
 
 type MeasuredOne = { readonly assay: Assay; readonly sheet?: string; readonly carried: CarriedCapture };
@@ -31,12 +33,13 @@ type MeasuredOne = { readonly assay: Assay; readonly sheet?: string; readonly ca
 /** Takes the outcomes of a unit's captures; one that can't be read is a failure beside the others. */
 export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promise<UnitRun> {
   const { name, label, claims, energy } = tasks.unit;
-  const { rule, outcomes, writeSheet } = run;
+  const { rule, outcomes, writeSheet, writeChange = writeSheet } = run;
   const failures: FailedResult[] = [];
 
   /** Those that could be measured, each with what was planned of it. */
   const measureAll = async <T>(
     planned: readonly PlannedTask<T>[],
+    write: WriteSheet | undefined,
   ): Promise<readonly { readonly capture: T; readonly done: MeasuredOne }[]> => {
     const measured = [];
     for (const { capture, task } of planned) {
@@ -47,7 +50,7 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
         continue;
       }
       const assay = outcome.assays[0]!;
-      const sheet = await written(assay, outcome.options);
+      const sheet = await written(write, assay, outcome.options);
       const { file } = task.found;
       const carried = {
         file,
@@ -60,9 +63,13 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
   };
 
   /** Where the sheet was written; undefined where none is wanted, or it could not be: the result still stands. */
-  const written = async (assay: Assay, options: MeasureFileOptions): Promise<string | undefined> => {
+  const written = async (
+    write: WriteSheet | undefined,
+    assay: Assay,
+    options: MeasureFileOptions,
+  ): Promise<string | undefined> => {
     try {
-      return await writeSheet?.(assay, options);
+      return await write?.(assay, options);
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       failures.push(failedResult(assay.result.file, error));
@@ -70,9 +77,9 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
     }
   };
 
-  const sweep = await measureAll(tasks.sweep);
-  const steps = await measureAll(tasks.steps);
-  const transfers = await measureAll(tasks.transfers);
+  const sweep = await measureAll(tasks.sweep, writeSheet);
+  const steps = await measureAll(tasks.steps, writeChange);
+  const transfers = await measureAll(tasks.transfers, writeChange);
   const measured = {
     ...{ name, label, claims, rule, energy },
     sweep: sweep.map(({ capture: { told }, done: { assay, sheet } }) => ({

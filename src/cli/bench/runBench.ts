@@ -6,7 +6,7 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
-import { capturesOfUnits } from '../../entry/evidence.ts';
+import { type CardTheme, capturesOfUnits } from '../../entry/evidence.ts';
 import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
 import { exitCodes } from '../exitCodes.ts';
 import { failedResult } from '../measureFile.ts';
@@ -36,6 +36,10 @@ export interface BenchFlags extends FormatFlags {
   readonly force?: boolean;
   /** A sheet of each capture too. */
   readonly sheets?: boolean;
+  /** Pictures beside sheets. */
+  readonly png?: boolean;
+  /** Cards beside sheets; true: light. */
+  readonly card?: CardTheme | true;
 }
 
 /** Measures a plan, prints what was found, writes bench.json and the sheets, and sets the exit code. */
@@ -44,12 +48,12 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   const files = planned.flatMap(({ captures, steps, transfers }) =>
     [...captures, ...steps, ...transfers].map(({ file }) => pathFrom(folder, file)),
   );
-  const { out, force = false } = flags;
+  const { out, force = false, png = false } = flags;
+  const card = flags.card === true ? 'light' : (flags.card ?? null);
   const formats = formatsOf(flags);
   const writeSheet = sheetWriter([...new Set(files)], {
     out,
-    png: false,
-    card: null,
+    ...{ png, card },
     formats,
     byChannel: false,
     force,
@@ -60,10 +64,12 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   const all = tasks.flatMap(inOrder);
   const progress = progressLine(all.length, { quiet: flags.quiet });
   const outcomes = measureFiles(all, progress);
+  // A step and a transfer have no other picture than their own.
+  const writers = flags.sheets ? { writeSheet } : png || card !== null ? { writeChange: writeSheet } : {};
   const runs = [];
   try {
     for (const unit of tasks) {
-      runs.push(await measureUnit(unit, { rule, outcomes, ...(flags.sheets ? { writeSheet } : {}) }));
+      runs.push(await measureUnit(unit, { rule, outcomes, ...writers }));
     }
   } finally {
     // Ends their threads.
@@ -86,7 +92,7 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   const isEmpty = capturesOfUnits(told).length + told.flatMap(({ energy }) => energy).length === 0;
   const { sheets, unwritten } = isEmpty
     ? { sheets: new Map<string, string>(), unwritten: [] }
-    : await writeResults(document, told, { out, formats, force });
+    : await writeResults(document, told, { out, formats, force, png, card });
   print(document, flags, [...failures, ...unwritten], sheets);
   process.exitCode =
     document.failures.length + unwritten.length > 0
@@ -128,14 +134,23 @@ function sheetOf(name: string, sheets: Sheets): { readonly sheetPath?: string } 
   return sheetPath === undefined ? {} : { sheetPath };
 }
 
+interface ResultOptions {
+  readonly out: string;
+  readonly formats: Formats;
+  readonly force: boolean;
+  readonly png: boolean;
+  /** Null: none. */
+  readonly card: CardTheme | null;
+}
+
 /** @returns the sweeps' sheets, and what could not be written: what was measured still stands. */
 async function writeResults(
   document: BenchDocument,
   told: BenchSheetOptions['told'],
-  { out, formats, force }: { readonly out: string; readonly formats: Formats; readonly force: boolean },
+  { out, formats, force, png, card }: ResultOptions,
 ): Promise<{ readonly sheets: Sheets; readonly unwritten: readonly FailedResult[] }> {
   const isOwn = ownBenchOutput(capturesOfUnits(told).map(({ sha256 }) => sha256));
-  const write = async (name: string, content: string): Promise<string> => {
+  const write = async (name: string, content: string | Uint8Array): Promise<string> => {
     const path = join(out, name);
     await writeOutput(path, content, { isOwn, force });
     return path;
@@ -143,7 +158,7 @@ async function writeResults(
   try {
     await makeFolder(out);
     await write('bench.json', `${jsonText({ ...document, seal: unsealed }, 2)}\n`);
-    return { sheets: await writeBenchSheets(document, { told, formats, write }), unwritten: [] };
+    return { sheets: await writeBenchSheets(document, { told, formats, png, card, write }), unwritten: [] };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
     return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };

@@ -1,16 +1,27 @@
 import { type BenchDocument, sweepName } from '../../entry/benching.ts';
-import type { CarriedUnit, Evidence } from '../../entry/evidence.ts';
+import {
+  type CardTheme,
+  type CarriedUnit,
+  type ComparisonEvidence,
+  capturesOfUnits,
+  type SweepEvidence,
+} from '../../entry/evidence.ts';
 import { version } from '../program.ts';
 import type { Formats } from '../report/formatOptions.ts';
 import { openPress } from '../report/openPress.ts';
+import { picturePng } from '../report/picturePng.ts';
 
 export interface BenchSheetOptions {
   /** What was told of today's units. */
   readonly told: readonly CarriedUnit[];
   /** What else the folder gets. */
   readonly formats: Formats;
+  /** True: a picture beside each sheet. */
+  readonly png: boolean;
+  /** A card beside each; null: none. */
+  readonly card: CardTheme | null;
   /** Writes a file of the folder of results and gives its path. */
-  readonly write: (name: string, content: string) => Promise<string>;
+  readonly write: (name: string, content: string | Uint8Array) => Promise<string>;
 }
 
 /**
@@ -21,16 +32,23 @@ export interface BenchSheetOptions {
  */
 export async function writeBenchSheets(
   bench: BenchDocument,
-  { told, formats, write }: BenchSheetOptions,
+  { told, formats, png, card, write }: BenchSheetOptions,
 ): Promise<ReadonlyMap<string, string>> {
   // d3 takes half a second to load: only when a sheet is drawn.
   const { sealedSheet } = await import('../../entry/drawing.ts');
   const press = await openPress();
   const drawn = new Map<string, string>();
-  const draw = async (name: string, evidence: Evidence): Promise<string> => {
+  const draw = async (stem: string, evidence: SweepEvidence | ComparisonEvidence): Promise<string> => {
     const svg = sealedSheet(press, evidence);
-    const path = await write(name, svg);
-    drawn.set(name, svg);
+    const path = await write(`${stem}.svg`, svg);
+    drawn.set(`${stem}.svg`, svg);
+    const sha256 = capturesOfUnits(evidence.told).map((capture) => capture.sha256);
+    if (png) await write(`${stem}.png`, await picturePng(svg, sha256));
+    if (card !== null) {
+      const shown = sealedSheet(press, { ...evidence, card });
+      await write(`${stem}-card.svg`, shown);
+      await write(`${stem}-card.png`, await picturePng(shown, sha256));
+    }
     return path;
   };
   const common = { schema: 'sineassay/sheet@1', program: version } as const;
@@ -43,14 +61,14 @@ export async function writeBenchSheets(
     taken.add(name.toLowerCase());
     const own = told.filter((one) => one.name === unit.name) as [CarriedUnit];
     const evidence = { ...common, picture: 'sweep' as const, told: own, result: unit };
-    paths.set(unit.name, await draw(`${name}.svg`, evidence));
+    paths.set(unit.name, await draw(name, evidence));
   }
   if (bench.units.length > 1) {
-    await draw('comparison.svg', { ...common, picture: 'comparison', told, result: bench });
+    await draw('comparison', { ...common, picture: 'comparison', told, result: bench });
   }
   if (formats.html || formats.markdown) {
     const { writeBenchPages } = await import('./writeBenchPages.ts');
-    await writeBenchPages(bench, { drawn, formats, write });
+    await writeBenchPages(bench, { drawn, formats, png, card: card !== null, write });
   }
   return paths;
 }

@@ -23,17 +23,15 @@ import { drawCardChange } from './drawCardChange.ts';
 import { drawCardFigure } from './drawCardFigure.ts';
 import { drawCardWave } from './drawCardWave.ts';
 
-const themes: Readonly<Record<CardTheme, Inks>> = { light: palette, dark: darkPalette };
+export const cardThemes: Readonly<Record<CardTheme, Inks>> = { light: palette, dark: darkPalette };
 
 /** Baseline of what was measured, in the head; then first and last baseline of message and doubt. */
 const subjectY = 82;
 const messageY = { ofOne: 186, ofTwo: 150, withDoubt: 164 } as const;
 const doubtY = 292;
-/** Top and bottom of wave and figures. */
-const bodyTop = 310;
-const bodyBottom = 768;
-/** Left edge of the figures. */
-const figuresX = 1106;
+/** Top and bottom of wave and figures, and the figures' left edge, on cards of all kinds. */
+export const cardBody = { top: 310, bottom: 768, figuresX: 1106 } as const;
+const { top: bodyTop, bottom: bodyBottom, figuresX } = cardBody;
 
 /** In short, for whoever sees a card for some seconds. */
 const caution =
@@ -49,15 +47,15 @@ const certificate = 'One capture, not a certificate.';
  */
 export function drawCard(document: Document, assay: Assay, theme: CardTheme): SVGSVGElement {
   const { result, trace, dynamics } = cleanTexts(assay);
-  const inks = themes[theme];
+  const inks = cardThemes[theme];
   const message = cardSentence(result);
   const doubt = cardDoubt(result.notices);
   const doubted = doubt === null ? '' : ` Doubt: ${doubt.message}`;
   const description = `${message} A card: ${cardSubject(result)}.${doubted} Capture ${fileName(result.file)}, SHA-256 ${result.sha256}. A measurement, not a certificate.`;
   const { svg, panel } = openSheet(document, message, description, { widthPx: 1920, paper: inks.paper });
 
-  drawHead(panel(), cardSubject(result), isInvented(result), inks);
-  drawMessage(panel(), message, doubt, inks);
+  drawCardHead(panel(), cardSubject(result), isInvented(result), inks);
+  drawCardMessage(panel(), message, doubt, inks);
 
   const figures = cardFigures(result);
   const waveWidth = (figures.length === 0 ? page.right : figuresX - 60) - page.left;
@@ -72,11 +70,12 @@ export function drawCard(document: Document, assay: Assay, theme: CardTheme): SV
     const box = { x: figuresX, y: bodyTop + i * step, width: page.right - figuresX, height: step };
     drawCardFigure(panel(), figure, inks, box);
   });
-  drawFoot(panel(), result.sha256, inks);
+  drawCardFoot(panel(), certificate, `SHA-256 of the capture ${result.sha256.slice(0, 16)}…`, inks);
   return svg;
 }
 
-function drawHead(panel: Panel, subject: string, invented: boolean, inks: Inks): void {
+/** What was measured, and that it is invented where it says so. */
+export function drawCardHead(panel: Panel, subject: string, invented: boolean, inks: Inks): void {
   const mark = invented ? 'Invented data, no real unit' : '';
   const room = page.contentWidth - textWidth(mark, 26, 600) - 40;
   writeText(panel, cutText(subject, room, 32), page.left, subjectY, { sizePx: 32, ink: inks.soft });
@@ -89,7 +88,12 @@ function drawHead(panel: Panel, subject: string, invented: boolean, inks: Inks):
 }
 
 /** The message in one line, else in two, and under it what makes it doubtful. */
-function drawMessage(panel: Panel, message: string, doubt: ReturnType<typeof cardDoubt>, inks: Inks): void {
+export function drawCardMessage(
+  panel: Panel,
+  message: string,
+  doubt: ReturnType<typeof cardDoubt>,
+  inks: Inks,
+): void {
   const one = fitText(message, page.contentWidth, [88, 80, 72, 64, 56], 1, 600);
   const isCut = textWidth(message, one.sizePx, 600) > page.contentWidth;
   const sizes = [62, 56, 50, 44, 38, 34] as const;
@@ -124,10 +128,10 @@ function doubtLines(
   return { lines: [], sizePx: 20, leading: 24 };
 }
 
-function drawFoot(panel: Panel, sha256: string, inks: Inks): void {
+/** What it is not, by what it can be checked, and the cautions. */
+export function drawCardFoot(panel: Panel, certificate: string, digest: string, inks: Inks): void {
   panel.append('path').attr('d', `M${page.left} 802H${page.right}`).attr('stroke', inks.line);
   writeText(panel, certificate, page.left, 836, { sizePx: 24, weight: 600, ink: inks.ink });
-  const digest = `SHA-256 of the capture ${sha256.slice(0, 16)}…`;
   writeText(panel, digest, page.right, 836, { sizePx: 22, anchor: 'end', ink: inks.soft });
   const said = fitText(caution, page.contentWidth, [20, 19, 18, 17], 1);
   writeLines(panel, said.lines, page.left, 868, 20, { sizePx: said.sizePx, ink: inks.soft });

@@ -1,3 +1,4 @@
+import { drawComparisonCard, drawUnitCard } from '../card/drawBenchCard.ts';
 import { drawCard } from '../card/drawCard.ts';
 import { comparisonSvg } from '../comparisonSvg.ts';
 import { drawOverlaySheet } from '../overlay/drawOverlaySheet.ts';
@@ -39,8 +40,12 @@ function drawn(document: Document, evidence: Evidence): string {
       return svgText(drawOverlaySheet(document, [assayOf(a), assayOf(b)], evidence.result));
     }
     case 'sweep':
-      return sweepSvg(document, evidence.result);
+      return evidence.card === undefined
+        ? sweepSvg(document, evidence.result)
+        : svgText(drawUnitCard(document, evidence.result, evidence.card));
     case 'comparison':
-      return comparisonSvg(document, evidence.result);
+      return evidence.card === undefined
+        ? comparisonSvg(document, evidence.result)
+        : svgText(drawComparisonCard(document, evidence.result, evidence.card));
   }
 }

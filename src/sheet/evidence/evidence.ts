@@ -53,6 +53,8 @@ export interface OverlayEvidence extends Carried {
 /** Of several captures of one unit. */
 export interface SweepEvidence extends Carried {
   readonly picture: 'sweep';
+  /** Shown as a card; absent: as a sheet. */
+  readonly card?: CardTheme;
   /** What was told of it. */
   readonly told: readonly [CarriedUnit];
   readonly result: BenchUnit;
@@ -61,6 +63,8 @@ export interface SweepEvidence extends Carried {
 /** Of several units. */
 export interface ComparisonEvidence extends Carried {
   readonly picture: 'comparison';
+  /** Shown as a card; absent: as a sheet. */
+  readonly card?: CardTheme;
   /** What was told of each unit of today; earlier ones come with their results alone. */
   readonly told: readonly CarriedUnit[];
   readonly result: BenchDocument;

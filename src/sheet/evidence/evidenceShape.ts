@@ -137,15 +137,18 @@ const byPicture = {
     ...{ sides: list(oneCapture, 2, 2), basis: oneOf('budgets', 'results'), result: comparison },
   }),
   // One unit is told of; none, and nothing can be measured again.
-  sweep: parts({ told: list(toldUnit, 0, 1), result: unit }),
-  comparison: parts({
-    told: list(toldUnit),
-    result: parts({
-      units: list(unit, 0, 1000),
-      comparison: list(parts({ quantity: text(), name: text(), unit: text(), figures: list(figure) })),
-      failures: list(parts({ file: text(), error: parts({ code: text(), message: text() }) })),
-    }),
-  }),
+  sweep: parts({ told: list(toldUnit, 0, 1), result: unit }, { card: oneOf('light', 'dark') }),
+  comparison: parts(
+    {
+      told: list(toldUnit),
+      result: parts({
+        units: list(unit, 0, 1000),
+        comparison: list(parts({ quantity: text(), name: text(), unit: text(), figures: list(figure) })),
+        failures: list(parts({ file: text(), error: parts({ code: text(), message: text() }) })),
+      }),
+    },
+    { card: oneOf('light', 'dark') },
+  ),
 } as const satisfies Readonly<Record<string, Shape>>;
 
 const carried = parts({

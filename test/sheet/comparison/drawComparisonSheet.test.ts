@@ -86,7 +86,7 @@ describe('comparisonSentence', () => {
       points: points.map((point) => ({ ...point, thdPercent: { value: 2 + i, uncertainty: 0.1 } })),
     }));
     expect(comparisonSentence(alike)).toMatch(
-      /^Inverter A \(invented\) holds its voltage best \(it moves by 2\.30.% with load\) and distorts least at full load \(2\.0.%\)\.$/,
+      /^Inverter A \(invented\) holds its voltage best \(it moves by 2\.30.% with load\) and distorts least at full load \(2\.00.%\)\.$/,
     );
     // The voltage of one rises where the others fall.
     const rising = alike.map((unit, i) =>
