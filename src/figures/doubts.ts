@@ -3,6 +3,7 @@ import type { Notice } from '../base/notice.ts';
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
 import { MANY_CODES } from './fewCodes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
+import { peakDetected } from './peakDetected.ts';
 
 /**
  * What to doubt about a measured wave, and what to set on the scope to do better.
@@ -14,6 +15,7 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
   return [
     outlierNotice(record),
     clippedNotice(record),
+    peakDetectNotice(record),
     fewCodesNotice(record),
     coarseNotice(record),
     fewCyclesNotice(record),
@@ -35,6 +37,16 @@ function outlierNotice(record: PeriodicRecord): Notice | null {
   return {
     code: 'value.outlier',
     message: `A single value of ${value} at ${Number(atS.toPrecision(6))} s stands far off the wave${others}: if the file is damaged there, save it again; extremes and noise hold it.`,
+  };
+}
+
+/** The record holds highest and lowest values in turn. */
+function peakDetectNotice({ samples }: PeriodicRecord): Notice | null {
+  if (!peakDetected(samples)) return null;
+  return {
+    code: 'acquisition.pairs',
+    message:
+      "Each two neighbouring values are the highest and the lowest of an interval, as a scope's peak detection saves them: noise, peaks and distortion look larger than they are. Set plain sampling and save again.",
   };
 }
 

@@ -6,6 +6,8 @@ export interface Edges {
   readonly slope: number;
   /** Median time from 10 to 90 %, in sample intervals; 0.8 where the edge falls between two samples. */
   readonly riseSamples: number;
+  /** How many. */
+  readonly perCycle: number;
   /** √Σ step², over the edges of one cycle, in U. */
   readonly stepsOfCycle: number;
   /** √Σ (step of v²)², over the edges of one cycle, in U². */
@@ -61,6 +63,7 @@ export function edges(
   return {
     slope: median(slopes),
     riseSamples: median(rises),
+    perCycle: slopes.length / cycles,
     stepsOfCycle: Math.sqrt(steps / cycles),
     squareStepsOfCycle: Math.sqrt(squareSteps / cycles),
     repeatSamples,

@@ -2,7 +2,6 @@ import { atan2 } from '../base/elementary/atan2.ts';
 import { hypot } from '../base/elementary/hypot.ts';
 import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
-import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
 import { differenceNoise } from '../signal/differenceNoise.ts';
 import { extremes } from '../signal/extremes.ts';
 import { fitHarmonics } from '../signal/fitHarmonics.ts';
@@ -14,7 +13,6 @@ import { strongestLine } from '../signal/strongestLine.ts';
 import { aperiodicFigures } from './aperiodicFigures.ts';
 import { cycleGains } from './cycleGains.ts';
 import { doubts } from './doubts.ts';
-import { edges } from './edges.ts';
 import { fewCodes } from './fewCodes.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { MeasuredWave, PeriodicWave, WaveInput } from './measuredWave.ts';
@@ -22,6 +20,7 @@ import { type Outlier, outliers } from './outliers.ts';
 import { foldedExtremes } from './peaks/foldedExtremes.ts';
 import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
+import { steppedLevels } from './steppedLevels.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from './uncertainty/instrument.ts';
 import type { ScaleSource } from './uncertainty/scaleComponents.ts';
 import { unrest } from './uncertainty/unrest.ts';
@@ -123,7 +122,11 @@ function describe(
   const series = heardSeries(fit);
   const periodSamples = (2 * Math.PI) / fit.omega;
   const extent = extremes(samples);
-  const levels = steppedLevels(samples, periodSamples, { noise: least, step: stepSize ?? 0, extent });
+  const { levels, switchesPerCycle } = steppedLevels(samples, periodSamples, {
+    noise: least,
+    step: stepSize ?? 0,
+    extent,
+  });
   const described = {
     extent,
     fit,
@@ -131,6 +134,7 @@ function describe(
     series,
     cycle: levels.length > 0 ? steppedCycle(samples, fit, phaseRad) : smoothCycle(fit, series, phaseRad),
     levels,
+    switchesPerCycle,
     fewCodes: isRoundedSine && levels.length === 0,
     residualPower,
     ripple: ripple === null ? null : { ...ripple, frequencyHz: ripple.omega / (2 * Math.PI * intervalS) },
@@ -154,22 +158,6 @@ function withoutValues(samples: Float64Array, lone: readonly Outlier[]): Float64
   const left = samples.slice();
   for (const { sample } of lone) left[sample] = Number.NaN;
   return left;
-}
-
-/**
- * The levels of a stepped wave; none where the way from one to the next takes its time: the flanks of a
- * clipped sine are empty of values too, but no edges.
- */
-function steppedLevels(
-  samples: Float64Array,
-  periodSamples: number,
-  options: LevelOptions,
-): readonly AmplitudeLevel[] {
-  const levels = amplitudeLevels(samples, options);
-  if (levels.length === 0) return levels;
-  const edge = edges(samples, levels, samples.length / periodSamples);
-  // Edges of real converters take up to 1 % of the period; the fastest flank of a smooth wave about 4 %.
-  return edge !== null && edge.riseSamples <= Math.max(1.6, 0.02 * periodSamples) ? levels : [];
 }
 
 function splitNotice(record: { startS: number; intervalS: number; samples: Float64Array }): Notice {

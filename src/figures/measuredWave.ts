@@ -52,6 +52,8 @@ export interface PeriodicWave {
   readonly cycle: Float64Array;
   /** Levels the wave rests at, ascending; empty for a smooth wave. */
   readonly levels: readonly AmplitudeLevel[];
+  /** Edges between the levels in one cycle; 0 for a smooth wave. */
+  readonly switchesPerCycle: number;
   /** Single values that no wave explains, in time order. */
   readonly outliers: readonly Outlier[];
   /** Peak and trough of a wave that the orders fitted don't follow; null where its cycle tells them. */

@@ -134,7 +134,7 @@ export function periodicFigures(
       by.cycleNoise(100 / (Math.SQRT2 * q.acRms)),
       by.rounding(100 / (Math.SQRT2 * q.acRms)),
     ]),
-    dwellPercent: budgeted(100 * q.dwellRatio, [by.edgeTime(100 * 2)]),
+    dwellPercent: timeAtZero(record, q, by),
     edgeSlope: edgeSlope(record, q, by),
     // Two noise deviations of the cycle, a hundredth of its height at the least.
     zeroCrossingsPerCycle: {
@@ -179,6 +179,17 @@ function ofEdges(
     by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / repeat),
     within('edges that the series misses', apart > 2 ? (frequencyHz * (apart + 1)) / repeat : 0, 'Hz', 1),
   ];
+}
+
+/** Share of the cycle under which a wave without levels only crosses zero. */
+const LEAST_REST = 0.05;
+
+function timeAtZero({ periodic }: PeriodicRecord, q: PeriodicQuantities, by: Influences): Figure {
+  if (periodic.levels.length > 0) return budgeted(100 * q.dwellRatio, [by.edgeTime(100 * 2)]);
+  if (q.restRatio < LEAST_REST)
+    return { value: null, reason: 'a smooth wave crosses zero and does not rest there' };
+  // How near is at zero: half or twice the distance counted is up to 4 % of a cycle.
+  return budgeted(100 * q.restRatio, [within('where rest begins', 4, '%', 1)]);
 }
 
 /** At rest a sample holds noise, or half a code. */

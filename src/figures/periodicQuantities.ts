@@ -63,4 +63,4 @@ export function periodicQuantities({ samples, periodic }: PeriodicRecord): Perio
 /** Standard deviations of the noise within which a wave rests at zero. */
 const REST_DEVIATIONS = 3;
 /** Of its range. */
-const REST_SHARE = 0.01;
+const REST_SHARE = 0.02;

@@ -14,7 +14,9 @@ export function distortionReasons(figures: WaveFigures, periodic: PeriodicWave):
   const crest = figures.crestFactor.value;
   // A sine is within 2 % of its height of its peak for 9 % of the cycle; a flat top stays longer.
   const [atTop, atBottom] = [near(peak), near(trough)];
-  if (isHalfWave(cycle, peak, trough)) reasons.push('half-wave: one half of each cycle is missing');
+  const cut = cutReason(cycle, peak, trough);
+  if (cut !== null) reasons.push(cut);
+  else if (isHalfWave(cycle, peak, trough)) reasons.push('half-wave: one half of each cycle is missing');
   else if (atTop > 0.14 || atBottom > 0.14) {
     const where =
       atTop > 0.14 && atBottom > 0.14
@@ -39,6 +41,33 @@ export function distortionReasons(figures: WaveFigures, periodic: PeriodicWave):
     .map(({ order, percent }) => `${order} (${rounded(percent, 2)} %)`);
   if (strongest.length > 0) reasons.push(`strongest harmonics: ${strongest.join(', ')}`);
   return reasons;
+}
+
+/** Of the height, within which the wave rests at zero. */
+const AT_ZERO = 0.02;
+/** Of the height, that a sine doesn't change by in eight of 1024 points: there it goes 2.5 %. */
+const JUMP = 0.12;
+
+/**
+ * Rests at zero and jumps there: a sine switched on or off within each half cycle, as a dimmer does it. The angle is
+ * that at which it is switched, of 180° a half cycle.
+ */
+function cutReason(cycle: Float64Array, peak: number, trough: number): string | null {
+  const height = peak - trough;
+  if (!(peak > 0 && trough < 0)) return null;
+  const rests = (i: number): boolean => Math.abs(cycle.at(i % cycle.length)!) < AT_ZERO * height;
+  const resting = cycle.filter((_, i) => rests(i)).length / cycle.length;
+  if (resting < 0.1 || resting > 0.95) return null;
+  const near = Math.ceil(cycle.length / 128);
+  const size = (i: number): number => Math.abs(cycle[(i + cycle.length) % cycle.length]!);
+  let [on, off] = [0, 0];
+  for (let i = 0; i < cycle.length; i++) {
+    if (rests(i)) on = Math.max(on, size(i + near));
+    if (rests(i + near)) off = Math.max(off, size(i));
+  }
+  if (Math.max(on, off) < JUMP * height) return null;
+  const angle = 180 * (on > off ? resting : 1 - resting);
+  return `rests at zero for ${rounded(100 * resting, 2)} % of the time and jumps ${on > off ? 'on' : 'off'} at about ${rounded(angle, 2)}° of each half cycle, as a dimmer-like switch cuts a sine`;
 }
 
 /** Rests at one extreme for over a third of the cycle, and nowhere near the other. */

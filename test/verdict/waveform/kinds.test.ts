@@ -1,0 +1,114 @@
+import { expect, test } from 'vitest';
+import { measureWave } from '../../../src/figures/measureWave.ts';
+import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
+import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
+import { classifyWave } from '../../../src/verdict/waveform/classifyWave.ts';
+import { drawsAsked } from '../../drawsAsked.ts';
+import { inputOf } from '../../figures/inputOf.ts';
+
+const DRAWS = drawsAsked(20);
+const random = randomNumbers(9091);
+const normal = gaussianNumbers(randomNumbers(9092));
+const between = (low: number, high: number): number => low + (high - low) * random();
+const sine = (phase: number): number => Math.sin(2 * Math.PI * phase);
+
+/** A shape of height 1 as a scope of 8 to 12 bits saves it, 55 Hz. */
+function captured(
+  shape: (phase: number) => number,
+  { perCycle = between(400, 4000), cycles = between(2.4, 8), noise = between(0, 0.006) } = {},
+): ReturnType<typeof measureWave> {
+  const step = between(2.2, 2.8) / 2 ** (8 + Math.floor(5 * random()));
+  const start = random();
+  const samples = Float64Array.from({ length: Math.round(perCycle * cycles) }, (_, n) => {
+    const turned = start + n / perCycle;
+    return step * Math.round((shape(turned - Math.floor(turned)) + noise * normal()) / step);
+  });
+  return measureWave(inputOf(samples, 55 * perCycle));
+}
+
+/** −1 … 1, once up and down a carrier period. */
+const triangle = (turns: number): number => 1 - 4 * Math.abs(turns - Math.floor(turns) - 0.5);
+
+test(`phase-cut sines are distorted sines that rest at zero and jump (${DRAWS} draws of SINEASSAY_DRAWS)`, () => {
+  for (let run = 0; run < DRAWS; run++) {
+    const cutDeg = between(30, 150);
+    const isLeading = run % 2 === 0;
+    const wave = captured((phase) => (phase % 0.5 < cutDeg / 360 === isLeading ? 0 : sine(phase)));
+    const { kind, reasons } = classifyWave(wave);
+    expect(kind).toBe('distorted sine');
+    const [, rest, way, angle] =
+      /^rests at zero for ([\d.]+) % of the time and jumps (on|off) at about ([\d.]+)°/.exec(reasons[0]!) ??
+      [];
+    expect(way).toBe(isLeading ? 'on' : 'off');
+    // Near its crossing a sine is within 2 % of its height of zero for 1.3 % of the cycle on either side.
+    expect(Math.abs(Number(angle) - cutDeg)).toBeLessThan(8);
+    const truth = (100 * (isLeading ? cutDeg : 180 - cutDeg)) / 180;
+    expect(Math.abs(Number(rest) - truth)).toBeLessThan(5);
+    const { dwellPercent } = wave.figures;
+    if (dwellPercent.value === null) throw new Error(dwellPercent.reason);
+    expect(Math.abs(dwellPercent.value - truth)).toBeLessThan(5);
+  }
+}, 600_000);
+
+test(`unfiltered modulation of two and three levels is not classified, and says how often it switches (${DRAWS} draws of SINEASSAY_DRAWS)`, () => {
+  for (let run = 0; run < DRAWS; run++) {
+    const ratio = between(9, 30);
+    const depth = between(0.7, 0.95);
+    const isTwo = run % 2 === 0;
+    const shape = (phase: number): number => {
+      const carrier = triangle(ratio * phase);
+      const level = depth * sine(phase);
+      if (isTwo) return level > carrier ? 1 : -1;
+      return ((level > carrier ? 1 : -1) - (-level > carrier ? 1 : -1)) / 2;
+    };
+    const { kind, reasons } = classifyWave(captured(shape, { perCycle: between(2000, 5000) }));
+    expect([kind, reasons[0]]).toEqual([
+      'not classified',
+      expect.stringMatching(
+        new RegExp(`^switches [\\d.]+ times a cycle between ${isTwo ? 2 : 3} levels: pulse-width modulation`),
+      ),
+    ]);
+  }
+}, 600_000);
+
+test(`staircases of 27 to 35 levels are stepped where samples and bits show them (${DRAWS} draws of SINEASSAY_DRAWS)`, () => {
+  let found = 0;
+  for (let run = 0; run < DRAWS; run++) {
+    const height = 13 + Math.floor(5 * random());
+    const wave = captured((phase) => Math.round(0.9999 * height * sine(phase)) / height, {
+      perCycle: between(1500, 5000),
+      noise: between(0, 0.003),
+    });
+    if (classifyWave(wave).kind === 'stepped') found++;
+  }
+  // A level's own noise of a tenth of the spacing begins to hide it.
+  expect(found / DRAWS).toBeGreaterThan(0.85);
+}, 600_000);
+
+test('impulses with rest between them are no square wave', () => {
+  const { kind, reasons } = classifyWave(
+    captured((phase) => (phase < 0.08 ? 1 : 0), { perCycle: 2000, cycles: 5.2, noise: 0.003 }),
+  );
+  expect(kind).toBe('not classified');
+  expect(reasons[0]).toMatch(/^rests at one level for 9[12] % of the time, between impulses/);
+});
+
+test('a smooth wave has no time at zero, and says why', () => {
+  expect(captured(sine).figures.dwellPercent).toEqual({
+    value: null,
+    reason: 'a smooth wave crosses zero and does not rest there',
+  });
+});
+
+test('pairs of highest and lowest values are seen to be those of peak detection', () => {
+  const codes = (samples: Float64Array): string[] =>
+    measureWave(inputOf(samples, 50_000)).figures.notices.map(({ code }) => code);
+  const plain = Float64Array.from({ length: 4000 }, (_, n) => sine(n / 900.3) + 0.01 * normal());
+  const pairs = plain.map((value, n) => value + (n % 2 === 0 ? 0.02 : -0.02));
+  expect(codes(pairs)).toContain('acquisition.pairs');
+  expect(codes(plain)).not.toContain('acquisition.pairs');
+  // A clean sine rises for half a cycle and falls for the other.
+  expect(codes(Float64Array.from({ length: 4000 }, (_, n) => sine(n / 900.3)))).not.toContain(
+    'acquisition.pairs',
+  );
+});
