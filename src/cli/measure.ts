@@ -16,7 +16,7 @@ Exit code:
   2  wrong words, or a file that could not be measured (the others still are)
   3  a defect of ours`;
 
-/** Makes a command `measure`: the answer in at most fourteen lines a capture. */
+/** Makes a command `measure`: the answer in some fourteen lines a capture. */
 export function defineMeasure(command: Command): void {
   addMeasureOptions(command.argument('<capture...>', 'files, folders or patterns'))
     .addHelpText('after', after)

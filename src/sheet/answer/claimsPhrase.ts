@@ -28,7 +28,8 @@ export function claimsPhrase(claims: readonly ClaimResult[], told = ''): string 
 function claimPhrase(claim: ClaimResult, told: string): string {
   const { value } = claimValueText(claim);
   const isPlain = claim.outcome === 'pass' || claim.outcome === 'not judged';
-  const isTold = isPlain || claim.value === claim.text || told.includes(value);
+  // A kind of wave is named by what stands beside the phrase.
+  const isTold = isPlain || typeof claim.value === 'string' || told.includes(value);
   return `${quoted(claim)} ${outcomeWords(claim.outcome)}${isTold ? '' : ` (${value})`}`;
 }
 

@@ -109,7 +109,9 @@ function heldPhrase(event: EventResult): string {
   const held = secondsText(heldS.value, 2);
   if (heldAtLeast) return `after at least ${held}${loadW === undefined ? '' : ` ${atLoad(loadW)}`}`;
   if (loadW !== undefined && isNothing(loadW)) return `${held} after the load went off`;
-  return `${held} after ${loadW === undefined ? 'the load' : wattsText(loadW)} came on`;
+  const load = loadW === undefined ? 'the load' : wattsText(loadW);
+  // What can't be told from nothing is no time to name.
+  return heldS.value <= heldS.uncertainty ? `as ${load} came on` : `${held} after ${load} came on`;
 }
 
 /** The same behind what has told something else. */

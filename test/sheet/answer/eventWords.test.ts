@@ -40,6 +40,7 @@ test('a cut-off is an output lost, since the load came on or at a moment, and ne
   expect(phraseOf({ ...cutOff, loadW: 0.1, heldS: of(0.2) })).toBe(
     'output lost 0.2 s after the load went off',
   );
+  expect(phraseOf({ ...cutOff, loadW: 3000, heldS: of(0.0011, 0.01) })).toBe('output lost as 3000 W came on');
   expect(phraseOf({ ...cutOff, loadW: 300 })).toBe('output lost at 0.39 s, at 300 W');
   expect(phraseOf(cutOff)).toBe('output lost at 0.39 s');
   expect(phraseOf({ ...cutOff, startS: of(12.3456) })).toBe('output lost at 12.35 s');

@@ -60,7 +60,12 @@ const unit: BenchUnit = {
   transfers: [{ file: 't.csv', atS: figure(0, 0.001), transferS: figure(0.013, 0.00002) }],
   energy: [
     {
-      ...{ ratedWh: 730, dcWh: figure(637, 13), acWh: figure(571, 11), usableSharePercent: figure(87.3, 1.7) },
+      ...{
+        ratedWh: 730,
+        dcWh: figure(637, 13),
+        acWh: figure(571, 11),
+        usableSharePercent: figure(87.3, 1.7),
+      },
       ...{ outletSharePercent: figure(78.2, 1.6), conversionEfficiencyPercent: figure(89.6, 2.5) },
     },
   ],
