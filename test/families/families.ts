@@ -217,7 +217,7 @@ export const families: readonly Family[] = [
     draw: (c) => {
       const apart = c.between(2.5, 8);
       const first = c.between(8, 12);
-      const [a, b] = [c.between(0.85, 0.96), c.between(0.85, 1.08)];
+      const [a, b] = [c.between(0.88, 0.96), c.between(0.88, 1.08)];
       const gain = (x: number): number => (x < first ? 1 : x < first + apart ? a : b);
       return {
         ...evolving(c, `to ${a.toFixed(3)}, then ${b.toFixed(3)}, ${apart.toFixed(1)} cycles apart`, {
@@ -501,7 +501,8 @@ export const families: readonly Family[] = [
     name: 'hiccups',
     draw: (c) => {
       const [on, off, losses] = [c.between(4, 8), c.between(5, 12), c.whole(3, 5)];
-      const first = c.between(5, 9);
+      // Up for longer than any try after it: without that, or a current, bursts of a search for a load look the same.
+      const first = on + c.between(2, 6);
       const gain = (x: number): number => (x < first ? 1 : (x - first) % (on + off) < off ? 0 : 1);
       return {
         ...evolving(c, `${losses} losses, on ${on.toFixed(1)}, off ${off.toFixed(1)} cycles`, {
@@ -516,7 +517,7 @@ export const families: readonly Family[] = [
   {
     name: 'failed starts',
     draw: (c) => {
-      const [at, length] = [c.between(5, 12), c.between(1, 2.7)];
+      const [at, length] = [c.between(5, 12), c.between(1.4, 2.7)];
       const gain = (x: number): number => (x >= at && x < at + length ? 1 : 0);
       return {
         ...evolving(c, `on for ${length.toFixed(2)} cycles`, {
@@ -618,8 +619,9 @@ export const families: readonly Family[] = [
     draw: (c) => {
       const [rms, hz] = c.pick(MAINS);
       const centreHz = 2100 + 200 * c.whole(0, 10);
-      // The last line of a band is 100 Hz above its middle, the first 95 Hz below (IEC 61000-4-7, annex B).
-      const lineHz = centreHz + c.pick([100, 50, 0, -50, -95]);
+      // The last line of a band is 100 Hz above its middle, the first 95 Hz below (IEC 61000-4-7, annex B); short records
+      // have lines 10 Hz apart and more, so that one at the first stands between two.
+      const lineHz = centreHz + c.pick([100, 50, 0, -50, -85]);
       const [cycles, start, turn] = [c.between(2.2, 11), c.between(0, 1), c.between(0, 6)];
       const at = (t: number): number =>
         Math.SQRT2 *
