@@ -12,6 +12,8 @@ const HALVINGS = 5;
 /** Stretches looked at of one length. */
 const LOOKS = 4;
 
+/** Cycles that make a supply of what swings to one side only, as half a wave does. */
+const ONE_SIDED_CYCLES = 5;
 /** Periods that a rest takes where one-sided pulses beside it are waves of their own. */
 const RESTS = 3;
 
@@ -43,8 +45,10 @@ function ofStretches(
     const found = findFundamental(stretch);
     if ('none' in found) continue;
     const omega = found.omega / blockLength;
-    // What swings to one side only may be the pulses of half a switched cycle, which rest for a few of them at most.
-    if (!isSure || isBalanced || restSamples * omega > RESTS * 2 * Math.PI) return omega;
+    if (isBalanced) return omega;
+    // A few pulses to one side are a signal's, or half of a switched cycle, which rests for a few of them at most.
+    const rests = (restSamples * omega) / (2 * Math.PI);
+    if (found.cycles >= ONE_SIDED_CYCLES && (!isSure || rests > RESTS)) return omega;
   }
   return null;
 }

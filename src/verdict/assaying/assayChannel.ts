@@ -5,6 +5,7 @@ import type { Assay } from '../assay.ts';
 import { claimedNominal } from '../claims/claimedNominal.ts';
 import { judgeClaim } from '../claims/judgeClaim.ts';
 import { findings } from '../limits/findings.ts';
+import { loadInWords } from '../load/loadSeen.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures } from '../measureDocument.ts';
 import { directDoubt } from '../nominal/directDoubt.ts';
 import { inferNominal } from '../nominal/inferNominal.ts';
@@ -74,14 +75,16 @@ export function assayChannel(
     options,
   );
   const chain = { instrument, scaleSource };
+  const toldW = loadInWords({ told: options.load, file: source.file })?.watts ?? null;
   // A pulse train or a burst is no supply: what changes along it is its own.
   const course =
     seen === null || waveform.kind === 'not classified'
       ? NO_COURSE
       : courseResults({
-          course: courseWithNominal(seen, capture, calibrated, drawn.channel, nominal, chain),
+          course: courseWithNominal(seen, capture, calibrated, drawn.channel, { nominal, chain, toldW }),
           ...{ capture, voltage: calibrated, nominal, instrument, orders },
           isResistiveFullStep: options.isResistiveFullStep ?? false,
+          ...{ toldW, isScaleDoubted },
         });
   const { dynamics, ...courseSections } = course;
   const under = loadSeenOf({

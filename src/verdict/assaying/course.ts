@@ -1,7 +1,7 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import { excursions, withEnds } from '../../figures/envelope/excursions.ts';
-import { type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
+import { SEARCHED_LOAD_W, type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
@@ -13,17 +13,26 @@ export function courseOf(capture: Capture, voltage: Channel, current: Channel | 
   return supplyCourse(record(capture, voltage), { current: current?.samples ?? null });
 }
 
+export interface CourseKnowledge {
+  readonly nominal: Nominal | null;
+  readonly chain: { readonly instrument: Instrument; readonly scaleSource: ScaleSource };
+  /** The load that words tell, W; null: not told. */
+  readonly toldW: number | null;
+}
+
 /** The course again, now that nominal and scale are known: percentages and uncertainties need them. */
 export function courseWithNominal(
   course: SupplyCourse,
   capture: Capture,
   voltage: Channel,
   current: Channel | null,
-  nominal: Nominal | null,
-  chain: { readonly instrument: Instrument; readonly scaleSource: ScaleSource },
+  { nominal, chain, toldW }: CourseKnowledge,
 ): SupplyCourse {
   const isStill = course.steps.length === 0 && course.events.length === 0;
-  const options = { current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain };
+  const options = {
+    ...{ current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain },
+    isLoaded: toldW !== null && toldW > SEARCHED_LOAD_W,
+  };
   const again = isStill ? course : (supplyCourse(record(capture, voltage), options) ?? course);
   if (nominal === null) return again;
   const { envelope } = again;

@@ -30,12 +30,17 @@ export interface CourseContext {
   readonly orders: number;
   /** True only where the load was told to step from nothing to all of the rating or back, and is a resistor. */
   readonly isResistiveFullStep: boolean;
+  /** The load that words tell, W, for events under a load that was not measured; null: not told. */
+  readonly toldW: number | null;
+  /** True where the volts are doubted: then a measured power is none. */
+  readonly isScaleDoubted: boolean;
 }
 
 /** Steps, events and excursions as the document has them, with the curves that each step is held against. */
 export function courseResults(context: CourseContext): CourseResults {
   const { course, capture, voltage, nominal, isResistiveFullStep } = context;
-  const { envelope, steps, events, excursions } = course;
+  const { envelope, steps, excursions } = course;
+  const events = course.events.map((event) => withToldLoad(event, context));
   const endS = capture.startS + capture.sampleCount * capture.intervalS;
   const curvesOf = (step: LoadStep, i: number): readonly StepFinding[] =>
     stepFindings(
@@ -128,6 +133,13 @@ function curveFinding({ curve, side, worst, reachesEnd }: StepFinding): CurveFin
     provenance,
     remark,
   };
+}
+
+/** An inrush has its own current; every other event happens under the load that was measured, else told. */
+function withToldLoad(event: SupplyEvent, { toldW, isScaleDoubted }: CourseContext): SupplyEvent {
+  const { loadW, ...rest } = event;
+  const known = isScaleDoubted || loadW === undefined ? (event.kind === 'inrush' ? null : toldW) : loadW;
+  return known === null ? rest : { ...rest, loadW: known };
 }
 
 function eventResult(event: SupplyEvent): EventResult {

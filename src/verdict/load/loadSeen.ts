@@ -54,7 +54,8 @@ export function loadSeen(evidence: LoadEvidence): {
   return { load, notices: isDoubt ? [differsNotice(words, load)] : [] };
 }
 
-function loadInWords({ told = '', file }: LoadEvidence): LoadSeen | null {
+/** The load as told, else as the file's name has it; null where neither says one. */
+export function loadInWords({ told = '', file }: Pick<LoadEvidence, 'told' | 'file'>): LoadSeen | null {
   const text = told.trim();
   if (text !== '') return { from: 'told', text, watts: wattsInWords(text) };
   const named = loadInFileName(file.split(/[/\\]/).at(-1)!);

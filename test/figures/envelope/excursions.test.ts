@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { excursions } from '../../../src/figures/envelope/excursions.ts';
+import { excursions, withEnds } from '../../../src/figures/envelope/excursions.ts';
 import type { HalfCycleRms } from '../../../src/figures/envelope/halfCycleRms.ts';
 
 /** An envelope of these values, one every 10 ms. */
@@ -38,4 +38,21 @@ test('an interruption is also part of a dip; an open start and end are said', ()
     ['interruption', true, false],
   ]);
   expect(found.map(({ durationS }) => durationS)).toEqual([0.05, 0.03, 0, 0]);
+});
+
+test('without a beginning or an end in the record nothing is an excursion from a nominal that nobody told', () => {
+  const kept = (...values: readonly number[]): readonly (readonly [string, boolean, boolean])[] => {
+    const seen = envelope(...values);
+    return withEnds(excursions(seen, 100), seen, 100).map(({ kind, startSeen, endSeen }) => [
+      kind,
+      startSeen,
+      endSeen,
+    ]);
+  };
+  expect(kept(89, 88, 89, 88.5)).toEqual([]);
+  expect(kept(112, 113, 112)).toEqual([]);
+  // Hovering at the threshold is no beginning.
+  expect(kept(90.2, 89.9, 90.1, 89.8)).toEqual([]);
+  expect(kept(95, 89, 80, 85)).toEqual([['dip', true, false]]);
+  expect(kept(85, 80, 93, 95)).toEqual([['dip', false, true]]);
 });

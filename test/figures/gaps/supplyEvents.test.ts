@@ -122,6 +122,55 @@ test('the peak on return, and what is left in the break', () => {
   expect(event.residual.value).toBeLessThan(4 * 0.92 + 3.2);
 });
 
+test('breaks of 1 to 2 ms away from a zero are breaks, and no step of a load', () => {
+  const random = randomNumbers(21);
+  for (let run = 0; run < 24; run++) {
+    const frequencyHz = run % 2 === 0 ? 50 : 60;
+    const [lengthS, atCycles] = [0.001 + 0.001 * random(), 8 + 0.1 + 0.2 * random()];
+    const fromS = atCycles / frequencyHz;
+    const wave = evolvingWave({ wave: sine, frequencyHz, breaks: [{ fromS, toS: fromS + lengthS }] });
+    const record = recorded(wave, { sampleRateHz: 20_000, durationS: 0.3, ...EIGHT_BITS, seed: run });
+    const { events, steps } = supplyCourse(record, { nominal: 230 })!;
+    const event = onlyBreak(events);
+    // To two samples each way: the noise of 8 bits blurs where a wave leaves.
+    expect(Math.abs(event.durationS.value - lengthS)).toBeLessThan(0.0003);
+    expect(steps).toEqual([]);
+  }
+});
+
+test('a start that is gone before three cycles has failed; one after it has not', () => {
+  const breaks = [
+    { fromS: -1, toS: 0.2 },
+    { fromS: 0.245, toS: 0.6 },
+  ];
+  const events = eventsOf({ wave: sine, frequencyHz: 50, breaks }, 1);
+  expect(events.map(({ kind }) => kind)).toEqual(['failed start', 'start-up']);
+  const [failed] = events;
+  if (failed?.kind !== 'failed start') throw new Error('no failed start');
+  expect(Math.abs(failed.startS.value - 0.2)).toBeLessThan(0.0005);
+  expect(Math.abs(failed.endS.value - 0.245)).toBeLessThan(0.0005);
+});
+
+test('nine clean cycles after 70 % of nothing, and five and a half of twelve, are found', () => {
+  for (const [cycles, from] of [
+    [30, 21],
+    [12, 3.2],
+  ] as const) {
+    const until = from === 21 ? 31 : from + 5.5;
+    const breaks = [
+      { fromS: -1, toS: from / 50 },
+      { fromS: until / 50, toS: 9 },
+    ];
+    const wave = evolvingWave({ wave: sine, frequencyHz: 50, breaks });
+    const record = recorded(wave, { sampleRateHz: 10_000, durationS: cycles / 50, ...EIGHT_BITS });
+    const { steady } = supplyCourse(record, { nominal: 230 })!;
+    // A cycle of margin behind the start, and whole half cycles.
+    expect(steady.from).toBeGreaterThanOrEqual(from * 200);
+    expect(steady.to).toBeLessThanOrEqual(Math.min(cycles, until) * 200 + 1);
+    expect((steady.to - steady.from) / 200).toBeGreaterThanOrEqual(4);
+  }
+});
+
 test('a long break is an outage', () => {
   const event = onlyBreak(
     eventsOf({ wave: sine, frequencyHz: 50, breaks: [{ fromS: 0.3, toS: 0.75 }] }, 1.2),

@@ -93,3 +93,27 @@ test('a slow sag has no step, and its steadiest stretch is measured', () => {
   expect(result.notices.map(({ code }) => code)).toContain('span.steady');
   expect(result.voltage!.spanS[1] - result.voltage!.spanS[0]).toBeLessThan(1);
 });
+
+test('a whole record off an inferred nominal is no dip; off a told one it is', () => {
+  const low = { frequencyHz: 50, amplitude: course(0.88) };
+  expect(assayOf(low).result.excursions).toEqual([]);
+  const told = assayOf(low, { nominal: { voltageV: 230, frequencyHz: 50 } }).result;
+  expect(told.excursions.map(({ kind }) => kind)).toEqual(['dip']);
+});
+
+test('output lost under a load that words tell: the event has it, and how long it was held at least', () => {
+  const breaks = [{ fromS: 0.2, toS: 9 }];
+  const { events } = assayOf({ frequencyHz: 50, breaks }, { load: '1500 W heater' }).result;
+  expect(events.map(({ kind, loadW, heldAtLeast }) => [kind, loadW, heldAtLeast])).toEqual([
+    ['cut-off', 1500, true],
+  ]);
+  // Half a second of record before it.
+  expect(Math.abs(events[0]!.heldS!.value - 0.5)).toBeLessThan(0.0005);
+  const bursts = [0, 1, 2, 3].map((i) => ({ fromS: startS + 0.2 * i + 0.06, toS: startS + 0.2 * i + 0.2 }));
+  const kinds = (load?: string): readonly string[] =>
+    assayOf({ frequencyHz: 50, breaks: bursts }, load === undefined ? {} : { load }).result.events.map(
+      ({ kind }) => kind,
+    );
+  expect(kinds()).toEqual(['idle bursts']);
+  expect(kinds('1500 W heater')).toEqual(['hiccup']);
+});
