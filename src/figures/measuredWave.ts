@@ -4,7 +4,6 @@ import type { HannPower } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import type { SpectralLine } from '../signal/strongestLine.ts';
-import type { Outlier } from './outliers.ts';
 import type { FoldedExtremes } from './peaks/foldedExtremes.ts';
 import type { Unrest } from './uncertainty/unrest.ts';
 import type { WaveFigures } from './waveFigures.ts';
@@ -38,6 +37,14 @@ export interface MeasuredWave {
   readonly stepSize: number | null;
   /** Null where it repeats. */
   readonly aperiodic: 'constant' | 'noise' | null;
+}
+
+/** A sample that neither its neighbours nor the same places of other cycles explain. */
+export interface Outlier {
+  /** Index within the record measured. */
+  readonly sample: number;
+  /** In U. */
+  readonly value: number;
 }
 
 export interface PeriodicWave {

@@ -1,13 +1,5 @@
 import { RUN_SAMPLES } from '../signal/longRecord.ts';
-import type { PeriodicRecord, PeriodicWave } from './measuredWave.ts';
-
-/** A sample that neither its neighbours nor the same places of other cycles explain. */
-export interface Outlier {
-  /** Index within the record measured. */
-  readonly sample: number;
-  /** In U. */
-  readonly value: number;
-}
+import type { Outlier, PeriodicRecord, PeriodicWave } from './measuredWave.ts';
 
 /** What a record's outliers are told by. */
 type ShapedRecord = Pick<PeriodicRecord, 'samples' | 'stepSize'> & {
