@@ -32,9 +32,11 @@ export function axisColumn(
   const [first] = columns;
   if (first?.role === 'frequency' && columns.length > 1)
     throw spectrumError(`"${first.name}" as the axis, a frequency`);
-  const index = columns.find((column) => column.role === 'index');
+  // A number that stays or wanders, as a device's does, counts nothing.
+  const counts = ({ index: at }: RoledColumn): boolean => trends[at]!.countsUp() || trends[at]!.risesEvenly();
+  const index = columns.find((column) => column.role === 'index' && counts(column));
   if (index !== undefined) return { kind: 'index', column: index, isUnitAssumed: false };
-  if (first !== undefined && columns.length > 1 && first.unit === null) {
+  if (first !== undefined && columns.length > 1 && first.unit === null && first.role !== 'other') {
     if (trends[0]!.countsUp()) return { kind: 'index', column: first, isUnitAssumed: false };
     if (trends[0]!.risesEvenly()) return { kind: 'time', column: first, isUnitAssumed: true };
   }

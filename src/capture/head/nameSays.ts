@@ -12,12 +12,17 @@ export type NameSays =
 /** In order: the first that matches decides. */
 const NAME_PATTERNS: readonly (readonly [pattern: RegExp, says: NameSays])[] = [
   [/\b(event|flag|marker|status|trig|trigger|digital|alarm|segment|frame)\b|^d\d+$/, 'event'],
+  // Which instrument, not what it saw.
+  [
+    /^(device|dev\.?|instrument|board|node|port|slot|address|serial|id)( (id|no\.?|nr\.?|number|address))?$/,
+    'event',
+  ],
   [
     /^(time|temps|zeit|tiempo|tempo|tijd|tid|czas|cas|elapsed|timestamp|seconds?|secs?|abscissa)\b|\btime$|^(t|x|x[ _-]?axis|x[ _-]?data)$/,
     'time',
   ],
   [
-    /^(index|idx|no\.?|nr\.?|#|n|samples?|sample (no\.?|number|index)|points?|sequence|seq|records?|rows?|counter)$/,
+    /^(index|idx|no\.?|nr\.?|#|n|samples?|sample (no\.?|number|index)|points?|sequence|seq|records?|rows?|((frame|sample|scan|cycle) )?(counter|count|cnt))$/,
     'index',
   ],
   [/^(frequency|freq\.?|f|frequenz|fréquence|frecuencia)$/, 'frequency'],

@@ -9,6 +9,41 @@ const stamp = (i: number): string => timeOf(i).toFixed(4);
 
 const cases: LayoutCase[] = [
   {
+    title: 'the number of a device is neither time nor count, though it rises',
+    file: lines([
+      'Rate,5000',
+      'Device,Outlet (V)',
+      ...rows().map((i) => `${100 + Math.floor(i / 20)},${V[i]}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [
+      ['Device', '', rows().map((i) => 100 + Math.floor(i / 20))],
+      ['Outlet', 'V', V],
+    ],
+    quantities: ['other', 'voltage'],
+  },
+  {
+    title: 'a counter that stays where it is places no rows',
+    file: lines(['Rate,5000', 'Counter,Outlet (V)', ...rows().map((i) => `7,${V[i]}`)]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['Outlet', 'V', V]],
+  },
+  {
+    title: 'a spectrum below the wave is left out, and said',
+    file: lines([
+      'Time (s),Outlet (V)',
+      ...rows().map((i) => `${stamp(i)},${V[i]}`),
+      '',
+      'Frequency (Hz),Level (dB)',
+      ...rows().map((i) => `${i * 25},${-20 - (i % 40)}`),
+    ]),
+    ...time,
+    channels: [['Outlet', 'V', V]],
+    notices: ['segments.first'],
+  },
+  {
     title: 'a computed product in W and an event flag are no voltages',
     file: lines([
       'Time (s),Outlet (V),Load (A),Power (W),Event',
