@@ -30,7 +30,7 @@ export function cardSentence(result: MeasureResult): string {
 export function cardSubject(result: MeasureResult): string {
   const { label, loadSeen, claims } = result;
   const told = label === undefined ? [] : [label];
-  const load = loadSeen === undefined ? '' : capitalised(loadText(loadSeen));
+  const load = loadSeen === undefined ? '' : loadText(loadSeen);
   const story = storyWords(result);
   if (story !== null) {
     const others = claimsPhrase(claims.filter((claim) => !isAboutChange(claim)));
@@ -40,7 +40,7 @@ export function cardSubject(result: MeasureResult): string {
   }
   const [first] = claimsVerdict(claims)?.claims ?? [];
   const judged = first === undefined ? [] : [`“${shortText(first.text, 40)}” ${outcomeWords(first.outcome)}`];
-  return [...told, ...(load === '' ? [] : [load]), ...judged].join(' · ');
+  return [...told, ...(load === '' ? [] : [capitalised(load)]), ...judged].join(' · ');
 }
 
 /** The two or three numbers that carry the message. */
@@ -52,8 +52,9 @@ export function cardFigures(result: MeasureResult): readonly CardFigure[] {
   const { value: dwellPercent } = figures.dwellPercent;
   const stretch = storyWords(result)?.stretch;
   const beside = (name: string): string => (stretch === undefined ? name : `${name} ${stretch}`);
+  const quantity = figures.unit === 'V' ? 'voltage' : 'current';
   const rms = {
-    name: beside(figures.unit === 'V' ? 'true RMS voltage' : 'true RMS current'),
+    name: stretch === undefined ? `true RMS ${quantity}` : `RMS ${quantity} ${stretch}`,
     figure: figures.rms,
     unit: figures.unit,
   };

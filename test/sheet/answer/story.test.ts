@@ -74,7 +74,7 @@ describe('a unit that shuts off under a load', () => {
     expect(cardSubject(result)).toContain('Before that: “pure sine” holds');
     expect(cardFigures(result).map(({ name, unit }) => [name, unit])).toEqual([
       ['held, then lost', 's'],
-      ['true RMS voltage before the loss', 'V'],
+      ['RMS voltage before the loss', 'V'],
       ['distortion before the loss', '%'],
     ]);
   });
