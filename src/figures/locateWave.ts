@@ -15,8 +15,8 @@ export interface LocatedWave {
   readonly startS: number;
   /** Radians a sample; null for DC and noise. */
   readonly omega: number | null;
-  /** Null where it repeats. */
-  readonly aperiodic: 'constant' | 'noise' | null;
+  /** `direct`: on a direct voltage something moves that doesn't repeat. Null where it repeats. */
+  readonly aperiodic: 'constant' | 'direct' | 'noise' | null;
   /** True where a gap of over half a cycle split the record. */
   readonly split: boolean;
 }
@@ -90,17 +90,22 @@ function gapLength(samples: Float64Array): number {
   return longest;
 }
 
+/** No alternating wave, not even a half-wave, has so much more mean than swing. */
+const DIRECT_SHARE = 3;
+
 function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
   const { samples, startS } = input;
   const present = samples.filter((x) => !Number.isNaN(x));
   if (none === 'constant') return { samples, startS, omega: null, aperiodic: 'constant', split: false };
   // Neighbours as unlike as strangers: noise, alone or on a direct voltage, though some swing of about the record's
   // length always shows in it. A slow or single event is neither.
+  const { mean, standardDeviation } = moments(present);
+  const isDirect = Math.abs(mean) > DIRECT_SHARE * standardDeviation;
   if (none !== 'too coarse' && squaredDifference(present)[1]! > 0.5) {
-    const { mean, standardDeviation } = moments(present);
-    const aperiodic = Math.abs(mean) > 3 * standardDeviation ? 'constant' : 'noise';
+    const aperiodic = isDirect ? 'constant' : 'noise';
     return { samples, startS, omega: null, aperiodic, split: false };
   }
+  if (isDirect) return { samples, startS, omega: null, aperiodic: 'direct', split: false };
   throw refusal(none, cycles, input, '');
 }
 

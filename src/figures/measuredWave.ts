@@ -36,7 +36,7 @@ export interface MeasuredWave {
   /** Digitiser step in U, stated or read off the record; null where there is none to see. */
   readonly stepSize: number | null;
   /** Null where it repeats. */
-  readonly aperiodic: 'constant' | 'noise' | null;
+  readonly aperiodic: 'constant' | 'direct' | 'noise' | null;
 }
 
 /** A sample that neither its neighbours nor the same places of other cycles explain. */

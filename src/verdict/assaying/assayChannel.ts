@@ -8,18 +8,21 @@ import { findings } from '../limits/findings.ts';
 import { loadInWords } from '../load/loadSeen.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures } from '../measureDocument.ts';
 import { directDoubt } from '../nominal/directDoubt.ts';
-import { inferNominal } from '../nominal/inferNominal.ts';
+import { type InferredNominal, inferNominal } from '../nominal/inferNominal.ts';
+import type { ToldNominal } from '../nominal/mainsNominals.ts';
 import { SINE_THD_PERCENT } from '../waveform/classifyWave.ts';
+import { isAlternating } from '../waveform/isAlternating.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { budgetsOf } from './budgetsOf.ts';
 import { captureSummary } from './captureSummary.ts';
 import { currentFigures, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, roughOmega, steadyNotice, steadyStretch } from './course.ts';
+import { courseOf, courseWithNominal, steadyNotice } from './course.ts';
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
 import { loadSeenOf } from './loadSeenOf.ts';
-import { type Measured, measureWithMeter } from './measureWithMeter.ts';
+import { measureSteady } from './measureSteady.ts';
+import type { Measured } from './measureWithMeter.ts';
 import { methodLines } from './methodLines.ts';
 import { type Spectra, spectra } from './spectra.ts';
 import {
@@ -51,19 +54,14 @@ export function assayChannel(
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
   const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
-  const stretch = steadyStretch(seen, capture);
-  const measured = measureWithMeter(capture, channel, instrument, {
-    ...options,
-    stretch,
-    roughOmega: roughOmega(seen, capture),
-  });
+  const { measured, stretch } = measureSteady(capture, channel, instrument, seen, options);
   const { wave, waveform, meter, scaleSource, calibrated } = measured;
   const { figures } = wave;
 
   const told = { ...claimedNominal(claims), ...options.nominal };
-  const outlet = isVoltage
-    ? inferNominal(figures.acRms, figures.frequencyHz, told)
-    : { nominal: null, others: [], notices: [] };
+  // A direct rail and noise are no outlet: nothing is inferred of them, and nothing advised.
+  const isAlternate = isAlternating(wave);
+  const outlet = outletOf(isVoltage, isAlternate, figures, told);
   const { nominal, notices: nominalNotices } = outlet;
   const isScaleDoubted = nominalNotices.some(({ code }) => code.startsWith('scale.'));
   // Of DC and noise it is said that they are.
@@ -129,7 +127,9 @@ export function assayChannel(
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
         ...nominalNotices,
         ...directNotices,
-        ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined),
+        ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined).filter(
+          ({ code }) => isAlternate || !OF_WAVES.test(code),
+        ),
         ...drawn.notices,
         ...load.notices,
         ...under.notices,
@@ -147,6 +147,24 @@ export function assayChannel(
       scale: calibrated.scale,
       budgets,
     }),
+  };
+}
+
+/** Doubts that advise on how to see a mains wave better. */
+const OF_WAVES = /^(cycles|rate|frequency|wave\.drifts)\b/;
+
+function outletOf(
+  isVoltage: boolean,
+  isAlternate: boolean,
+  { acRms, frequencyHz }: Measured['wave']['figures'],
+  told: ToldNominal,
+): InferredNominal {
+  if (isVoltage && isAlternate) return inferNominal(acRms, frequencyHz, told);
+  const { voltageV, frequencyHz: hertz } = told;
+  const isTold = isVoltage && voltageV !== undefined && hertz !== undefined;
+  return {
+    nominal: isTold ? { voltageV, frequencyHz: hertz, inferred: false } : null,
+    ...{ others: [], notices: [] },
   };
 }
 

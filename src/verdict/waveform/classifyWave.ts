@@ -2,6 +2,7 @@ import type { MeasuredWave } from '../../figures/measuredWave.ts';
 import type { Waveform } from '../measureDocument.ts';
 import { classifySmooth } from './classifySmooth.ts';
 import { classifyStepped } from './classifyStepped.ts';
+import { isAlternating } from './isAlternating.ts';
 import { rounded } from './rounded.ts';
 
 /** THD up to which a smooth wave is called a pure sine, unless told otherwise. Common practice, no source. */
@@ -17,17 +18,17 @@ export const SINE_THD_PERCENT = 5;
  */
 export function classifyWave(wave: MeasuredWave, sineThdPercent: number = SINE_THD_PERCENT): Waveform {
   if (wave.periodic === null) {
-    const reason =
-      wave.aperiodic === 'noise'
-        ? 'only noise: nothing repeats'
-        : 'a direct voltage: nothing alternates, so there is no wave to classify';
+    const reason = {
+      noise: 'only noise: nothing repeats',
+      constant: 'a direct voltage: nothing alternates, so there is no wave to classify',
+      direct: 'a direct voltage: what moves on it does not repeat, so there is no wave to classify',
+    }[wave.aperiodic ?? 'constant'];
     return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };
   }
-  const mean = wave.figures.mean.value ?? 0;
-  const acRms = wave.figures.acRms.value ?? 0;
-  // Even a half-wave has less DC than AC; three times as much is a direct voltage with ripple.
-  if (Math.abs(mean) > 3 * acRms) {
-    const reason = `a direct voltage with ripple: mean ${rounded(mean, 3)}, RMS of the ripple ${rounded(acRms, 2)}`;
+  if (!isAlternating(wave)) {
+    const { mean, acRms, frequencyHz } = wave.figures;
+    const ripple = `RMS of the ripple ${rounded(acRms.value ?? 0, 2)} at ${rounded(frequencyHz.value ?? 0, 3)} Hz`;
+    const reason = `a direct voltage with ripple: mean ${rounded(mean.value ?? 0, 3)}, ${ripple}`;
     return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };
   }
   return wave.periodic.levels.length > 0

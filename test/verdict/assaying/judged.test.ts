@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { MeasureError } from '../../../src/base/measureError.ts';
 import type { Capture, Channel } from '../../../src/capture/capture.ts';
 import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
@@ -114,4 +115,44 @@ test('no limits where they mean nothing: a doubted scale, or no frequency of the
   expect(
     resultOf({ volts: sine(115, 400) }, { nominal: { voltageV: 115, frequencyHz: 400 } }).findings,
   ).toEqual([]);
+});
+
+const noisy =
+  (signal: Signal, rms: number): Signal =>
+  (t) =>
+    signal(t) + rms * noise();
+
+test.each([
+  ['a direct voltage', (): number => 12, /^a direct voltage: nothing alternates/],
+  ['a direct voltage and noise', noisy(() => 12, 6 / 5), /^a direct voltage: nothing alternates/],
+  ['noise alone', noisy(() => 0, 20), /^only noise: nothing repeats/],
+  [
+    'a direct voltage that sags once',
+    (t: number) => (t > 0.05 ? 110 : 120),
+    /^a direct voltage: what moves on it/,
+  ],
+  [
+    'ripple on a direct voltage',
+    (t: number) => 120 + 15 * Math.sin(2 * Math.PI * 100 * t),
+    /ripple .* at 100 Hz$/,
+  ],
+] as const)('%s is measured, not classified, and gets no advice for outlets', (_, volts, reason) => {
+  const result = resultOf({ volts });
+  expect(result.waveform.kind).toBe('not classified');
+  expect(result.waveform.reasons[0]).toMatch(reason);
+  expect(codes(result).filter((code) => /^(nominal|scale|frequency|cycles|rate)\./.test(code))).toEqual([]);
+  expect([result.nominal, result.findings]).toEqual([null, []]);
+});
+
+test.each([
+  ['one pulse', (t: number) => (t > 0.03 && t < 0.035 ? 100 : 0)],
+  ['a step', (t: number) => (t > 0.05 ? 100 : 0)],
+  ['a ramp', (t: number) => 1000 * t],
+  [
+    'a burst that dies out',
+    (t: number) => (t > 0.03 ? 100 * Math.exp((0.03 - t) / 0.004) * Math.sin(4400 * (t - 0.03)) : 0),
+  ],
+  ['one cycle', (t: number) => 170 * Math.sin(2 * Math.PI * 10 * t)],
+] as const)('%s is refused: it swings and nothing repeats', (_, volts) => {
+  expect(() => resultOf({ volts })).toThrow(MeasureError);
 });
