@@ -39,22 +39,30 @@ export function amplitudeLevels(samples: Float64Array, options: LevelOptions): r
   if (!(range > 0)) return [];
   // Wide enough that neither the digitiser's steps nor noise cut the density into pieces, narrow enough for
   // seventeen levels, whose spacing is 1/16 of the range; for more of them narrower still, where those allow it.
-  for (const least of [0.008, 0.004]) {
-    const blur = Math.max(least * range, 0.7 * options.step, Math.min(options.noise, 0.015 * range));
-    const leastShare = least === 0.008 ? 0.015 : 0.007;
-    const levels = levelsAt(samples, { low, range, count, blur, leastShare });
-    if (levels.length > 0) return levels;
-  }
-  return [];
+  const blurOf = (least: number): number =>
+    Math.max(least * range, 0.7 * options.step, Math.min(options.noise, 0.015 * range));
+  const widest = blurOf(0.008);
+  const span = range + 8 * widest;
+  const cells = cellsOf(samples, low - 4 * widest, span);
+  const found = levelsAt(samples, cells, { range, count, span, blur: widest, leastShare: 0.015 });
+  const finest = blurOf(0.004);
+  if (found.length > 0 || finest === widest) return found;
+  return levelsAt(samples, cells, { range, count, span, blur: finest, leastShare: 0.007 });
 }
 
 function levelsAt(
   samples: Float64Array,
-  { low, range, count, blur, leastShare }: Record<'low' | 'range' | 'count' | 'blur' | 'leastShare', number>,
+  cells: Cells,
+  {
+    range,
+    count,
+    span,
+    blur,
+    leastShare,
+  }: Record<'range' | 'count' | 'span' | 'blur' | 'leastShare', number>,
 ): readonly AmplitudeLevel[] {
-  const cells = cellsOf(samples, low - 4 * blur, range + 8 * blur);
-  const density = smoothDensity(cells.counts, count, range + 8 * blur, blur);
-  const zones = occupiedZones(density, cells, count, (range + 8 * blur) / CELLS / range);
+  const density = smoothDensity(cells.counts, count, span, blur);
+  const zones = occupiedZones(density, cells, count, span / CELLS / range);
   const levels = restedAt(samples, mergeClose(zones.filter((zone) => zone.share > leastShare)));
   const resting = levels.reduce((sum, level) => sum + level.share, 0);
   return levels.length >= 2 && resting >= 1 - 1 / 6 ? levels : [];
