@@ -1,3 +1,4 @@
+import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { type GuessedCapture, guessCapture } from './guessCapture.ts';
 
 const HEAD = `# A bench test. Correct the guesses, fill in what you know, take the # away where a line should count.
@@ -26,15 +27,31 @@ const CLAIMS = `    claims:               # what the maker says; power, surge an
 const ENERGY = `    # energy:             # a discharge until it shuts off, as meters counted it
     #   - { dcWh: 466, acWh: 410, ratedWh: 512 }`;
 
+/** What a capture shows when it is measured. */
+export interface LookedInto {
+  /** A step or a transfer is filed as one; absent: as the name says. */
+  readonly role?: 'step' | 'transfer';
+}
+
+/** A record with a step or a transfer in it is no capture of a steady load; one that lost its output is filed by its name. */
+export function lookedInto({ events, steps }: Pick<MeasureResult, 'events' | 'steps'>): LookedInto {
+  if (events.some(({ kind }) => kind === 'transfer')) return { role: 'transfer' };
+  return steps.length > 0 ? { role: 'step' } : {};
+}
+
 /**
  * A plan to fill in, from the captures found in a folder.
  *
  * @param files - paths relative to the plan, with / between their parts, in order.
+ * @param looked - what the captures themselves show, by path: it counts for more than a name.
  */
-export function planText(files: readonly string[]): string {
+export function planText(
+  files: readonly string[],
+  looked: ReadonlyMap<string, LookedInto> = new Map(),
+): string {
   const units = new Map<string, GuessedCapture[]>();
   for (const file of files) {
-    const guess = guessCapture(file);
+    const guess = { ...guessCapture(file), ...looked.get(file) };
     const same = units.get(guess.unit);
     if (same === undefined) units.set(guess.unit, [guess]);
     else same.push(guess);

@@ -1,8 +1,10 @@
 import { stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { MeasureError } from '../../entry/grammar.ts';
-import { planText } from '../../entry/plans.ts';
+import { type LookedInto, lookedInto, planText } from '../../entry/plans.ts';
 import { findCaptures } from '../findCaptures.ts';
+import { measureFiles } from '../measureFiles.ts';
+import { progressLine } from '../progress/progressLine.ts';
 import { writeWhole } from '../writing/writeWhole.ts';
 
 /**
@@ -25,7 +27,20 @@ export async function writePlan(
       advice: '--force writes over it; what was filled in is lost then',
     });
   }
-  const files = found.map(({ file }) => relative(folder, file).split(sep).join('/'));
-  await writeWhole(path, planText(files));
+  const nameOf = (file: string): string => relative(folder, file).split(sep).join('/');
+  const files = found.map(({ file }) => nameOf(file));
+  const looked = new Map<string, LookedInto>();
+  const progress = progressLine(found.length, {});
+  // What can't be read is named in the plan all the same: bench says what is wrong with it.
+  for await (const outcome of measureFiles(
+    found.map((one) => ({ found: one, options: {} })),
+    progress,
+  )) {
+    if ('failed' in outcome) continue;
+    const { result } = outcome.assays[0]!;
+    looked.set(nameOf(result.file), lookedInto(result));
+  }
+  progress.clear();
+  await writeWhole(path, planText(files, looked));
   return { path, count: files.length };
 }

@@ -33,6 +33,9 @@ export function claimValueText({
     const why = reason ?? 'nothing measured';
     return { value: why, named: why };
   }
+  // What became of a load tells more than its watts.
+  if (reason !== undefined && (quantity === 'powerW' || quantity === 'surgeW'))
+    return { value: reason, named: reason };
   if (typeof value === 'string') return { value, named: value };
   const { name, unit } = quantities[quantity] ?? { name: quantity, unit: '' };
   const found =

@@ -77,7 +77,18 @@ function unitFigures(unit: BenchUnit): readonly CardFigure[] {
   const full = endPoint(unit, 'fullLoad');
   const all: readonly CardFigure[] = [
     { name: 'regulation, no load to full load', figure: unit.regulation.regulationPercent, unit: '%' },
-    ...(full === null ? [] : [{ name: 'at full load', figure: full.rmsV, unit: 'V' }]),
+    ...(full === null
+      ? []
+      : [
+          {
+            name:
+              full.loadW.value === null
+                ? 'at full load'
+                : `at ${withUnit(decimalText(full.loadW.value, 0), 'W')}`,
+            figure: full.rmsV,
+            unit: 'V',
+          },
+        ]),
     { name: 'output impedance', figure: unit.droop.outputImpedanceOhm, unit: 'Ω' },
   ];
   return all.filter(({ figure }) => figure.value !== null);
@@ -166,7 +177,7 @@ function drawLoads(panel: Panel, { points, overloads = [], nominal }: BenchUnit,
   for (const one of [shown[0], shown.length > 1 ? shown.at(-1) : undefined]) {
     if (one === undefined) continue;
     const text = withUnit(decimalText(one.v, 1), 'V');
-    writeText(panel, text, load(one.w), value(one.v) - 26, {
+    writeText(panel, text, load(one.w), value(one.v) + (one === shown[0] ? -26 : 48), {
       sizePx: 30,
       weight: 600,
       ink: inks.ink,

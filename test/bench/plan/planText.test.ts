@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { guessCapture } from '../../../src/bench/plan/guessCapture.ts';
-import { planText } from '../../../src/bench/plan/planText.ts';
+import { lookedInto, planText } from '../../../src/bench/plan/planText.ts';
 import { readPlan } from '../../../src/bench/plan/readPlan.ts';
 
 test.each([
@@ -47,4 +47,15 @@ test('its commented lines are a plan too, once the marks are taken away', () => 
   );
   expect(units[0]?.claims).toHaveLength(8);
   expect(units[0]?.energy[0]).toMatchObject({ ratedWh: 512 });
+});
+
+test('what a capture shows counts for more than its name: a step or a transfer is filed as one', () => {
+  const looked = new Map([
+    ['red-600w.csv', lookedInto({ steps: [{}], events: [] } as never)],
+    ['red-wave.csv', lookedInto({ steps: [], events: [{ kind: 'transfer' }] } as never)],
+    ['red-300w.csv', lookedInto({ steps: [], events: [] })],
+  ]);
+  const [red] = readPlan(planText([...looked.keys()], looked)).units;
+  expect(red?.captures.map(({ file }) => file)).toEqual(['red-300w.csv']);
+  expect(red?.steps.map(({ file, told }) => [file, told.toW])).toEqual([['red-600w.csv', 600]]);
 });
