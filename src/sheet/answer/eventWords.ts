@@ -107,7 +107,8 @@ function heldPhrase(event: EventResult): string {
   const { loadW, heldS, heldAtLeast = false } = event;
   if (heldS === undefined) return loadW === undefined ? '' : atLoad(loadW);
   const held = secondsText(heldS.value, 2);
-  if (heldAtLeast) return `after at least ${held}${loadW === undefined ? '' : ` ${atLoad(loadW)}`}`;
+  // How long the record shows of a load that nobody knows tells nothing.
+  if (heldAtLeast) return loadW === undefined ? '' : `after at least ${held} ${atLoad(loadW)}`;
   if (loadW !== undefined && isNothing(loadW)) return `${held} after the load went off`;
   const load = loadW === undefined ? 'the load' : wattsText(loadW);
   // What can't be told from nothing is no time to name.
