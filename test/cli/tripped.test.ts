@@ -24,7 +24,7 @@ test.each(['lost.csv', 'lost-current.csv'])(
       'power 1500 W',
       '--markdown',
       '--out',
-      file,
+      `${file}-out`,
     ];
     const { code, stdout } = await runCommand(words, folder);
     expect(code).toBe(1);
@@ -33,13 +33,13 @@ test.each(['lost.csv', 'lost-current.csv'])(
     const said = stdout.replaceAll(/\s+/g, ' ');
     expect(said).toContain('“power 1500 W” fails (output lost');
     expect(said).toContain('Say: The unit under test: output lost');
-    const text = readFileSync(join(folder, file, 'bench.json'), 'utf8');
+    const text = readFileSync(join(folder, `${file}-out`, 'bench.json'), 'utf8');
     const [unit] = (JSON.parse(text) as BenchDocument).units;
     const [overload] = unit!.overloads!;
     expect(overload).toMatchObject({ lost: true, seen: 'output lost', file });
     // The load came on at 0 s and was lost at 0.14 s, of a half cycle's doubt.
     expect(overload!.heldS.value).toBeGreaterThan(0.13);
-    expect(readFileSync(join(folder, file, 'bench.md'), 'utf8')).toContain('| output lost |');
+    expect(readFileSync(join(folder, `${file}-out`, 'bench.md'), 'utf8')).toContain('| output lost |');
   },
   120_000,
 );
