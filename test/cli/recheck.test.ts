@@ -92,7 +92,7 @@ test('a sweep is measured again from all of its captures', async () => {
   expect(whole.stdout).toContain('2 captures of this sheet');
   const part = await recheck('bench/sweep-unit.svg', 'evening/idle.csv');
   expect(part.code).toBe(1);
-  expect(part.stdout.replaceAll(/\s+/g, ' ')).toContain('missing: evening/heater.csv');
+  expect(part.stdout.replaceAll(/\s+/g, ' ')).toMatch(/missing: (evening\/)?heater\.csv/);
   const none = await recheck('bench/sweep-unit.svg', 'evening/kettle.csv');
   expect(none.code).toBe(1);
 });
