@@ -94,10 +94,11 @@ export function drawCardMessage(
   doubt: ReturnType<typeof cardDoubt>,
   inks: Inks,
 ): void {
-  const one = fitText(message, page.contentWidth, [88, 80, 72, 64, 56], 1, 600);
-  const isCut = textWidth(message, one.sizePx, 600) > page.contentWidth;
+  const held = holdUnits(message);
+  const one = fitText(held, page.contentWidth, [88, 80, 72, 64, 56], 1, 600);
+  const isCut = textWidth(held, one.sizePx, 600) > page.contentWidth;
   const sizes = [62, 56, 50, 44, 38, 34] as const;
-  const { lines, sizePx } = isCut ? fitText(message, page.contentWidth, sizes, 2, 600) : one;
+  const { lines, sizePx } = isCut ? fitText(held, page.contentWidth, sizes, 2, 600) : one;
   const y = isCut ? messageY.ofTwo : doubt === null ? messageY.ofOne : messageY.withDoubt;
   const leading = Math.round(1.12 * sizePx);
   writeLines(panel, lines, page.left, y, leading, { sizePx, weight: 600, ink: inks.ink });

@@ -1,3 +1,4 @@
+import { holdUnits } from '../numbers/holdUnits.ts';
 import { cutText } from '../paper/cutText.ts';
 import { fitText } from '../paper/fitText.ts';
 import { page } from '../paper/page.ts';
@@ -21,7 +22,7 @@ export interface Title {
 
 /** The first thing read: the question, the answer in large type, then what was measured. */
 export function drawTitle(panel: Panel, title: Title): void {
-  const answer = fitAnswer(title.answer);
+  const answer = fitAnswer(holdUnits(title.answer));
   const subjectY = answer.lines.length === 1 ? 174 : 183;
   const leading = Math.round(answer.sizePx * 1.14);
   const answerY = subjectY - 40 - (answer.lines.length - 1) * leading;

@@ -9,7 +9,9 @@ export function subjectLine(result: MeasureResult): string {
   const reason = waveform.kind === 'not classified' ? waveform.reasons[1] : waveform.reasons[0];
   const parts = [
     label ?? 'Unit not named',
-    ...(loadSeen === undefined ? [] : [`load ${loadText(loadSeen)}`]),
+    ...(loadSeen === undefined
+      ? []
+      : [loadSeen.watts === 0 ? loadText(loadSeen) : `load ${loadText(loadSeen)}`]),
     nominal === null
       ? 'no nominal voltage'
       : `${withUnit(significantText(nominal.voltageV, 4), 'V')} ${withUnit(significantText(nominal.frequencyHz, 4), 'Hz')} nominal${nominal.inferred ? ' (inferred)' : ''}`,
