@@ -77,7 +77,12 @@ export function findFundamental(
   if (cycles < MINIMUM_CYCLES - omega / (2 * Math.PI)) return { none: 'too short', cycles };
   const periodSamples = (2 * Math.PI) / omega;
   if (periodSamples < 8) return { none: 'too coarse', cycles: null };
-  if (fundamentalShare(refined) < 0.12) return { none: 'no period', cycles: null };
+  if (fundamentalShare(refined) < 0.12) {
+    // The first look's lag is the better one of pulses narrower than the fit's eight orders can tell.
+    const unlike = startOmega === undefined ? guess.mismatch : periodMismatch(samples, periodSamples);
+    const isSure = cycles >= SURE_CYCLES && unlike < SURE_MISMATCH && isPulseTrain(refined);
+    if (!isSure) return { none: 'no period', cycles: null };
+  }
   if (!repeatIsSeen(samples, periodSamples) && oddShare(refined) < 0.9)
     return { none: 'no period', cycles: null };
   return { omega, cycles };
@@ -157,6 +162,41 @@ function oddShare(fit: HarmonicFit): number {
     if (k % 2 === 1) odd += power(fit, k);
   }
   return odd / all;
+}
+
+/** Periods whose likeness is no chance. */
+const SURE_CYCLES = 3;
+/** Squared difference from itself one period later: noise of a tenth of the swing's standard deviation makes 0.01. */
+const SURE_MISMATCH = 0.05;
+
+/**
+ * True where short pulses between long rests repeat: of a pulse of a share d of the period the fundamental carries no
+ * more than 2·d of the power, as all orders up to 1/d are nearly as strong, but none of them is stronger. Of a burst,
+ * and of what rings, an order of its own is.
+ */
+function isPulseTrain(fit: HarmonicFit): boolean {
+  for (let k = 2; k <= fit.cosine.length; k++) if (power(fit, k) > STRONGER * power(fit, 1)) return false;
+  return true;
+}
+
+/** Of noise and edges between samples, an order may seem so much stronger than a lower one that it equals. */
+const STRONGER = 1.2;
+
+/**
+ * Mean squared difference between a record and itself a period later over twice its variance. A period that is no whole
+ * number of samples moves edges by half a sample at most: the better of the two neighbours counts at each point.
+ */
+function periodMismatch(samples: Float64Array, periodSamples: number): number {
+  const lag = Math.floor(periodSamples);
+  let [sum, count] = [0, 0];
+  for (let n = 0; n + lag + 1 < samples.length; n++) {
+    const here = samples[n]!;
+    const square = Math.min((samples[n + lag]! - here) ** 2, (samples[n + lag + 1]! - here) ** 2);
+    if (Number.isNaN(square)) continue;
+    sum += square;
+    count++;
+  }
+  return count === 0 ? 1 : sum / count / (2 * moments(samples).standardDeviation ** 2);
 }
 
 /** Share of the record's AC power that the fundamental carries, 0 to about 1. */

@@ -97,6 +97,39 @@ test('what does not repeat has no fundamental', () => {
   expect(findFundamental(new Float64Array(500).fill(12))).toEqual({ none: 'constant', cycles: null });
 });
 
+test('short pulses between long rests repeat, alone or on a direct voltage; bursts, pairs and single ones do not', () => {
+  const normal = gaussianNumbers(randomNumbers(11));
+  const record = (
+    cycles: number,
+    period: number,
+    pulse: (phase: number, n: number) => number,
+  ): Float64Array =>
+    Float64Array.from({ length: Math.floor(cycles * period) }, (_, n) => {
+      const phase = (n / period + 0.4) % 1;
+      return 3 + pulse(phase, n) + 0.01 * normal();
+    });
+  for (let run = 0; run < 60; run++) {
+    const [cycles, period, duty] = [between(3.1, 8), between(800, 3000), between(0.03, 0.06)];
+    const found = findFundamental(record(cycles, period, (phase) => (phase < duty ? 1 : 0)));
+    if ('none' in found) throw new Error(`${duty} of ${cycles} periods: ${found.none}`);
+    expect(Math.abs(found.cycles - cycles)).toBeLessThan(0.02 * cycles);
+  }
+  const none: Record<string, Float64Array> = {
+    // Each 4 % of a period long, of a height of its own: nothing is the same a period later.
+    'unlike pulses': record(5, 1000, (phase, n) =>
+      phase < 0.04 ? [1, -2, 0.4, 3, -1, 2][Math.round(n / 1000)]! : 0,
+    ),
+    'one pulse': record(5, 1000, (phase, n) => (phase < 0.04 && n > 2000 && n < 3000 ? 1 : 0)),
+    'two pulses': record(5, 1000, (phase, n) => (phase < 0.04 && n < 2000 ? 1 : 0)),
+    // The tone is the wave, and it is told by its own stretch.
+    'tone in bursts': record(5, 1000, (phase) => (phase < 0.1 ? Math.sin(2 * Math.PI * 60 * phase) : 0)),
+  };
+  for (const [name, samples] of Object.entries(none)) {
+    const found = findFundamental(samples);
+    expect({ name, none: 'none' in found }).toEqual({ name, none: true });
+  }
+});
+
 test('a wave of fewer than eight samples a period is too coarse', () => {
   const samples = Float64Array.from({ length: 400 }, (_, n) => Math.sin((2 * Math.PI * n) / 5.3));
   expect(findFundamental(samples)).toMatchObject({ none: 'too coarse' });
