@@ -31,7 +31,7 @@ const CURRENT_STEP_RATIO = 0.1;
 
 /** Values within which a voltage that comes or goes may still move: five cycles, no step of the load. */
 const COMING = 10;
-/** Values behind a change that show a level before the voltage goes. */
+/** Values behind a change that show a level before the voltage goes, and within which one begins: two cycles. */
 const LEVEL = 4;
 /** Values that a level takes behind a sharp edge. */
 const SHARP_LEVEL = 2;
@@ -113,6 +113,9 @@ export function isCurrent({ rms }: HalfCycleRms, noise: number): boolean {
   return rms.some((amperes) => amperes > CURRENT_OVER_NOISE * noise);
 }
 
+/** The last value by which what moves fast has begun to. */
+const begunBy = ({ before, last, levelFrom }: Change): number => levelFrom ?? Math.min(last, before + LEVEL);
+
 /** The voltage's changes and those of the current that it doesn't show, in time order. */
 function withCurrent(
   found: readonly Change[],
@@ -132,6 +135,9 @@ function withCurrent(
       last: indexAt(current.timeS[last]!),
       ...(levelFrom === undefined ? {} : { levelFrom: indexAt(current.timeS[levelFrom]!) }),
     }))
-    .filter((change) => !found.some(({ before, last }) => change.before <= last && before <= change.last));
+    // One that has begun well before the voltage moves is another, though it goes on into that.
+    .filter(
+      (change) => !found.some(({ before, last }) => change.before <= last && before <= begunBy(change)),
+    );
   return [...found, ...more].sort((a, b) => a.before - b.before);
 }

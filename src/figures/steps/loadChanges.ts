@@ -16,7 +16,7 @@ const SAME_RATIO = 0.1;
  * steps.
  *
  * @param current - on the voltage's own cycles; null: not recorded.
- * @remarks A current that follows the voltage down, or rises as it falls so that the power stays, shows no other load.
+ * @remarks A current that follows the voltage down or up, or rises as it falls so that the power stays, shows no other load.
  */
 export function loadChanges(
   voltage: HalfCycleRms,
@@ -27,28 +27,38 @@ export function loadChanges(
   return moves
     .filter(({ isBreak }) => !isBreak)
     .flatMap((move) => {
-      const [before, after] = [move.before.mean, move.after.mean];
-      if (current === null) return [{ atS: stepTimeS(voltage, move, scatter), isOn: after < before }];
-      const amperes = (first: number, last: number): number => meanBetween(current, voltage, first, last);
+      if (current === null) {
+        return [{ atS: stepTimeS(voltage, move, scatter), isOn: move.after.mean < move.before.mean }];
+      }
+      // Voltage and current of the same cycles: of others, one on its way down looks like a change of the other.
+      const first = Math.min(move.last, move.from + 2);
       const [from, to] = [
-        amperes(move.before.from, move.before.last),
-        amperes(Math.min(move.last, move.from + 2), move.last),
+        meansBetween(current, voltage, move.before.from, move.before.last),
+        meansBetween(current, voltage, first, move.last),
       ];
       const changed = (a: number, b: number): boolean => Math.abs(b - a) > SAME_RATIO * Math.max(a, b);
-      if (!changed(from, to) || !changed(from / before, to / after)) return [];
-      return [{ atS: currentTimeS(current, voltage, move), isOn: to > from }];
+      const isOther = changed(from.amperes, to.amperes) && changed(from.siemens, to.siemens);
+      return isOther ? [{ atS: currentTimeS(current, voltage, move), isOn: to.siemens > from.siemens }] : [];
     });
 }
 
-function meanBetween(current: HalfCycleRms, voltage: HalfCycleRms, first: number, last: number): number {
+/** RMS current, and what the load conducts: over the same values of the voltage, first to last. */
+function meansBetween(
+  current: HalfCycleRms,
+  voltage: HalfCycleRms,
+  first: number,
+  last: number,
+): { readonly amperes: number; readonly siemens: number } {
   const [fromS, toS] = [voltage.timeS[first]!, voltage.timeS[last]!];
-  let [sum, count] = [0, 0];
-  current.rms.forEach((amperes, k) => {
+  let [amperes, count] = [0, 0];
+  current.rms.forEach((value, k) => {
     if (current.timeS[k]! < fromS || current.timeS[k]! > toS) return;
-    sum += amperes;
+    amperes += value;
     count++;
   });
-  return sum / count;
+  const volts = voltage.rms.subarray(first, last + 1);
+  const meanVolts = volts.reduce((sum, value) => sum + value, 0) / volts.length;
+  return { amperes: amperes / count, siemens: amperes / count / meanVolts };
 }
 
 /**

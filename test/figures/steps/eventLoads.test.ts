@@ -136,3 +136,16 @@ test('bursts into a load are no search for one', () => {
   expect(Math.abs(numberOf(hiccup.periodS) - 0.2)).toBeLessThan(0.001);
   expect(Math.abs(numberOf(hiccup.onS) - 0.06)).toBeLessThan(0.001);
 });
+
+test('low voltage under a load that was on: its current falls with it, and it was held since it came on', () => {
+  const amplitude = course(1, [
+    { atS: 0.4, to: 0.51 },
+    { atS: 0.7, to: 1 },
+  ]);
+  const { steps, events } = courseOf({ amplitude }, (t) => (t < 0.26 ? 0 : HEAVY), 1);
+  expect(steps.map(({ atS }) => atS.value).filter((atS) => atS > 0.35)).toEqual([]);
+  const low = only(events, 'brown-out');
+  expect(Math.abs(low.loadW! / 1500 - 1)).toBeLessThan(0.01);
+  expect(low.heldAtLeast).toBe(false);
+  expect(Math.abs(numberOf(low.heldS) - 0.14)).toBeLessThan(HALF_CYCLE_S);
+});
