@@ -49,7 +49,10 @@ export function addMeasureOptions(command: Command): Command {
   return command
     .option('--claim <text>', 'what the maker says, see below; repeatable', collect(grammar(parseClaim)))
     .option('--label <text>', 'the unit under test')
-    .option('--load <text>', 'the load on it, for example "300 W resistive"')
+    .option(
+      '--load <text>',
+      'the load on it, for example "300 W resistive"; else that in the file\'s name. A measured one comes first',
+    )
     .option(
       '--nominal <text>',
       'what the outlet is meant to give, for example 120V/60Hz',

@@ -9,7 +9,8 @@ Examples:
 
   sineassay recheck reports/300w.svg
   without the capture: whether the sheet was changed after it was drawn. Only
-  the capture tells whether its data are those of the capture.
+  the capture tells whether its data are those of the capture. Of a sheet that
+  another version made only the figures can be checked.
 
   sineassay recheck reports/bench/sweep-red.svg evening/
   of a folder, the captures that belong to the sheet are found by their SHA-256.

@@ -14,15 +14,16 @@ const HEAD = `# A bench test. Correct the guesses, fill in what you know, take t
 
 units:`;
 
-const CLAIMS = `    claims:               # what the maker says; power, surge and capacity are judged over all captures
+const CLAIMS = `    claims:               # what the maker says; power, surge, capacity and efficiency are judged over all captures
     #  - pure sine
     #  - 120 V ±5 %
     #  - 60 Hz ±0.5 Hz
     #  - THD < 3 %
     #  - power 600 W
-    #  - surge 1200 W
+    #  - surge 1200 W for 2 s
     #  - transfer < 20 ms
-    #  - capacity 500 Wh`;
+    #  - capacity 500 Wh
+    #  - efficiency > 85 %`;
 
 const ENERGY = `    # energy:             # a discharge until it shuts off, as meters counted it
     #   - { dcWh: 466, acWh: 410, ratedWh: 512 }`;
@@ -74,7 +75,7 @@ function unitText(name: string, captures: readonly GuessedCapture[]): string {
       loadW === null ? '# to: 300 W' : `to: ${loadW} W`,
       '# resistive: true',
     ]),
-    ...block('transfers', of('transfer'), () => []),
+    ...block('transfers', of('transfer'), () => ['# direction: mains to battery']),
     ENERGY,
     '',
   ].join('\n');

@@ -39,13 +39,15 @@ test('a plan written from files is a plan that can be read, by rising load', () 
 });
 
 test('its commented lines are a plan too, once the marks are taken away', () => {
-  const lines = planText(['red-0w.csv'])
+  const lines = planText(['red-0w.csv', 'red-transfer.csv'])
     .replaceAll('# nominal', 'nominal')
+    .replaceAll('# direction', 'direction')
     .replaceAll('    #  - ', '      - ');
   const { units } = readPlan(
     lines.replaceAll('    # energy:', '    energy:').replaceAll('    #   - {', '      - {'),
   );
-  expect(units[0]?.claims).toHaveLength(8);
+  expect(units[0]?.claims).toHaveLength(9);
+  expect(units[0]?.transfers[0]).toMatchObject({ direction: 'mains to battery' });
   expect(units[0]?.energy[0]).toMatchObject({ ratedWh: 512 });
 });
 
