@@ -1,3 +1,4 @@
+import { isNoValueNumber } from './isNoValueNumber.ts';
 import { printedResolution } from './printedResolution.ts';
 import { sampleLines } from './sampleLines.ts';
 import { splitCells } from './splitCells.ts';
@@ -21,7 +22,7 @@ export function columnResolution(text: TextAccess, table: TableShape, column: nu
       size: Math.abs(Number(token.replace(',', '.'))),
       resolution: printedResolution(token),
     }))
-    .filter(({ size, resolution }) => size >= 0 && resolution > 0);
+    .filter(({ size, resolution }) => size >= 0 && !isNoValueNumber(size) && resolution > 0);
   const largest = tokens.reduce((most, { size }) => Math.max(most, size), 0);
   const finest = tokens
     .filter(({ size }) => size >= largest / 2)

@@ -48,10 +48,12 @@ function faultOf({ bytes, kinds }: CaptureMutant, original: readonly MeasureResu
       ? (error.stack ?? error.message).split('\n').slice(0, 3).join(' ')
       : String(error);
   }
+  const endless: string[] = [];
   JSON.stringify(results, (key, value) => {
-    if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`${key} is ${value}`);
+    if (typeof value === 'number' && !Number.isFinite(value)) endless.push(`${key} is ${value}`);
     return value;
   });
+  if (endless.length > 0) return endless.join(', ');
   if (kinds.has('values')) return null;
   const known = new Set(original.flatMap(({ notices }) => notices.map(({ code }) => code)));
   if (results.some(({ notices }) => notices.some(({ code }) => !known.has(code)))) return null;
