@@ -9,7 +9,7 @@ import { ordersOf } from './ordersOf.ts';
 import type { FoldedTop } from './peaks/foldedTop.ts';
 import { type PeriodicQuantities, periodicQuantities } from './periodicQuantities.ts';
 import { budgeted } from './uncertainty/budget.ts';
-import { type Component, scatter, within } from './uncertainty/component.ts';
+import { type Component, contribution, scatter, within } from './uncertainty/component.ts';
 import { cycleScatter } from './uncertainty/cycleScatter.ts';
 import { type Influences, influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
@@ -25,6 +25,23 @@ const METHOD_RATIO = 1e-4;
 
 /** A scope distorts a few low orders; all of them add up in a peak. Common practice: three, no source. */
 const CREST_ORDERS = Math.sqrt(3);
+
+/**
+ * A crest factor takes the larger of peak and trough. Where no more sets them apart than what either is doubted by, they
+ * may as well be of one size, and then the larger is too large by half of the difference: an offset, noise or distortion
+ * of either end raises it, and none lowers it.
+ *
+ * @param ownDoubts - of the larger: in its own unit, the scale aside, as that moves both alike.
+ */
+function ofTheLarger(
+  { peak, trough, rms }: PeriodicQuantities,
+  ownDoubts: readonly Component[],
+): Component[] {
+  const half = Math.abs(peak + trough) / 2;
+  // Coverage factor 2, as of every interval stated (JCGM 100:2008, 6.3.3).
+  if (half > 2 * hypot(...ownDoubts.map(contribution))) return [];
+  return [within('peak or trough, the larger', half, 'U', 1 / rms)];
+}
 
 /**
  * Every figure of a periodic wave with its uncertainty.
@@ -96,6 +113,7 @@ export function periodicFigures(
       by.offset((-q.trough > q.peak ? -1 : 1) / q.rms),
       by.rounding(1 / q.rms),
       by.distortion(distortedPeak / q.rms),
+      ...ofTheLarger(q, ofExtreme(larger)),
     ]),
     formFactor: budgeted(form, [
       ...perRms(form),
