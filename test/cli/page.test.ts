@@ -26,7 +26,7 @@ test('what is no such page is left alone unless that is asked for', async () => 
   const refused = await runCommand(['page', '--out', 'notes.html'], folder);
   expect(refused.code).toBe(2);
   expect(refused.stderr).toBe(
-    'notes.html: notes.html is there already, and is not an earlier page; expected a free name, or an earlier page. Name another place with --out, or replace the file with --force.\n',
+    'notes.html: notes.html is there already, and is not an earlier page; expected a free name, or an earlier page as it was written. Name another place with --out, or replace the file with --force.\n',
   );
   expect(readFileSync(foreign, 'utf8')).toBe('notes of the evening');
   expect((await runCommand(['page', '--out', 'notes.html', '--force'], folder)).code).toBe(0);
