@@ -53,8 +53,9 @@ export function assayChannel(
   const isVoltage = channel.quantity === 'voltage';
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
-  const seen = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
-  const { measured, stretch } = measureSteady(capture, channel, instrument, seen, options);
+  const followed = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
+  const steady = measureSteady(capture, channel, instrument, followed, options);
+  const { measured, stretch, course: seen } = steady;
   const { wave, waveform, meter, scaleSource, calibrated } = measured;
   const { figures } = wave;
 

@@ -152,6 +152,7 @@ test.each([
     'a burst that dies out',
     (t: number) => (t > 0.03 ? 100 * Math.exp((0.03 - t) / 0.004) * Math.sin(4400 * (t - 0.03)) : 0),
   ],
+  ['two pulses', (t: number) => ((t > 0.03 && t < 0.035) || (t > 0.04 && t < 0.045) ? 100 : 0)],
   ['one cycle', (t: number) => 170 * Math.sin(2 * Math.PI * 10 * t)],
 ] as const)('%s is refused: it swings and nothing repeats', (_, volts) => {
   expect(() => resultOf({ volts })).toThrow(MeasureError);
