@@ -73,7 +73,7 @@ export async function dropPaths(page: Page, paths: readonly string[]): Promise<v
 export async function settled(page: Page, count: number): Promise<void> {
   await page.waitForFunction((wanted) => {
     const rows = [...document.querySelectorAll('#capture-table tbody tr')];
-    const isBusy = rows.some((row) => /waits|%$/.test(row.children[2]?.textContent ?? ''));
+    const isBusy = rows.some((row) => /waits|%$/.test(row.children[3]?.textContent ?? ''));
     const answer = document.getElementById('answer');
     return rows.length === wanted && !isBusy && answer?.getAttribute('aria-busy') !== 'true';
   }, count);
