@@ -17,8 +17,8 @@ export type {
 } from '../sheet/evidence/evidence.ts';
 export { isSealed } from '../sheet/evidence/isSealed.ts';
 export { overlayEvidence } from '../sheet/evidence/overlayEvidence.ts';
-export { publishedNames, publishedOptions, publishedUnit } from '../sheet/evidence/published.ts';
 export type { Press } from '../sheet/evidence/press.ts';
+export { publishedNames, publishedOptions, publishedUnit } from '../sheet/evidence/published.ts';
 export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
 export type { Face } from '../sheet/evidence/typeface.ts';
 export type { RecheckDocument } from '../sheet/recheck/recheckDocument.ts';

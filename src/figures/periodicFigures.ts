@@ -35,8 +35,11 @@ const CREST_ORDERS = Math.sqrt(3);
  */
 function ofTheLarger(
   { peak, trough, rms }: PeriodicQuantities,
+  hasLevels: boolean,
   ownDoubts: readonly Component[],
 ): Component[] {
+  // The top of a smooth wave is one point, which the fit knows far better than a plateau's end is known.
+  if (!hasLevels) return [];
   const half = Math.abs(peak + trough) / 2;
   // Coverage factor 2, as of every interval stated (JCGM 100:2008, 6.3.3).
   if (half > 2 * hypot(...ownDoubts.map(contribution))) return [];
@@ -113,7 +116,7 @@ export function periodicFigures(
       by.offset((-q.trough > q.peak ? -1 : 1) / q.rms),
       by.rounding(1 / q.rms),
       by.distortion(distortedPeak / q.rms),
-      ...ofTheLarger(q, ofExtreme(larger)),
+      ...ofTheLarger(q, periodic.levels.length > 0, ofExtreme(larger)),
     ]),
     formFactor: budgeted(form, [
       ...perRms(form),

@@ -36,6 +36,14 @@ export type KnownKind =
   | 'square'
   | 'not classified';
 
+/** Edges a cycle from which a wave of two or three levels is pulse-width modulation, and none of the kinds. */
+const MODULATED_EDGES = 10;
+
+/** What a wave of so many edges a cycle is told as: its kind by levels, unless it is switched too often. */
+export function switchedKind(kind: KnownKind, edgesPerCycle: number): KnownKind {
+  return edgesPerCycle > MODULATED_EDGES ? 'not classified' : kind;
+}
+
 /** A wave as a pure function of its phase, with its exact truth. */
 export interface KnownWave {
   readonly kind: KnownKind;

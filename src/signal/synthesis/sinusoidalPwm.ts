@@ -1,5 +1,5 @@
 import { sin } from '../../base/elementary/sin.ts';
-import type { KnownWave } from './knownWave.ts';
+import { type KnownWave, switchedKind } from './knownWave.ts';
 import { polylineWave, type Vertex } from './polylineWave.ts';
 
 /**
@@ -28,7 +28,7 @@ export function sinusoidalPwm(carrierRatio: number, modulationRatio: number): Kn
       { phaseCycles, value: after },
     ];
   });
-  return polylineWave('square', slopes.flat() as [Vertex, ...Vertex[]]);
+  return polylineWave(switchedKind('square', 2 * carrierRatio), slopes.flat() as [Vertex, ...Vertex[]]);
 }
 
 /** Where the reference meets the carrier's slope number `slope`, by bisection; even slopes fall. */

@@ -1,4 +1,4 @@
-import type { KnownWave } from './knownWave.ts';
+import { type KnownWave, switchedKind } from './knownWave.ts';
 import { quarterWaveSteps } from './quarterWaveSteps.ts';
 
 /**
@@ -13,5 +13,5 @@ import { quarterWaveSteps } from './quarterWaveSteps.ts';
 export function threeLevelWave(anglesDeg: readonly number[], edgeCycles: number = 0): KnownWave {
   if (anglesDeg.length % 2 === 0) throw new RangeError('a three-level wave needs an odd number of angles');
   const steps = anglesDeg.map((angle, i) => ({ phaseCycles: angle / 360, rise: i % 2 === 0 ? 1 : -1 }));
-  return quarterWaveSteps('modified sine', steps, edgeCycles);
+  return quarterWaveSteps(switchedKind('modified sine', 4 * anglesDeg.length), steps, edgeCycles);
 }

@@ -1,4 +1,4 @@
-import type { KnownWave } from './knownWave.ts';
+import { type KnownWave, switchedKind } from './knownWave.ts';
 import { quarterWaveSteps } from './quarterWaveSteps.ts';
 
 /**
@@ -16,5 +16,5 @@ export function twoLevelWave(anglesDeg: readonly number[], edgeCycles: number = 
     phaseCycles: angle / 360,
     rise: i % 2 === 0 ? 2 : -2,
   }));
-  return quarterWaveSteps('square', steps, edgeCycles);
+  return quarterWaveSteps(switchedKind('square', 2 + 4 * anglesDeg.length), steps, edgeCycles);
 }

@@ -60,16 +60,14 @@ export function currentAndPower(input: CurrentInput): CurrentAndPower {
     currentChain: { instrument: currentInstrument },
   });
   const document = powerDocument(current.name, power);
-  if (wave === null) {
+  if (wave === null || wave.periodic === null) {
     const message = `${current.name} holds no current that repeats: its own figures are left out.`;
     return { power: document, notices: [...power.notices, { code: 'current.noPeriod', message }] };
   }
   return {
     current: currentFigures(current.name, wave.figures),
     power: document,
-    ...(wave.periodic === null
-      ? {}
-      : { loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }) }),
+    loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }),
     notices: [...power.notices, ...ownDoubts(current, wave.figures.notices, voltage.figures.notices)],
   };
 }

@@ -36,6 +36,9 @@ export const structural: Readonly<Record<string, Damage>> = {
   'a line of prose': withRow((row) => ['the cat sat on the keyboard', row]),
   'a NUL byte': withRow((row) => [row.replace(/.$/, '\0')]),
   'a line of a million characters': withRow((row) => ['9'.repeat(1_000_000), row]),
+  // A row wider than the rest may have been shifted: which of its cells is which nobody knows.
+  'cells too many': withRow((row) => [`${row},1.5,2.5`]),
+  'ten thousand cells too many': withRow((row) => [row + ',1'.repeat(10_000)]),
 };
 
 /** A cell that is a number, and wrong. */
@@ -44,12 +47,6 @@ export const wrongValue: Readonly<Record<string, Damage>> = {
   'a value of 1e9': withRow((row) => [row.replace(/[^,]*$/, '1e9')]),
   'a decimal point lost': withRow((row) => [row.replace(/[^,]*$/, '23712')]),
   'a value of 99999': withRow((row) => [row.replace(/[^,]*$/, '-99999')]),
-};
-
-/** Cells beside the row, as comments are: nobody's, and no harm to the rest. */
-export const beside: Readonly<Record<string, Damage>> = {
-  'cells too many': withRow((row) => [`${row},1.5,2.5`]),
-  'ten thousand cells too many': withRow((row) => [row + ',1'.repeat(10_000)]),
 };
 
 /** The header once more: what follows is another record. */
