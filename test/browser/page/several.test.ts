@@ -49,6 +49,18 @@ async function measured(page: Page): Promise<void> {
   await page.waitForFunction(() => document.getElementById('several')?.getAttribute('aria-busy') !== 'true');
 }
 
+/** Looks at a capture: rows move while the names of units come into the table, and a click may go beside one. */
+async function look(page: Page, name: string): Promise<void> {
+  const button = page.getByRole('button', { name, exact: true });
+  const row = page.locator('#capture-table tr', { has: button });
+  await expect
+    .poll(async () => {
+      await button.click();
+      return row.getAttribute('aria-current');
+    })
+    .toBe('true');
+}
+
 async function tellLoads(page: Page, names: readonly string[]): Promise<void> {
   for (const name of names) await page.getByLabel(`Load on ${name}`).fill(loads.get(name)!);
   await measured(page);
@@ -129,16 +141,17 @@ describe('captures at several loads', () => {
     await tellLoads(page, [...red, ...green]);
     for (const { label, claims, captures, steps, transfers } of unitsTold) {
       for (const [i, name] of [...captures, ...steps, ...transfers].entries()) {
-        await page.getByRole('button', { name, exact: true }).click();
+        await look(page, name);
         await page.getByLabel('Unit under test').fill(label);
         if (i === 0) await page.getByLabel('What the box claims').fill(claims.join('\n'));
       }
     }
-    await page.getByRole('button', { name: red[0]!, exact: true }).click();
+    await look(page, red[0]!);
     await measured(page);
     await page.getByLabel('Unit', { exact: true }).selectOption('Inverter A (red case)');
     await page.getByLabel('Rated power, W').fill('600');
     await says(page, '#sweep .swept', /“power 600 W” probably holds/);
+    await expect.poll(() => page.textContent('#sweep')).not.toContain('Left out');
     const sweep = await sheetOf(page, '#sweep .swept');
     const comparison = await sheetOf(page, '#sweep .beside');
     const units = unitsTold.map(({ label, claims, captures, steps, transfers }, i) => ({
