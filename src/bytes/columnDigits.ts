@@ -1,4 +1,5 @@
 import { decimalExponent } from '../base/elementary/decimalExponent.ts';
+import { isNoValueNumber } from './isNoValueNumber.ts';
 import { printedResolution } from './printedResolution.ts';
 import { sampleLines } from './sampleLines.ts';
 import { splitCells } from './splitCells.ts';
@@ -38,7 +39,7 @@ export function columnDigits(text: TextAccess, table: TableShape, column: number
     const resolution = printedResolution(token);
     const value = Number(token.replace(',', '.'));
     // A bare 0 of a writer that drops zeros says nothing.
-    if (resolution === 0 || !Number.isFinite(value) || value === 0) continue;
+    if (resolution === 0 || Number.isNaN(value) || isNoValueNumber(value) || value === 0) continue;
     significant = Math.max(significant, significantDigits(token));
     finest = Math.min(finest, resolution);
     const exponent = decimalExponent(value);

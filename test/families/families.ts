@@ -128,6 +128,25 @@ function evolving(
   };
 }
 
+/** A record of so many seconds of one voltage, seen at 85 % of the range. */
+function alone(
+  c: Chance,
+  at: (timeS: number) => number,
+  seen: {
+    readonly peak: number;
+    readonly noise: number;
+    readonly seconds: number;
+    readonly sampleRateHz: number;
+    readonly bits?: number;
+    readonly errors?: boolean;
+  },
+): string {
+  const { peak, noise, seconds, sampleRateHz, bits = c.pick([8, 10, 12]), errors = true } = seen;
+  const count = Math.ceil(seconds * sampleRateHz);
+  const signal: Signal = { name: 'CH1', unit: 'V', at, peak, noise };
+  return drawnCsv([signal], { sampleRateHz, count, bits, fill: 0.85, errors }, c);
+}
+
 const FIGURES = ['rmsV', 'frequencyHz', 'crestFactor', 'thdPercent'] as const;
 
 export const families: readonly Family[] = [
@@ -294,16 +313,8 @@ export const families: readonly Family[] = [
         (Math.sin(2 * Math.PI * (start + f * t)) +
           (percent / 100) * Math.sin(2 * Math.PI * otherHz * t + turn));
       const cycles = c.between(2.4, 12);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.002 * rms }],
-        {
-          sampleRateHz,
-          count: Math.ceil((cycles * sampleRateHz) / f),
-          bits: c.pick([8, 10, 12]),
-          fill: 0.85,
-        },
-        c,
-      );
+      const seconds = cycles / f;
+      const csv = alone(c, at, { peak: 1.5 * rms, noise: 0.002 * rms, seconds, sampleRateHz });
       return {
         csv,
         words: `${percent.toFixed(2)} % at ${otherHz.toFixed(0)} Hz beside ${f.toFixed(2)} Hz, ${cycles.toFixed(2)} cycles`,
@@ -323,16 +334,8 @@ export const families: readonly Family[] = [
       const at = (t: number): number =>
         Math.SQRT2 * rms * (Math.sin(2 * Math.PI * (start + f * t)) + (percent / 100) * Math.exp(-t / tau));
       const cycles = c.between(3, 12);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.6 * rms, noise: 0.002 * rms }],
-        {
-          sampleRateHz,
-          count: Math.ceil((cycles * sampleRateHz) / f),
-          bits: c.pick([8, 10, 12]),
-          fill: 0.85,
-        },
-        c,
-      );
+      const seconds = cycles / f;
+      const csv = alone(c, at, { peak: 1.6 * rms, noise: 0.002 * rms, seconds, sampleRateHz });
       return {
         csv,
         words: `DC of ${percent.toFixed(1)} % decays in ${(1000 * tau).toFixed(0)} ms, ${cycles.toFixed(2)} cycles of ${f.toFixed(2)} Hz`,
@@ -358,16 +361,8 @@ export const families: readonly Family[] = [
         rms *
         (Math.sin(2 * Math.PI * (start + f * t)) + (percent / 100) * Math.sin(2 * Math.PI * rippleHz * t));
       const cycles = c.between(3, 12);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.002 * rms }],
-        {
-          sampleRateHz,
-          count: Math.ceil((cycles * sampleRateHz) / f),
-          bits: c.pick([8, 10, 12]),
-          fill: 0.85,
-        },
-        c,
-      );
+      const seconds = cycles / f;
+      const csv = alone(c, at, { peak: 1.5 * rms, noise: 0.002 * rms, seconds, sampleRateHz });
       return {
         csv,
         words: `${percent.toFixed(2)} % at ${(rippleHz / 1000).toFixed(3)} kHz, ${cycles.toFixed(2)} cycles of ${f.toFixed(2)} Hz`,
@@ -599,11 +594,8 @@ export const families: readonly Family[] = [
       const along = (t: number): number => t / lasts - 0.5;
       const at = (t: number): number =>
         (1 + sag * along(t)) * shape(start + f * t + (f * drift * lasts * along(t) ** 2) / 2);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.6 * rms, noise: 0.002 * rms }],
-        { sampleRateHz, count: Math.ceil(lasts * sampleRateHz), bits: c.pick([8, 10, 12]), fill: 0.85 },
-        c,
-      );
+      const seconds = lasts;
+      const csv = alone(c, at, { peak: 1.6 * rms, noise: 0.002 * rms, seconds, sampleRateHz });
       return {
         csv,
         words: `duty ${duty.toFixed(2)}, frequency drifts by ${(100 * drift).toFixed(2)} %, size by ${(100 * sag).toFixed(1)} %, ${cycles.toFixed(2)} cycles of ${f.toFixed(2)} Hz`,
@@ -628,11 +620,15 @@ export const families: readonly Family[] = [
         rms *
         (Math.sin(2 * Math.PI * (start + hz * t)) + 0.02 * Math.sin(2 * Math.PI * lineHz * t + turn));
       const sampleRateHz = hz * c.whole(300, 1000);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.001 * rms }],
-        { sampleRateHz, count: Math.ceil((cycles * sampleRateHz) / hz), bits: 12, fill: 0.85, errors: false },
-        c,
-      );
+      const seconds = cycles / hz;
+      const csv = alone(c, at, {
+        peak: 1.5 * rms,
+        noise: 0.001 * rms,
+        seconds,
+        sampleRateHz,
+        bits: 12,
+        errors: false,
+      });
       return {
         csv,
         words: `a line at ${lineHz} Hz, ${cycles.toFixed(2)} cycles of ${hz} Hz`,
@@ -655,11 +651,8 @@ export const families: readonly Family[] = [
       const at = (t: number): number =>
         Math.SQRT2 * rms * Math.sin(2 * Math.PI * (start + hz * t)) +
         (Math.round(t * sampleRateHz) % 2 === 0 ? -spread : spread);
-      const csv = drawnCsv(
-        [{ name: 'CH1', unit: 'V', at, peak: 1.5 * rms, noise: 0.2 * spread }],
-        { sampleRateHz, count: Math.ceil((cycles * sampleRateHz) / hz), bits: 8, fill: 0.85 },
-        c,
-      );
+      const seconds = cycles / hz;
+      const csv = alone(c, at, { peak: 1.5 * rms, noise: 0.2 * spread, seconds, sampleRateHz, bits: 8 });
       return {
         csv,
         words: `lowest and highest ${(2 * spread).toFixed(1)} V apart, ${cycles.toFixed(1)} cycles of ${rms} V`,

@@ -15,7 +15,7 @@ interface NamedCapture {
  *
  * @param captures - of one publication.
  * @returns what a capture of these is called.
- * @example publishedNames([{ file: '/home/me/1/a.csv', sha256 }])({ file: '/home/me/1/a.csv', sha256 }) // 'a.csv'
+ * @example publishedNames([{ file: 'evening/1/a.csv', sha256 }])({ file: 'evening/1/a.csv', sha256 }) // 'a.csv'
  */
 export function publishedNames(captures: readonly NamedCapture[]): (capture: NamedCapture) => string {
   const digests = new Map<string, Set<string>>();

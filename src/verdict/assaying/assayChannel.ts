@@ -1,3 +1,4 @@
+import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel } from '../../capture/capture.ts';
 import { ASSUMED_INSTRUMENT } from '../../figures/uncertainty/instrument.ts';
@@ -16,7 +17,7 @@ import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { budgetsOf } from './budgetsOf.ts';
 import { captureSummary } from './captureSummary.ts';
 import { currentFigures, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, steadyNotice } from './course.ts';
+import { courseOf, courseWithNominal, outletRms, steadyNotice } from './course.ts';
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
@@ -62,7 +63,9 @@ export function assayChannel(
   const told = { ...claimedNominal(claims), ...options.nominal };
   // A direct rail and noise are no outlet: nothing is inferred of them, and nothing advised.
   const isAlternate = isAlternating(wave);
-  const outlet = outletOf(isVoltage, isAlternate, figures, told);
+  const gain = calibrated.scale / channel.scale;
+  const outletAcRms = outletRms(figures.acRms, figures.spanS, seen, gain);
+  const outlet = outletOf(isVoltage && isAlternate, isVoltage, outletAcRms, figures.frequencyHz, told);
   const { nominal, notices: nominalNotices } = outlet;
   const isScaleDoubted = nominalNotices.some(({ code }) => code.startsWith('scale.'));
   // Of DC and noise it is said that they are.
@@ -87,7 +90,7 @@ export function assayChannel(
         });
   const { dynamics, ...courseSections } = course;
   const under = loadSeenOf({
-    ...{ voltage: calibrated, current: drawn.channel, course: seen, stretch },
+    ...{ voltage: calibrated, current: drawn.channel, course: seen, stretch, intervalS: capture.intervalS },
     spanS: figures.spanS,
     result: { ...courseSections, ...load.sections },
     ...{ told: options.load, file: source.file },
@@ -155,12 +158,13 @@ export function assayChannel(
 const OF_WAVES = /^(cycles|rate|frequency|wave\.drifts)\b/;
 
 function outletOf(
+  isOutlet: boolean,
   isVoltage: boolean,
-  isAlternate: boolean,
-  { acRms, frequencyHz }: Measured['wave']['figures'],
+  acRms: Figure,
+  frequencyHz: Figure,
   told: ToldNominal,
 ): InferredNominal {
-  if (isVoltage && isAlternate) return inferNominal(acRms, frequencyHz, told);
+  if (isOutlet) return inferNominal(acRms, frequencyHz, told);
   const { voltageV, frequencyHz: hertz } = told;
   const isTold = isVoltage && voltageV !== undefined && hertz !== undefined;
   return {

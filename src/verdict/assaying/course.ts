@@ -1,3 +1,4 @@
+import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import { excursions, withEnds } from '../../figures/envelope/excursions.ts';
@@ -79,6 +80,27 @@ export function roughOmega(course: SupplyCourse | null, { intervalS }: Capture):
   if (course === null) return undefined;
   const { frequencyHz } = course.envelope;
   return 2 * Math.PI * frequencyHz[frequencyHz.length >> 1]! * intervalS;
+}
+
+/**
+ * The RMS that tells which outlet this is: that of the figures, but where they describe a brown-out alone, the one before it.
+ *
+ * @param gain - of the measured channel over the one that was followed.
+ */
+export function outletRms(
+  acRms: Figure,
+  [fromS, toS]: readonly [number, number],
+  course: SupplyCourse | null,
+  gain: number,
+): Figure {
+  for (const event of course?.events ?? []) {
+    if (event.kind !== 'brown-out') continue;
+    const { startS, endS, before } = event;
+    const isOver = endS.value !== null && toS > endS.value + endS.uncertainty;
+    if (fromS >= startS.value - startS.uncertainty && !isOver)
+      return { value: gain * before.value, uncertainty: gain * before.uncertainty };
+  }
+  return acRms;
 }
 
 /** Says which stretch the figures describe, where that is not the whole record. */

@@ -1,5 +1,6 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Channel, SampleRange } from '../../capture/capture.ts';
+import { activePower } from '../../figures/power/activePower.ts';
 import type { SupplyCourse } from '../../figures/steps/supplyCourse.ts';
 import { isLoadedAt } from '../load/isLoadedAt.ts';
 import { type LoadSeen, loadSeen } from '../load/loadSeen.ts';
@@ -14,6 +15,8 @@ export interface LoadSeenInput {
   readonly course: SupplyCourse | null;
   /** What the figures describe; undefined: the whole record. */
   readonly stretch: SampleRange | undefined;
+  /** Between samples, s. */
+  readonly intervalS: number;
   readonly spanS: readonly [number, number];
   readonly result: Pick<MeasureResult, 'power' | 'steps' | 'events'>;
   readonly told: string | undefined;
@@ -27,37 +30,28 @@ export function loadSeenOf(input: LoadSeenInput): {
   readonly section: { readonly loadSeen?: LoadSeen };
   readonly notices: readonly Notice[];
 } {
-  const { voltage, current, course, stretch, spanS, result, isScaleDoubted } = input;
+  const { voltage, current, course, stretch, intervalS, spanS, result, isScaleDoubted } = input;
   // Over a record that changes, without a stretch of its own, a mean power is nobody's load.
   const isOneLoad = stretch !== undefined || course === null || !isRestless(course);
   const { load, notices } = loadSeen({
     activeW: (isOneLoad && !isScaleDoubted && result.power?.activeW) || null,
     ...{ told: input.told, file: input.file },
-    elsewhereW: settledPowers(voltage, current, course),
+    elsewhereW: settledPowers(voltage, current, course, intervalS),
     isLoaded: isLoadedAt((spanS[0] + spanS[1]) / 2, result.steps, result.events),
   });
   return { section: load === null ? {} : { loadSeen: load }, notices };
 }
 
-/** Mean of v·i over each settled stretch beside a step: rough, for they are not whole cycles. */
+/** Active power of each settled stretch beside a step. */
 function settledPowers(
   { samples: volts }: Channel,
   current: Channel | null,
   course: SupplyCourse | null,
+  intervalS: number,
 ): readonly number[] {
   if (current === null || course === null) return [];
-  const { samples: amperes } = current;
-  return course.steps.flatMap(({ settledBefore, settledAfter }) =>
-    [settledBefore, settledAfter].flatMap(({ from, to }) => {
-      let sum = 0;
-      let count = 0;
-      for (let n = from; n < to; n++) {
-        const watts = volts[n]! * amperes[n]!;
-        if (Number.isNaN(watts)) continue;
-        sum += watts;
-        count++;
-      }
-      return count === 0 ? [] : [sum / count];
-    }),
-  );
+  const periodSamples = 1 / (course.envelope.frequencyHz[0]! * intervalS);
+  return course.steps
+    .flatMap(({ settledBefore, settledAfter }) => [settledBefore, settledAfter])
+    .flatMap((span) => activePower(volts, current.samples, span, periodSamples) ?? []);
 }

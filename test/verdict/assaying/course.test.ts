@@ -117,3 +117,16 @@ test('output lost under a load that words tell: the event has it, and how long i
   expect(kinds()).toEqual(['idle bursts']);
   expect(kinds('1500 W heater')).toEqual(['hiccup']);
 });
+
+test('figures of a brown-out are held against the outlet that it was before, not taken for half of another', () => {
+  const amplitude = course(1, [
+    { atS: -0.1, to: 0.5 },
+    { atS: 0.6, to: 1 },
+  ]);
+  const { result } = assayOf({ frequencyHz: 50, amplitude });
+  expect(result.events.map(({ kind }) => kind)).toEqual(['brown-out']);
+  // It lasts longer than what lies before or after it, so that the figures are its own.
+  expect(Math.abs(result.voltage!.rmsV.value! / 115 - 1)).toBeLessThan(0.01);
+  expect(result.nominal).toEqual({ voltageV: 230, frequencyHz: 50, inferred: true });
+  expect(result.notices.map(({ code }) => code)).not.toContain('scale.half');
+});
