@@ -13,6 +13,8 @@ import { openSheet } from '../paper/openSheet.ts';
 import { page } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { textWidth } from '../paper/textWidth.ts';
+import { wrapText } from '../paper/wrapText.ts';
+import { writeLines } from '../paper/writeLines.ts';
 import { type Panel, writeText } from '../paper/writeText.ts';
 import { comparisonSentence } from './comparisonSentence.ts';
 import { dotColumns } from './dotColumns.ts';
@@ -32,6 +34,9 @@ const bodyBottom = 822;
 const nameWidth = 330;
 const claimsWidth = 250;
 const gutter = 34;
+const spokenHeading = 'To say on camera';
+const spokenX = page.left + textWidth(spokenHeading, 17, 600) + 12;
+const spokenLeading = 19;
 
 /**
  * Draws units side by side as one page: a row a unit, with its kinds of wave, its voltage and distortion at no load
@@ -60,9 +65,10 @@ export function drawComparisonSheet(document: Document, bench: BenchDocument): S
   drawTitle(panel(), { question, answer, subject, isInvented: units.some(isInvented) });
   const captures = units.flatMap(endCaptures);
   const capturesY = bodyBottom - capturesHeight(captures.length);
-  const sayY = capturesY - 28;
+  const said = spokenLines(`${spelledUnits(answer)} One evening’s captures, not a certificate.`);
+  const sayY = capturesY - 28 - spokenLeading * (said.length - 1);
   drawUnits(panel(), units, sayY - axisHeight);
-  drawSpoken(panel(), `${spelledUnits(answer)} One evening’s captures, not a certificate.`, sayY);
+  drawSpoken(panel(), said, sayY);
   drawCaptures(panel(), captures, capturesY);
   drawCautions(panel());
   return svg;
@@ -102,11 +108,14 @@ function drawHead(panel: Panel, heading: string, aside: string, x: number, width
   writeText(panel, cutText(aside, width, 14), x, headY + 18, { sizePx: 14, ink: palette.soft });
 }
 
-function drawSpoken(panel: Panel, said: string, sayY: number): void {
-  const heading = 'To say on camera';
-  writeText(panel, heading, page.left, sayY, { sizePx: 17, weight: 600 });
-  const x = page.left + textWidth(heading, 17, 600) + 12;
-  writeText(panel, cutText(said, page.right - x, 16), x, sayY, { sizePx: 16, ink: palette.soft });
+/** What is said is never cut: as many lines as it takes. */
+function spokenLines(said: string): readonly string[] {
+  return wrapText(said, page.right - spokenX, Number.POSITIVE_INFINITY, 16);
+}
+
+function drawSpoken(panel: Panel, lines: readonly string[], sayY: number): void {
+  writeText(panel, spokenHeading, page.left, sayY, { sizePx: 17, weight: 600 });
+  writeLines(panel, lines, spokenX, sayY, spokenLeading, { sizePx: 16, ink: palette.soft });
 }
 
 /** The two captures of a unit that the dots are of. */

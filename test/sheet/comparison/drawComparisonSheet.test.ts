@@ -46,6 +46,8 @@ describe.each(Object.entries(benches))('drawComparisonSheet of %s', (_, make) =>
     expect(all).toContain('A measurement, not a certificate.');
     expect(all).toContain('Mains voltage can kill.');
     expect(all).toContain('To say on camera');
+    // Whole, on however many lines.
+    expect(all.replaceAll('\n', ' ')).toContain('One evening’s captures, not a certificate.');
   });
 });
 
