@@ -16,7 +16,7 @@ export interface AxisColumn {
  *
  * @param trends - of the table's columns, in order.
  * @param hasInterval - whether the sampling interval is known otherwise: then a "time" that counts
- * 0, 1, 2 and has no unit is a number.
+ * 0, 1, 2 and has no unit is a number; so is one that starts anew whenever a counter is full.
  * @throws MeasureError `file.spectrum` where the axis is a frequency.
  */
 export function axisColumn(
@@ -26,7 +26,8 @@ export function axisColumn(
 ): AxisColumn {
   const time = columns.find((column) => column.role === 'time');
   if (time !== undefined) {
-    const isNumber = hasInterval && time.unit === null && trends[time.index]!.countsUp();
+    const trend = trends[time.index]!;
+    const isNumber = time.unit === null && trend.countsUp() && (hasInterval || trend.isCounter());
     return { kind: isNumber ? 'index' : 'time', column: time, isUnitAssumed: time.unit === null };
   }
   const [first] = columns;
@@ -34,7 +35,15 @@ export function axisColumn(
     throw spectrumError(`"${first.name}" as the axis, a frequency`);
   // A number that stays or wanders, as a device's does, counts nothing.
   const counts = ({ index: at }: RoledColumn): boolean => trends[at]!.countsUp() || trends[at]!.risesEvenly();
-  const index = columns.find((column) => column.role === 'index' && counts(column));
+  const isNumber = (column: RoledColumn): boolean =>
+    column.role === 'index'
+      ? counts(column)
+      : // A first column of counts that only goes up by one counts rows, and no converter's codes.
+        column.role === 'counts' &&
+        column === first &&
+        columns.length > 1 &&
+        trends[column.index]!.countsUp();
+  const index = columns.find(isNumber);
   if (index !== undefined) return { kind: 'index', column: index, isUnitAssumed: false };
   if (first !== undefined && columns.length > 1 && first.unit === null && first.role !== 'other') {
     if (trends[0]!.countsUp()) return { kind: 'index', column: first, isUnitAssumed: false };

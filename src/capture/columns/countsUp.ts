@@ -15,3 +15,72 @@ export function countsUp(values: Float64Array): boolean {
   }
   return !Number.isNaN(previous);
 }
+
+/** What the counters of devices hold: one byte or two. */
+const COUNTER_SIZES = [2 ** 8, 2 ** 16];
+/** Rows that may be lost where a counter starts anew. */
+const MOST_LOST = 8;
+
+/**
+ * Makes a count that starts anew whenever its counter is full one that goes on: 254, 255, 0, 1 becomes 254, 255, 256, 257.
+ *
+ * Records one after the other start anew too. A counter is told from them by what it holds (a byte or two), or by a first
+ * count that begins anywhere, and by values that go on across each new start as they do elsewhere.
+ *
+ * @param numbers - one a row, NaN where missing; changed in place.
+ * @param values - the columns beside it.
+ * @returns how many numbers the counter holds; null where it is none, and nothing is changed.
+ */
+export function unwrapCount(numbers: Float64Array, values: readonly Float64Array[]): number | null {
+  const restarts = restartsOf(numbers);
+  if (restarts === null || restarts.rows.length === 0) return null;
+  const { rows, first, lowest, highest } = restarts;
+  const size = highest - lowest + 1;
+  // A record begins with its first number.
+  if (!COUNTER_SIZES.includes(size) && first === lowest) return null;
+  const starts = new Map(rows.map(({ row, before, after }) => [row, after + size - before]));
+  const isFull = [...starts.values()].every((advance) => advance <= MOST_LOST);
+  if (!isFull || !values.every((column) => goesOn(column, starts))) return null;
+  let turns = 0;
+  for (let row = 0; row < numbers.length; row++) {
+    if (starts.has(row)) turns++;
+    numbers[row]! += turns * size;
+  }
+  return size;
+}
+
+/** Where a count falls, and what it runs over; null where it is no count. */
+function restartsOf(numbers: Float64Array): {
+  readonly rows: readonly { readonly row: number; readonly before: number; readonly after: number }[];
+  readonly first: number;
+  readonly lowest: number;
+  readonly highest: number;
+} | null {
+  const rows = [];
+  let [first, previous, lowest, highest] = [Number.NaN, Number.NaN, Number.POSITIVE_INFINITY, 0];
+  for (let row = 0; row < numbers.length; row++) {
+    const number = numbers[row]!;
+    if (Number.isNaN(number)) continue;
+    if (!Number.isInteger(number) || number < 0) return null;
+    if (number < previous) rows.push({ row, before: previous, after: number });
+    if (Number.isNaN(first)) first = number;
+    previous = number;
+    lowest = Math.min(lowest, number);
+    highest = Math.max(highest, number);
+  }
+  return Number.isNaN(first) ? null : { rows, first, lowest, highest };
+}
+
+/** Whether no step into the rows given, each so many numbers on, is larger than the largest elsewhere makes it. */
+function goesOn(column: Float64Array, starts: ReadonlyMap<number, number>): boolean {
+  let [within, across, previous] = [0, 0, Number.NaN];
+  for (let row = 0; row < column.length; row++) {
+    const step = Math.abs(column[row]! - previous);
+    const advance = starts.get(row);
+    if (advance === undefined) {
+      if (step > within) within = step;
+    } else if (step > across * advance) across = step / advance;
+    previous = column[row]!;
+  }
+  return across <= within;
+}

@@ -59,12 +59,33 @@ function isAxisName(cell: string): boolean {
   return unit?.dimension === 'time' || says === 'time' || says === 'index';
 }
 
+/** Of a channel by its rank, as nearly every scope names it. */
+const CHANNEL_NAME = /^(ch|channel|input|trace)[ _-]?\d{1,2}$/i;
+
+/** `Sample count,Voltage`: an axis, and beside it nothing but what may stand over it; no setting has such values. */
+function saysAxisAndFunction([axis = '', ...functions]: readonly string[]): boolean {
+  const isFunction = (cell: string): boolean => {
+    const { name, unit } = nameAndUnit(cell);
+    // A bare `V` or `s` may be the value of a setting.
+    return (
+      CHANNEL_NAME.test(name) || (unitOf(cell) === null && (unit !== null || FUNCTIONS.has(nameSays(name))))
+    );
+  };
+  const says = nameSays(nameAndUnit(axis).name);
+  const isAxis = says === 'time' || says === 'index';
+  const named = functions.filter((cell) => cell !== '');
+  return isAxis && named.length > 0 && named.every(isFunction);
+}
+
+const FUNCTIONS: ReadonlySet<string> = new Set(['time', 'voltage', 'current', 'product']);
+
 /** Words that end the key of a setting and name no channel. */
 const SETTING_KEY =
   /\b(units?|interval|rate|increment|scale|offset|origin|reference|length|coupling|atten\w*|probe|date|model|version|serial( number)?|firmware|mode|division|div|bits|resolution|count)$/;
 
 /** `Horizontal Units,s`, `Sample interval 2e-4 s`: a setting, though its cells would fit the columns. */
 function isSettingLine(line: HeadLine, dialect: Dialect): boolean {
+  if (saysAxisAndFunction(line.cells)) return false;
   const [setting] = readSettings(settingCells(line, dialect.delimiter));
   if (setting === undefined) return false;
   return SETTING_KEY.test(setting.key) && (setting.values.length <= 2 || settingValue(setting) !== null);

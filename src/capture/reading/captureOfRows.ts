@@ -2,6 +2,7 @@ import type { Notice } from '../../base/notice.ts';
 import type { ScannedRows } from '../../bytes/scanRows.ts';
 import type { Capture } from '../capture.ts';
 import { columnTrend } from '../columns/columnTrend.ts';
+import { unwrapCount } from '../columns/countsUp.ts';
 import { withBrokenRows } from '../rows/brokenRows.ts';
 import { recordRows } from '../rows/recordRows.ts';
 import { stampedTimeBase } from '../time/stampedTimeBase.ts';
@@ -26,6 +27,7 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
     if (!Number.isFinite(stamp)) axisRows[row] = Number.NaN;
   });
   const valueRows = values.map((column) => columns[column.index]!);
+  const counterSize = axis.kind === 'index' && axisRows !== null ? unwrapCount(axisRows, valueRows) : null;
   const scanned = withBrokenRows(found, axis, valueRows);
   const { rowCount, keptOnChange, notices } = recordRows(scanned, {
     isCut: layout.isCut,
@@ -44,8 +46,18 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
       stamps === null
         ? null
         : (resolution) => stampedTimeBase(stamps, resolution, lineOfRow, keptOnChange, digits),
-    notices: [...notices, ...(axis.kind === 'rows' ? blankLines(rowCount, lineOfRow) : [])],
+    notices: [
+      ...notices,
+      ...counterNotices(counterSize),
+      ...(axis.kind === 'rows' ? blankLines(rowCount, lineOfRow) : []),
+    ],
   });
+}
+
+function counterNotices(size: number | null): Notice[] {
+  if (size === null) return [];
+  const message = `The rows are numbered by a counter that starts anew after ${size}: they are taken as one record.`;
+  return [{ code: 'rows.counter', message }];
 }
 
 /** A blank line between any two rows is how the file is written; a few of them may stand for lost values. */

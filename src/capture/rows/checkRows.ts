@@ -38,10 +38,11 @@ export function checkRows(rowCount: number, malformed: readonly MalformedRow[], 
   }
   const lines = malformed.slice(0, 3).map((row) => row.line);
   const more = malformed.length > lines.length ? ` and ${malformed.length - lines.length} more` : '';
+  const [subject, are, rows] = malformed.length === 1 ? ['Line', 'is', 'a row'] : ['Lines', 'are', 'rows'];
   return [
     {
       code: 'rows.malformed',
-      message: `Line ${lines.join(', ')}${more} can't be read as a row of numbers (${found}) and is left out.`,
+      message: `${subject} ${lines.join(', ')}${more} can't be read as ${rows} of numbers (${found}) and ${are} left out.`,
     },
   ];
 }

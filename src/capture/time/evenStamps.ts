@@ -54,5 +54,10 @@ export function evenStamps(runs: readonly StampRun[]): EvenStamps | null {
     return before === undefined || first === before + 1 || first <= 1;
   });
   const isCount = goesOn && placed.every((run) => run.countsUp);
-  return { line: { start, interval }, countsUp: () => isCount, risesEvenly: () => true };
+  return {
+    line: { start, interval },
+    countsUp: () => isCount,
+    risesEvenly: () => true,
+    isCounter: () => false,
+  };
 }

@@ -7,7 +7,7 @@ import { claimedNominal } from '../claims/claimedNominal.ts';
 import { judgeClaim } from '../claims/judgeClaim.ts';
 import { findings } from '../limits/findings.ts';
 import { loadInWords } from '../load/loadSeen.ts';
-import type { CurrentFigures, MeasureResult, VoltageFigures } from '../measureDocument.ts';
+import type { CurrentFigures, MeasureResult, VoltageFigures, Waveform } from '../measureDocument.ts';
 import { directDoubt } from '../nominal/directDoubt.ts';
 import { type InferredNominal, inferNominal } from '../nominal/inferNominal.ts';
 import type { ToldNominal } from '../nominal/mainsNominals.ts';
@@ -57,7 +57,9 @@ export function assayChannel(
   const followed = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
   const steady = measureSteady(capture, channel, instrument, followed, options);
   const { measured, stretch, course: seen } = steady;
-  const { wave, waveform, meter, scaleSource, calibrated } = measured;
+  const { wave, meter, scaleSource, calibrated } = measured;
+  const cutOff = cutOffReason(channel);
+  const waveform = cutOff === null ? measured.waveform : notClassified(measured.waveform, cutOff);
   const { figures } = wave;
 
   const told = { ...claimedNominal(claims), ...options.nominal };
@@ -69,7 +71,7 @@ export function assayChannel(
   const { nominal, notices: nominalNotices } = outlet;
   const isScaleDoubted = nominalNotices.some(({ code }) => code.startsWith('scale.'));
   // Of DC and noise it is said that they are.
-  const isWave = isVoltage && waveform.kind !== 'not classified';
+  const isWave = isVoltage && measured.waveform.kind !== 'not classified';
   const directNotices = isWave ? directDoubt(figures.mean, figures.acRms) : [];
   const more = spectra(capture, calibrated, wave, nominal);
   const load = loadOf(
@@ -80,7 +82,7 @@ export function assayChannel(
   const toldW = loadInWords({ told: options.load, file: source.file })?.watts ?? null;
   // A pulse train or a burst is no supply: what changes along it is its own.
   const course =
-    seen === null || waveform.kind === 'not classified'
+    seen === null || measured.waveform.kind === 'not classified'
       ? NO_COURSE
       : courseResults({
           course: courseWithNominal(seen, capture, calibrated, drawn.channel, { nominal, chain, toldW }),
@@ -114,12 +116,15 @@ export function assayChannel(
       ...load.sections,
       waveform,
       claims: claims.map((claim) =>
-        judgeClaim(claim, { figures, waveform, rule, sineThdPercent, transfersS }),
+        judgeClaim(claim, {
+          ...{ figures, waveform, rule, sineThdPercent, transfersS },
+          ...(cutOff === null ? {} : { cutOff }),
+        }),
       ),
       ...courseSections,
-      // Limits are for alternating voltages on a scale that is right: DC, noise and millivolts have nothing to hold.
+      // Limits are for whole alternating voltages on a scale that is right: DC, noise and millivolts have nothing to hold.
       findings:
-        isWave && !isScaleDoubted
+        isWave && cutOff === null && !isScaleDoubted
           ? findings(figures, waveform, nominal, rule, more.groups, outlet.others).filter(
               // With a zero that is doubted the volts are too; ratios and hertz are not.
               ({ quantity }) => directNotices.length === 0 || !quantity.endsWith('(V)'),
@@ -129,7 +134,8 @@ export function assayChannel(
       notices: [
         ...given,
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
-        ...nominalNotices,
+        // Volts that were cut off are too few whatever the outlet is for.
+        ...nominalNotices.filter(({ code }) => cutOff === null || code !== 'nominal.off'),
         ...directNotices,
         ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined).filter(
           ({ code }) => isAlternate || !OF_WAVES.test(code),
@@ -171,6 +177,23 @@ function outletOf(
     nominal: isTold ? { voltageV, frequencyHz: hertz, inferred: false } : null,
     ...{ others: [], notices: [] },
   };
+}
+
+/** Of the samples: a sine cut off for less of its cycle loses a ten-thousandth of its top, 1 − cos(π/200). */
+const HARDLY_CUT = 0.01;
+
+/** Why neither kind nor volts nor distortion can be told of a wave that the scope cut off; null where it did not. */
+function cutOffReason(channel: Channel): string | null {
+  const parts = [channel, ...(channel.differenceOf ?? [])];
+  const share = Math.max(
+    ...parts.map(({ overRange, samples }) => (overRange?.sampleCount ?? 0) / samples.length),
+  );
+  if (share <= HARDLY_CUT) return null;
+  return `the scope cut it off, ${Math.round(100 * share)} % of its samples lie beyond the range: set more volts per division and save again`;
+}
+
+function notClassified({ levels }: Waveform, reason: string): Waveform {
+  return { kind: 'not classified', reasons: [reason], levels, atTheEdge: false };
 }
 
 const NO_COURSE: CourseResults = { steps: [], events: [], excursions: [], dynamics: null };

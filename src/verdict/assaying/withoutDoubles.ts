@@ -6,8 +6,8 @@ const SAID_BETTER: Readonly<Record<string, string>> = {
   'resolution.coarse': 'digitiser.range',
 };
 
-/** Advice to use more of the range, which was exceeded. */
-const FINER = ['resolution.coarse', 'digitiser.range'];
+/** Advice to use more of the range, which was exceeded, and doubts whether it was. */
+const IN_RANGE = ['resolution.coarse', 'digitiser.range', 'wave.clipped', 'digitiser.clipped'];
 
 /**
  * First-look doubts and the digitiser check's notices together, nothing said twice.
@@ -21,5 +21,5 @@ export function withoutDoubles(
 ): readonly Notice[] {
   const said = new Set(checks.map(({ code }) => code));
   const all = [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
-  return isOverRange ? all.filter(({ code }) => !FINER.includes(code)) : all;
+  return isOverRange ? all.filter(({ code }) => !IN_RANGE.includes(code)) : all;
 }

@@ -10,6 +10,8 @@ export interface ClaimEvidence {
   readonly waveform: Waveform;
   /** Durations of the transfers seen, s; absent or empty: none. */
   readonly transfersS?: readonly MeasuredFigure[];
+  /** Why volts and shape can't be told, where the scope cut the wave off; its figures are those of what is left. */
+  readonly cutOff?: string;
   readonly rule: DecisionRule;
   /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
   readonly sineThdPercent?: number;

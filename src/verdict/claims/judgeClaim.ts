@@ -25,9 +25,12 @@ const WITHOUT_TOLERANCE: Readonly<Record<ClaimedFigure, string>> = {
   transferS: 'transfer < 20 ms',
 };
 
+/** What a wave that was cut off has less of, or other. */
+const OF_WHOLE_WAVES: readonly ClaimedFigure[] = ['rmsV', 'thdPercent', 'crestFactor'];
+
 function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {
   const { text, quantity, limit } = claim;
-  const { rule } = evidence;
+  const { rule, cutOff } = evidence;
   const figure = claimedFigure(quantity, evidence);
   const known = { text, quantity, value: figure.value, limit };
   if (limit === null)
@@ -38,6 +41,13 @@ function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimRes
       reason: `a value alone says nothing of how far it may be off: write for example ${WITHOUT_TOLERANCE[quantity]}`,
     };
   const { outcome, probability } = decide(figure, limit, rule);
+  // What was cut off adds volts: they are too many already, or nobody knows.
+  const isTooMuch =
+    quantity === 'rmsV' &&
+    outcome === 'fail' &&
+    (figure.value ?? 0) > (limit.max ?? Number.POSITIVE_INFINITY);
+  if (cutOff !== undefined && OF_WHOLE_WAVES.includes(quantity) && !isTooMuch)
+    return { ...known, outcome: 'not judged', probability: null, reason: cutOff };
   return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
 }
 

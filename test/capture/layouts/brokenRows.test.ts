@@ -65,7 +65,7 @@ describe.each(damages)('$title', ({ header, row, broken }) => {
     expect(capture.notices.map(({ code }) => code)).toContain('rows.malformed');
     // Rows 100, 300 and so on stand below the header, counted from 1.
     expect(capture.notices.find(({ code }) => code === 'rows.malformed')?.message).toContain(
-      'Line 102, 302, 502 and 2 more',
+      "Lines 102, 302, 502 and 2 more can't be read as rows of numbers",
     );
     expect(capture.sampleCount).toBe(COUNT);
     // Stamps are printed to the interval itself: what is left is rounding of doubles.

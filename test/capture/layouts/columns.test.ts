@@ -3,6 +3,7 @@ import { amperes, INTERVAL_S, lines, rows, START_S, sampled, timeOf, volts } fro
 
 const V = sampled(volts);
 const A = sampled(amperes);
+const LONG = sampled(volts, 700);
 const P = V.map((v, i) => Number((v * A[i]!).toFixed(1)));
 const time = { startS: START_S, intervalS: INTERVAL_S };
 const stamp = (i: number): string => timeOf(i).toFixed(4);
@@ -30,6 +31,57 @@ const cases: LayoutCase[] = [
     intervalS: INTERVAL_S,
     channels: [['Outlet', 'V', V]],
   },
+  {
+    title: 'a counter of one byte that starts anew is one record all along',
+    file: lines(['Rate,5000', 'Counter,Outlet (V)', ...LONG.map((v, i) => `${i % 256},${v}`)]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['Outlet', 'V', LONG]],
+    notices: ['rows.counter'],
+  },
+  {
+    title: 'so is one of a hundred whose first count begins anywhere, a row lost where it starts anew',
+    file: lines([
+      'Rate,5000',
+      'n,Outlet (V)',
+      ...rows()
+        .filter((i) => i !== 143)
+        .map((i) => `${(i + 57) % 100},${V[i]}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['Outlet', 'V', V.map((v, i) => (i === 143 ? Number.NaN : v))]],
+    notices: ['rows.counter', 'gaps.found'],
+  },
+  {
+    title: 'numbers that start anew with another record are two records',
+    file: lines([
+      'Rate,5000',
+      'n,Outlet (V)',
+      ...rows().map((i) => `${i},${V[i]}`),
+      ...rows().map((i) => `${i},${V[i]}`),
+    ]),
+    startS: 0,
+    intervalS: INTERVAL_S,
+    channels: [['Outlet', 'V', V]],
+    notices: ['segments.first'],
+  },
+  ...[
+    'Sample count,Voltage',
+    'Time scale,Voltage',
+    'Time interval,CH1',
+    'Time count,Voltage',
+    'Count,Voltage',
+  ].map(
+    (names): LayoutCase => ({
+      title: `two names in one row, of an axis and a function, are no setting: ${names}`,
+      file: lines(['Rate,5000', names, ...rows().map((i) => `${i},${V[i]}`)]),
+      startS: 0,
+      intervalS: INTERVAL_S,
+      channels: [[names.split(',')[1]!, 'V', V]],
+      notices: ['unit.assumed'],
+    }),
+  ),
   {
     title: 'a spectrum below the wave is left out, and said',
     file: lines([

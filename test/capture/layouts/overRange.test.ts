@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { readCapture } from '../../../src/capture/readCapture.ts';
 import { rescaleCapture } from '../../../src/capture/rescaleCapture.ts';
 import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { parseClaim } from '../../../src/verdict/claims/parseClaim.ts';
+import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
 import { readsBothWays } from '../reading/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { lines, rows } from './wave.ts';
@@ -53,6 +55,43 @@ describe.each([
     expect(said).toContain('wave.overRange');
     expect(said).not.toMatch(/fewer|digitiser\.range|resolution\.coarse|gaps\.found/);
   });
+});
+
+test('what is cut off is of no kind, and no claim of its shape or volts can be judged', () => {
+  const claims = ['pure sine', '120 V ±5 %', 'THD < 5 %', 'crest 1.38..1.45', '60 Hz ±1 %', '50 V ±5 %'];
+  const resultOf = (bytes: Uint8Array): MeasureResult =>
+    assayCapture(
+      readCapture(bytes),
+      { file: 'a.csv', sha256: '0'.repeat(64) },
+      { claims: claims.map(parseClaim) },
+    )[0]!.result;
+  const cut = resultOf(written((v) => (v > 0 ? '∞' : '-∞')));
+  expect(cut.waveform).toMatchObject({ kind: 'not classified', atTheEdge: false });
+  const percent = Math.round((100 * V.filter(isOver).length) / COUNT);
+  const [reason] = cut.waveform.reasons;
+  expect(reason).toContain(`the scope cut it off, ${percent} % of its samples lie beyond the range`);
+  expect(cut.claims.map(({ outcome }) => outcome)).toEqual([
+    ...['not judged', 'not judged', 'not judged', 'not judged'],
+    // Where it crosses zero nothing was cut off, and what was only adds to volts that are too many.
+    ...['pass', 'fail'],
+  ]);
+  expect(cut.claims[1]).toMatchObject({ reason });
+  expect(cut.findings).toEqual([]);
+  expect(cut.notices.map(({ code }) => code)).not.toContain('nominal.off');
+});
+
+test('a mark here and there on the tops leaves the wave what it is', () => {
+  const isMarked = (v: number, i: number): boolean => v === 170 && i % 10 === 0;
+  const bytes = bytesOf(
+    lines([
+      'Time (s),Outlet (V)',
+      ...V.map((v, i) => `${(i * 5e-5).toFixed(5)},${isMarked(v, i) ? '∞' : v}`),
+    ]),
+  );
+  const capture = readCapture(bytes);
+  expect(capture.channels[0].overRange?.sampleCount).toBe(V.filter(isMarked).length);
+  const { waveform } = assayCapture(capture, { file: 'a.csv', sha256: '0'.repeat(64) })[0]!.result;
+  expect(waveform.kind).toBe('pure sine');
 });
 
 test('a probe ratio moves the rails, an inversion turns them', () => {
