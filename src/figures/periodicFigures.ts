@@ -9,7 +9,7 @@ import { ordersOf } from './ordersOf.ts';
 import type { FoldedTop } from './peaks/foldedTop.ts';
 import { type PeriodicQuantities, periodicQuantities } from './periodicQuantities.ts';
 import { budgeted } from './uncertainty/budget.ts';
-import { type Component, contribution, scatter, within } from './uncertainty/component.ts';
+import { type Component, contribution, nearEnds, scatter, within } from './uncertainty/component.ts';
 import { cycleScatter } from './uncertainty/cycleScatter.ts';
 import { type Influences, influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
@@ -100,7 +100,8 @@ export function periodicFigures(
       scatter('noise', periodic.unrest.noiseRatio[0]! * fit.deviation.omega, 'rad/sample', hertzPerOmega),
       scatter('what the harmonics leave', periodic.unrest.omegaDeviation, 'rad/sample', hertzPerOmega),
       by.timeBase(1e-6 * frequencyHz),
-      within('coarse time stamps', 100 * (record.intervalWithin ?? 0), '%', frequencyHz / 100),
+      // A round interval stands on a border of what its stamps leave open: they print ties one way or the other.
+      nearEnds('coarse time stamps', 100 * (record.intervalWithin ?? 0), '%', frequencyHz / 100),
       ...ofEdges(record, q, frequencyHz, by),
     ]),
     rms: inVolts(q.rms, rmsOwn),

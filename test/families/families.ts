@@ -411,6 +411,37 @@ export const families: readonly Family[] = [
     },
   },
   {
+    name: 'stamps of milliseconds',
+    draw: (c) => {
+      const [rms, hz] = c.pick(MAINS);
+      const f = hz * c.between(0.985, 1.015);
+      // Ticks and samples that go up into each other, nearly do, and don't.
+      const sampleRateHz = 1000 * c.whole(2, 60) * (1 + c.pick([0, 1e-4, 1e-3, 5e-3]) * c.between(-1, 1));
+      const seconds = c.between(0.05, 0.3);
+      const firstS = c.pick([0, c.between(0, 1e-3), -seconds / 2]);
+      const shape = harmonicSine(rms, [{ order: 3, percent: c.between(0, 2), phase: 1 }]);
+      const start = c.between(0, 1);
+      const at = (t: number): number => shape(start + f * t);
+      const isCut = c.pick([false, true]);
+      const stamp = (i: number): string => {
+        const t = firstS + i / sampleRateHz;
+        return (isCut ? Math.trunc(1000 * t) / 1000 : t).toFixed(3);
+      };
+      const [head, ...rows] = alone(c, at, { peak: 1.6 * rms, noise: 0.003 * rms, seconds, sampleRateHz })
+        .trimEnd()
+        .split('\n');
+      const stamped = rows.map((row, i) => stamp(i) + row.slice(row.indexOf(',')));
+      return {
+        csv: `${[head, ...stamped].join('\n')}\n`,
+        words: `${isCut ? 'cut' : 'rounded'}, ${sampleRateHz.toFixed(1)} samples a second for ${seconds.toFixed(3)} s, ${f.toFixed(2)} Hz`,
+        frequencyHz: f,
+        shape,
+        figures: ['rmsV', 'frequencyHz', 'thdPercent'],
+        kinds: ['pure sine'],
+      };
+    },
+  },
+  {
     name: 'resistors',
     draw: (c) => {
       const ohms = c.between(20, 120);

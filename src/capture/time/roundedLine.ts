@@ -8,6 +8,11 @@ export interface RoundedLine {
   readonly line: StampLine;
   /** The value of the last digit of the coarsest stamp. */
   readonly coarsest: number;
+  /**
+   * What the interval may be off by, each way, over itself: every even time between these has the same stamps. Null
+   * where stamps stray by more than their digits, so that this can't be told.
+   */
+  readonly intervalWithin: number | null;
 }
 
 /** Of its last digit: what a stamp may lie off the line. Rounding takes half; the fitted line adds a little. */
@@ -19,7 +24,7 @@ const WITHIN = 0.6;
  *
  * The line is laid through the places where the stamps go on: half-way between what the stamp before and the one
  * behind leave open. That is known to half an interval however coarse the stamps are, while the stamps themselves
- * would each pull by half a digit.
+ * would each pull by half a digit. Of all lines that have the same stamps it is then the middle one that is taken.
  *
  * @param stamps - never falling, NaN where missing.
  * @param tick - below which no stamp can tell (single precision), same unit; 0 where there is none.
@@ -71,7 +76,83 @@ function explained(
     if (off > 2 * WITHIN * half(row)) return null;
     if (lastDigits[row]! > coarsest) coarsest = lastDigits[row]!;
   }
-  return { line, coarsest };
+  const fitting = linesThatFit(stamps, middle, half, line.interval);
+  return fitting === null ? { line, coarsest, intervalWithin: null } : { ...fitting, coarsest };
+}
+
+/**
+ * The middle one of all lines that have the same stamps, and how far the interval may go each way before a stamp would
+ * have been printed otherwise. A slope fits where some start does: where the lowest of the upper ends less slope·row is
+ * not under the highest of the lower ends. That difference is concave in the slope, so that Newton's steps from outside
+ * come to its two roots.
+ *
+ * @param interval - about that of the line.
+ */
+function linesThatFit(
+  stamps: Float64Array,
+  middle: (row: number) => number,
+  half: (row: number) => number,
+  interval: number,
+): Pick<RoundedLine, 'line' | 'intervalWithin'> | null {
+  const rows = turningRows(stamps);
+  const roomAt = (slope: number): Room => {
+    let [upper, lower] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    let [atUpper, atLower] = [0, 0];
+    for (const row of rows) {
+      const off = middle(row) - slope * row;
+      if (off + half(row) < upper) [upper, atUpper] = [off + half(row), row];
+      if (off - half(row) > lower) [lower, atLower] = [off - half(row), row];
+    }
+    return { left: upper - lower, change: atLower - atUpper, start: (upper + lower) / 2 };
+  };
+  const rootFrom = (outside: number, way: 1 | -1): number | null => {
+    let slope = outside;
+    for (let step = 0; step < MOST_STEPS; step++) {
+      const { left, change } = roomAt(slope);
+      // The last step may end a rounding error short.
+      if (left >= -1e-6 * interval) return slope;
+      // Past the top of the curve without having come above zero.
+      if (way * change <= 0) return null;
+      slope -= left / change;
+    }
+    return null;
+  };
+  const least = rootFrom(0, 1);
+  const most = rootFrom(2 * interval, -1);
+  if (least === null || most === null) return null;
+  const middling = (least + most) / 2;
+  return {
+    line: { start: roomAt(middling).start, interval: middling },
+    intervalWithin: Math.max(0, most - least) / 2 / middling,
+  };
+}
+
+/** What a slope leaves to the start of a line. */
+interface Room {
+  /** Below zero where no start fits. */
+  readonly left: number;
+  /** Of `left`, with the slope. */
+  readonly change: number;
+  /** The middle of the starts that fit. */
+  readonly start: number;
+}
+
+/** Newton's steps come to a root in a handful, each at another pair of stamps. */
+const MOST_STEPS = 50;
+
+/** The rows before and behind each rise: between them no stamp says more. */
+function turningRows(stamps: Float64Array): readonly number[] {
+  const rows: number[] = [];
+  let before = -1;
+  for (let row = 0; row < stamps.length; row++) {
+    if (Number.isNaN(stamps[row]!)) continue;
+    if (before >= 0 && stamps[row]! > stamps[before]!) {
+      if (rows.at(-1) !== before) rows.push(before);
+      rows.push(row);
+    }
+    before = row;
+  }
+  return rows;
 }
 
 /** The weighted least-squares line through the places where the stamps rise; null with fewer than two. */

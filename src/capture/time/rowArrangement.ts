@@ -17,6 +17,6 @@ export interface TimeBase {
   readonly arrangement: RowArrangement;
   /** Whether the stamps are coarser than the samples, so that no single step tells the interval. */
   readonly isCoarse: boolean;
-  /** Of coarse stamps: what the interval may be off by, each way, over the interval. */
+  /** Of rounded stamps: what the interval may be off by, each way, over the interval. */
   readonly intervalWithin?: number;
 }

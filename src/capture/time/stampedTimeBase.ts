@@ -60,8 +60,10 @@ export function stampedTimeBase(
   const isBroken = isHoled || jumps(stamps, steps, fitted.interval);
   const rounded = isBroken ? null : roundedLine(stamps, digits, precisionTick);
   if (rounded !== null) {
-    const { line, coarsest } = rounded;
-    return asRead(stamps, line.start, line.interval, coarsest > line.interval / 2, coarsest);
+    const { line, coarsest, intervalWithin } = rounded;
+    const isCoarse = coarsest > line.interval / 2;
+    const within = intervalWithin ?? (isCoarse ? lineWithin(stamps, line.interval, coarsest) : null);
+    return asRead(stamps, line.start, line.interval, isCoarse, within);
   }
   if (keptOnChange) {
     const grid = placeOnGrid(stamps, steps.smallest, resolution, KEPT_ROWS);
@@ -69,7 +71,9 @@ export function stampedTimeBase(
   }
   if (!isBroken && (isPrinted || isTicked)) {
     const tick = isPrinted ? digit : steps.smallest;
-    return asRead(stamps, fitted.start, fitted.interval, tick > fitted.interval / 2, tick);
+    const isCoarse = tick > fitted.interval / 2;
+    const within = isCoarse ? lineWithin(stamps, fitted.interval, tick) : null;
+    return asRead(stamps, fitted.start, fitted.interval, isCoarse, within);
   }
   return placeOnGrid(stamps, steps.median, resolution) ?? resampled(stamps, steps.median);
 }
@@ -111,12 +115,16 @@ function areMultiples(stamps: Float64Array, tick: number, resolution: number): b
  */
 const LINE_WITHIN = 0.05;
 
+function lineWithin(stamps: Float64Array, interval: number, tick: number): number {
+  return (LINE_WITHIN * tick) / (interval * stamps.length);
+}
+
 function asRead(
   stamps: Float64Array,
   start: number,
   interval: number,
   isCoarse: boolean,
-  tick: number = 0,
+  intervalWithin: number | null = null,
 ): TimeBase {
   return {
     startS: start,
@@ -124,7 +132,7 @@ function asRead(
     sampleCount: stamps.length,
     arrangement: { kind: 'as read' },
     isCoarse,
-    ...(isCoarse ? { intervalWithin: (LINE_WITHIN * tick) / (interval * stamps.length) } : {}),
+    ...(intervalWithin === null ? {} : { intervalWithin }),
   };
 }
 

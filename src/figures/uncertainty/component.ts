@@ -45,6 +45,15 @@ export function within(source: string, halfWidth: number, unit: string, sensitiv
   };
 }
 
+/** A type B component within ± halfWidth and as often as not near one of its ends: u = halfWidth / √2. */
+export function nearEnds(source: string, halfWidth: number, unit: string, sensitivity: number): Component {
+  return {
+    ...within(source, halfWidth, unit, sensitivity),
+    distribution: 'arcsine',
+    standardUncertainty: halfWidth / Math.SQRT2,
+  };
+}
+
 /** A type A component: the standard deviation of what was estimated from many samples. */
 export function scatter(
   source: string,
