@@ -48,6 +48,8 @@ export interface HeldLoadResult {
   readonly loadW?: number;
   readonly heldS?: MeasuredFigure;
   readonly heldAtLeast?: boolean;
+  /** True where the load last went off or down before the event: `heldS` runs since then. */
+  readonly isAfterLess?: boolean;
 }
 
 /** A break of the supply, its start or end, or what a load does to it. */

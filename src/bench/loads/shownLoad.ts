@@ -53,7 +53,9 @@ export function shownLoad(result: MeasureResult, told: ToldOfLoad): ShownLoad {
   const known = {
     ...{ file, sha256 },
     ...(told.note === undefined ? {} : { note: told.note }),
-    ...loadUnder(result, told, { span, atEventW: lost?.event.loadW }),
+    ...(lost !== null && lost.event.loadW === undefined && lost.event.isAfterLess === true
+      ? { loadW: WENT_OFF, loadFrom: 'unknown' as const }
+      : loadUnder(result, told, { span, atEventW: lost?.event.loadW })),
     rmsV: span.rmsV,
     isFigured: span.isFigured,
   };
@@ -100,6 +102,8 @@ export function loadOf(
 }
 
 const NO_LOAD = 'the load was neither told nor measured on the stretch that the figures describe';
+
+const WENT_OFF: Figure = { value: null, reason: 'the load had gone off or down before the voltage was lost' };
 
 function isOfLoad(
   { voltage }: Pick<MeasureResult, 'voltage'>,
@@ -153,6 +157,9 @@ function loadUnder(
       : { loadW: { value: named, uncertainty: 0 }, loadFrom: 'file name' };
   }
   const value = Math.abs(atEventW);
+  // Without a current it is the one that words told.
+  const words = { power, ...result }.power === undefined ? loadOf(result, told) : null;
+  if (words !== null && words.loadW.value === value) return words;
   return { loadW: { value, uncertainty: LOAD_DOUBT * value }, loadFrom: 'measured' };
 }
 

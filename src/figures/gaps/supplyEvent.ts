@@ -8,6 +8,8 @@ export interface HeldLoad {
   readonly heldS?: MeasuredFigure;
   /** True where the load was on when the record began: it was held for `heldS` at least. */
   readonly heldAtLeast?: boolean;
+  /** True where the load last went off or down before the event: `heldS` runs since then. */
+  readonly isAfterLess?: boolean;
 }
 
 /** The voltage breaks off and comes back within the record. */

@@ -24,6 +24,8 @@ export interface LoadContext {
 const AT_ONCE_CYCLES = 1.2;
 /** From so many cycles on, only the later half tells the load: the first may be its inrush. */
 const LONG_CYCLES = 4;
+/** So little is no load, whatever a clamp's zero says: common practice, no source. */
+const NOTHING_W = 2;
 
 /** The load before each event, how much where a current was captured, and how long it was held. */
 export function withLoads(events: readonly SupplyEvent[], context: LoadContext): readonly SupplyEvent[] {
@@ -63,6 +65,7 @@ function loadOf(event: SupplyEvent, context: LoadContext): HeldLoad {
       within('time base', context.chain.instrument.timeBasePpm, 'ppm', heldS / 1e6),
     ]),
     heldAtLeast: last === undefined && cameS <= record.startS,
+    ...(last === undefined || last.isOn ? {} : { isAfterLess: true }),
   };
 }
 
@@ -92,6 +95,8 @@ function watts(
   const periodSamples = periodS / record.intervalS;
   const late = to - from > LONG_CYCLES * periodSamples ? (from + to) / 2 : from;
   const power = activePower(record.samples, current, { from: late, to }, periodSamples);
+  if (power === null) return {};
   // A clamp turned round gives the same load with its sign changed.
-  return power === null ? {} : { loadW: Number(Math.abs(power).toPrecision(4)) };
+  const size = Math.abs(power);
+  return { loadW: size < NOTHING_W ? 0 : Number(size.toPrecision(4)) };
 }

@@ -33,10 +33,12 @@ export function eventWords(event: EventResult): EventWords {
     }
     case 'hiccup': {
       const every = event.periodS.value === null ? '' : `, every ${secondsText(event.periodS.value, 2)}`;
+      // How long the load was held is told of the first loss: the others follow each other.
+      const first = under === '' ? '' : event.heldS === undefined ? held : `, the first ${under}`;
       const on = event.onS.value === null ? '' : `, on for ${secondsFigureText(event.onS)} each time`;
       return plain(
-        `voltage never settles: ${event.count} losses${every}${held}`,
-        `Voltage lost ${event.count} times from ${secondsFigureText(event.startS)} on, every ${secondsFigureText(event.periodS)}${on}${held}.`,
+        `voltage never settles: ${event.count} losses${every}${first}`,
+        `Voltage lost ${event.count} times from ${secondsFigureText(event.startS)} on, every ${secondsFigureText(event.periodS)}${on}${first}.`,
       );
     }
     case 'failed start': {
@@ -104,12 +106,14 @@ function plain(phrase: string, sentence: string): EventWords {
 
 /** Under which load, and for how long, before the event: "0.14 s after 1500 W came on"; empty where unknown. */
 function heldPhrase(event: EventResult): string {
-  const { loadW, heldS, heldAtLeast = false } = event;
+  const { loadW, heldS, heldAtLeast = false, isAfterLess = false } = event;
   if (heldS === undefined) return loadW === undefined ? '' : atLoad(loadW);
   const held = secondsText(heldS.value, 2);
   // How long the record shows of a load that nobody knows tells nothing.
   if (heldAtLeast) return loadW === undefined ? '' : `after at least ${held} ${atLoad(loadW)}`;
-  if (loadW !== undefined && isNothing(loadW)) return `${held} after the load went off`;
+  const isOff = loadW === undefined ? isAfterLess : isNothing(loadW);
+  if (isOff) return `${held} after the load went off`;
+  if (isAfterLess) return `${held} after the load went down to ${wattsText(loadW!)}`;
   const load = loadW === undefined ? 'the load' : wattsText(loadW);
   // What can't be told from nothing is no time to name.
   return heldS.value <= heldS.uncertainty ? `as ${load} came on` : `${held} after ${load} came on`;

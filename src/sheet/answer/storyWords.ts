@@ -29,7 +29,7 @@ export function storyWords(result: MeasureResult): StoryWords | null {
   return story === null ? null : { ...leadOf(story, result), ...stretchOf(story, result) };
 }
 
-function leadOf(story: Story, { events }: MeasureResult): Pick<StoryWords, 'lead' | 'brief'> {
+function leadOf(story: Story, { events, steps }: MeasureResult): Pick<StoryWords, 'lead' | 'brief'> {
   switch (story.kind) {
     case 'event': {
       const { clause, phrase } = eventWords(story.event);
@@ -39,7 +39,11 @@ function leadOf(story: Story, { events }: MeasureResult): Pick<StoryWords, 'lead
     }
     case 'step': {
       const when = `When the load ${story.step.direction === 'on' ? 'came on' : 'went off'}, the voltage `;
-      return { lead: when + stepClause(story.step), brief: when + fall(story.step, false) };
+      const others = steps.length > 1 ? `, the largest of ${steps.length} steps` : '';
+      return {
+        lead: when + stepClause(story.step) + others,
+        brief: when + fall(story.step, false) + others,
+      };
     }
     case 'excursion': {
       const words = excursionWords(story.excursion);
@@ -67,7 +71,9 @@ function stepClause(step: StepResult): string {
     Math.abs(afterPercent.value) < sameLevelPercent
       ? 'was back where it had been'
       : `settled ${withUnit(figureParts(sizeOf(afterPercent)).value, '%')} ${afterPercent.value < 0 ? 'lower' : 'higher'} than before`;
-  return `${said}, and ${level} within ${secondsText(recoveryS.value, 2)}`;
+  // A time that can't be told from none is no time to name.
+  const isAtOnce = recoveryS.value <= recoveryS.uncertainty;
+  return `${said}, and ${level}${isAtOnce ? '' : ` within ${secondsText(recoveryS.value, 2)}`}`;
 }
 
 /** How far a step takes the voltage: in percent of nominal, in volts where there is none. */
@@ -98,6 +104,10 @@ function stretchOf(story: Story, result: MeasureResult): Pick<StoryWords, 'measu
   const edgeS = edgeShare * (to - from);
   if (from < startS - edgeS && to > endS + edgeS)
     return { measuredThen: 'over the whole record', stretch: `with ${noun}` };
+  if (isAnotherBetween(middleS, { startS, endS }, result))
+    return middleS < startS
+      ? { measuredThen: 'earlier in the record', stretch: 'earlier in the record' }
+      : { measuredThen: 'later in the record', stretch: 'later in the record' };
   if (middleS < startS) return { measuredThen: 'before that', stretch: `before ${noun}` };
   if (isOnAndOff(story)) return { measuredThen: 'while it was on', stretch: 'while the voltage was on' };
   if (middleS <= endS) return { measuredThen: 'meanwhile', stretch: `during ${noun}` };
@@ -107,6 +117,16 @@ function stretchOf(story: Story, result: MeasureResult): Pick<StoryWords, 'measu
 
 /** A stretch may reach so far into what happened, or past it, and still lie on one side: edges are smeared by a cycle. */
 const edgeShare = 0.2;
+
+/** Whether the load changed between that stretch and what happened, so that it was another than just before or after. */
+function isAnotherBetween(
+  middleS: number,
+  { startS, endS }: Pick<Place, 'startS' | 'endS'>,
+  { steps }: MeasureResult,
+): boolean {
+  const [from, to] = middleS < startS ? [middleS, startS] : [endS, middleS];
+  return steps.some(({ atS }) => atS.value > from && atS.value < to);
+}
 
 function isOnAndOff(story: Story): boolean {
   return story.kind === 'event' && (story.event.kind === 'hiccup' || story.event.kind === 'idle bursts');

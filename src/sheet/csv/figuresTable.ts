@@ -1,4 +1,5 @@
-import type { MeasuredFigure } from '../../base/figure.ts';
+import { hypot } from '../../base/elementary/hypot.ts';
+import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { MeasureResult } from '../../verdict/measureDocument.ts';
 import { claimsVerdict } from '../answer/claimsVerdict.ts';
 import { figureRows } from '../answer/figureRows.ts';
@@ -7,6 +8,8 @@ import { mainFigures } from '../answer/mainFigures.ts';
 import type { NamedFigure } from '../answer/namedFigure.ts';
 import { outcomeWords } from '../answer/outcomeWords.ts';
 import { inputRows, powerRows } from '../answer/powerRows.ts';
+import { storyOf } from '../answer/story.ts';
+import { storyWords } from '../answer/storyWords.ts';
 import { cleanTexts } from '../cleanTexts.ts';
 import { inertCell } from './inertCell.ts';
 
@@ -27,8 +30,8 @@ const quantities: Readonly<Record<string, (result: MeasureResult) => readonly Na
 };
 
 /**
- * Results as a table, a row each, headings first: what was measured, how its claims stand, then every figure that
- * one of them has, unrounded, with its uncertainty in the column after it and, where one lies below what the
+ * Results as a table, a row each, headings first: what was measured, how its claims stand, what happened where
+ * something did, then every figure that one of them has, unrounded, with its uncertainty in the column after it and, where one lies below what the
  * instrument can resolve, what it is at most; by whom and from which bytes last.
  *
  * @param told - texts are cleaned here, and what a spreadsheet would take for a formula is disarmed.
@@ -42,6 +45,7 @@ export function figuresTable(told: readonly MeasureResult[], program: string): T
     { heading: 'load', cell: ({ load }) => load ?? null },
     { heading: 'kind of wave', cell: ({ waveform }) => waveform.kind },
     { heading: 'claims', cell: claimsCell },
+    ...(results.some((result) => storyOf(result) !== null) ? eventColumns : []),
     { heading: 'nominal voltage (V)', cell: ({ nominal }) => nominal?.voltageV ?? null },
     { heading: 'nominal frequency (Hz)', cell: ({ nominal }) => nominal?.frequencyHz ?? null },
     ...Object.entries(quantities).flatMap(([quantity, figuresOf]) =>
@@ -55,6 +59,62 @@ export function figuresTable(told: readonly MeasureResult[], program: string): T
   return [
     columns.map(({ heading }) => heading),
     ...results.map((result) => columns.map(({ cell }) => inert(cell(result)))),
+  ];
+}
+
+/** What the record's story is, in words and in numbers; a table of steady waves has none of these. */
+const eventColumns: readonly Column[] = [
+  { heading: 'what happened', cell: (result) => storyWords(result)?.brief ?? null },
+  { heading: 'event', cell: (result) => eventOf(result)?.kind ?? null },
+  ...secondsColumns('event at', (result) => eventOf(result)?.atS),
+  ...secondsColumns('event lasts', (result) => eventOf(result)?.durationS),
+  { heading: 'load at the event (W)', cell: (result) => eventOf(result)?.loadW ?? null },
+  ...secondsColumns('load held before it', (result) => eventOf(result)?.heldS),
+  {
+    heading: 'events and steps in all',
+    cell: ({ events, steps }) => events.length + steps.length,
+  },
+];
+
+interface EventCells {
+  readonly kind: string;
+  readonly atS: Figure;
+  readonly durationS?: Figure;
+  readonly loadW?: number;
+  readonly heldS?: Figure;
+}
+
+function eventOf(result: MeasureResult): EventCells | null {
+  const story = storyOf(result);
+  if (story === null) return null;
+  if (story.kind === 'step') return { kind: `load ${story.step.direction}`, atS: story.step.atS };
+  if (story.kind === 'excursion') {
+    const { kind, startS, durationS } = story.excursion;
+    return { kind, atS: { value: startS, uncertainty: 0 }, durationS: { value: durationS, uncertainty: 0 } };
+  }
+  const { event } = story;
+  return {
+    ...event,
+    atS: event.kind === 'inrush' ? event.atS : event.startS,
+    ...(event.kind === 'failed start' ? { durationS: between(event.startS, event.endS) } : {}),
+  };
+}
+
+function between(start: MeasuredFigure, end: MeasuredFigure): MeasuredFigure {
+  return { value: end.value - start.value, uncertainty: hypot(start.uncertainty, end.uncertainty) };
+}
+
+function secondsColumns(
+  what: string,
+  figureOf: (result: MeasureResult) => Figure | undefined,
+): readonly Column[] {
+  const number = (result: MeasureResult, key: 'value' | 'uncertainty'): TableCell => {
+    const figure = figureOf(result);
+    return figure === undefined || figure.value === null ? null : figure[key];
+  };
+  return [
+    { heading: `${what} (s)`, cell: (result) => number(result, 'value') },
+    { heading: `${what} uncertainty (s)`, cell: (result) => number(result, 'uncertainty') },
   ];
 }
 

@@ -10,7 +10,30 @@ export type FigureRow = readonly [name: string, value: string];
 /** The figures of the change that a sheet is about, a row each; empty where nothing changes. */
 export function stepFigureRows(subject: StepSubject, picture: StepPicture): readonly FigureRow[] {
   if (subject === null) return [];
-  return subject.kind === 'step' ? ofStep(subject.step, picture) : ofEvent(subject.event);
+  return subject.kind === 'step'
+    ? ofStep(subject.step, picture)
+    : [...ofEvent(subject.event), ...loadRows(subject.event)];
+}
+
+/** Under which load it happened, and for how long that was held before, as far as either is known. */
+function loadRows(event: PicturedEvent): readonly FigureRow[] {
+  if ('extreme' in event) return [];
+  const { loadW, heldS, heldAtLeast = false, isAfterLess = false } = event;
+  const isOff = isAfterLess && (loadW ?? 0) === 0;
+  return [
+    ...(loadW === undefined
+      ? []
+      : [['Load', loadW === 0 ? 'none' : withUnit(significantText(loadW, 3), 'W')] as const]),
+    // How long the record shows of a load that nobody knows tells nothing.
+    ...(heldS === undefined || (heldAtLeast && loadW === undefined)
+      ? []
+      : [
+          [
+            isOff ? 'After the load went off' : heldAtLeast ? 'Load held for at least' : 'Load held for',
+            secondsFigureText(heldS),
+          ] as const,
+        ]),
+  ];
 }
 
 function ofStep(step: PicturedStep, { distortion }: StepPicture): readonly FigureRow[] {

@@ -8,6 +8,7 @@ import type { SupplyCourse } from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { Dynamics } from '../assay.ts';
 import { type StepFinding, stepFindings } from '../dynamics/stepFindings.ts';
+import { isLoadedAt } from '../load/isLoadedAt.ts';
 import type { Nominal } from '../measureDocument.ts';
 import type { CurveFinding, EventResult, ExcursionResult, StepResult } from '../stepsDocument.ts';
 import { waveInput } from './waveInput.ts';
@@ -40,7 +41,8 @@ export interface CourseContext {
 export function courseResults(context: CourseContext): CourseResults {
   const { course, capture, voltage, nominal, isResistiveFullStep } = context;
   const { envelope, steps, excursions } = course;
-  const events = course.events.map((event) => withToldLoad(event, context));
+  const loads = steps.map(({ atS, direction }) => ({ atS, direction }));
+  const events = course.events.map((event) => withToldLoad(event, loads, context));
   const endS = capture.startS + capture.sampleCount * capture.intervalS;
   const curvesOf = (step: LoadStep, i: number): readonly StepFinding[] =>
     stepFindings(
@@ -135,20 +137,30 @@ function curveFinding({ curve, side, worst, reachesEnd }: StepFinding): CurveFin
   };
 }
 
-/** An inrush has its own current; every other event happens under the load that was measured, else told. */
-function withToldLoad(event: SupplyEvent, { toldW, isScaleDoubted }: CourseContext): SupplyEvent {
+/**
+ * An inrush has its own current; every other event happens under the load that was measured, else under the one that was
+ * told, where the steps of the voltage don't show that it was off then.
+ */
+function withToldLoad(
+  event: SupplyEvent,
+  steps: readonly Pick<LoadStep, 'atS' | 'direction'>[],
+  { toldW, isScaleDoubted }: CourseContext,
+): SupplyEvent {
   const { loadW, ...rest } = event;
-  const known = isScaleDoubted || loadW === undefined ? (event.kind === 'inrush' ? null : toldW) : loadW;
-  return known === null ? rest : { ...rest, loadW: known };
+  if (event.kind === 'inrush') return rest;
+  if (loadW !== undefined && !isScaleDoubted) return event;
+  const isTold = toldW !== null && event.isAfterLess !== true && isLoadedAt(event.startS.value, steps, []);
+  return isTold ? { ...rest, loadW: toldW } : rest;
 }
 
 function eventResult(event: SupplyEvent): EventResult {
-  const { loadW, heldS, heldAtLeast } = event;
+  const { loadW, heldS, heldAtLeast, isAfterLess } = event;
   return {
     ...ownFigures(event),
     ...(loadW === undefined ? {} : { loadW }),
     ...(heldS === undefined ? {} : { heldS: withoutBudget(heldS) }),
     ...(heldAtLeast === undefined ? {} : { heldAtLeast }),
+    ...(isAfterLess === undefined ? {} : { isAfterLess }),
   };
 }
 

@@ -21,6 +21,7 @@ export function isLoadedAt(
       'startS' in event &&
       event.heldS !== undefined &&
       event.heldAtLeast !== true &&
+      event.isAfterLess !== true &&
       event.startS.value - event.heldS.value > atS,
   );
 }

@@ -59,6 +59,23 @@ test('output lost 0.14 s after 1500 W came on: the step, the loss, its load and 
   expect(Math.abs(numberOf(lost.heldS) - 0.14)).toBeLessThan(HALF_CYCLE_S);
 });
 
+test('output lost after the load went off: no load, and held since then', () => {
+  const { events } = courseOf(
+    {
+      amplitude: course(1, [
+        { atS: 0.2, to: 0.95 },
+        { atS: 0.35, to: 1 },
+      ]),
+      breaks: [{ fromS: 0.5, toS: 9 }],
+    },
+    // What a clamp's zero is off by, 0.7 W.
+    (t) => (t > 0.2 && t < 0.35 ? HEAVY : 0.7 / 230 ** 2),
+  );
+  const lost = only(events, 'cut-off');
+  expect([lost.loadW, lost.isAfterLess, lost.heldAtLeast]).toEqual([0, true, false]);
+  expect(Math.abs(numberOf(lost.heldS) - 0.15)).toBeLessThan(HALF_CYCLE_S);
+});
+
 test('a load that was on when the record began was held at least that long', () => {
   const { events } = courseOf({ breaks: [{ fromS: 0.443, toS: 9 }] }, () => HEAVY);
   const lost = only(events, 'cut-off');

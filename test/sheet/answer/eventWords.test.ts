@@ -41,6 +41,12 @@ test('a cut-off is an output lost, since the load came on or at a moment, and ne
     'output lost 0.2 s after the load went off',
   );
   expect(phraseOf({ ...cutOff, loadW: 3000, heldS: of(0.0011, 0.01) })).toBe('output lost as 3000 W came on');
+  expect(phraseOf({ ...cutOff, heldS: of(0.2), isAfterLess: true })).toBe(
+    'output lost 0.2 s after the load went off',
+  );
+  expect(phraseOf({ ...cutOff, loadW: 300, heldS: of(0.2), isAfterLess: true })).toBe(
+    'output lost 0.2 s after the load went down to 300 W',
+  );
   expect(phraseOf({ ...cutOff, loadW: 300 })).toBe('output lost at 0.39 s, at 300 W');
   expect(phraseOf(cutOff)).toBe('output lost at 0.39 s');
   expect(phraseOf({ ...cutOff, startS: of(12.3456) })).toBe('output lost at 12.35 s');
@@ -52,6 +58,9 @@ test('a hiccup never settles, a failed start does not start, a brown-out falls',
   expect(phraseOf(hiccup)).toBe('voltage never settles: 5 losses, every 0.8 s');
   expect(phraseOf({ ...hiccup, periodS: unknown, onS: unknown, loadW: 1500 })).toBe(
     'voltage never settles: 5 losses, at 1500 W',
+  );
+  expect(phraseOf({ ...hiccup, loadW: 904, heldS: of(0.038) })).toBe(
+    'voltage never settles: 5 losses, every 0.8 s, the first 38 ms after 904 W came on',
   );
   expect(phraseOf({ kind: 'failed start', startS: of(0.1), endS: of(0.1241), returnPeakV: of(160, 5) })).toBe(
     'output does not start: on for 24 ms and gone again',

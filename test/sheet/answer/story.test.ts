@@ -108,6 +108,22 @@ test('a load step is told before the wave’s kind', () => {
   expect(questionSentence(stories.step)).toBe('Does the voltage hold when the load changes?');
 });
 
+test('a settling that can’t be told from none has no time, and a far stretch is not told as the one just before', () => {
+  const [step] = stories.step.steps;
+  const atOnce = { ...step!, recoveryS: { value: 0.004, uncertainty: 0.008 } };
+  expect(plain(answerSentence({ ...stories.step, steps: [atOnce] }))).toMatch(
+    /and settled 3\.0 % lower than before; after that at 600 W measured/,
+  );
+  // On at 0.3 s, off at 0.4 s, measured from 0 to 0.25 s.
+  const on = { ...step!, atS: { value: 0.3, uncertainty: 0.01 }, extremeV: { value: 113, uncertainty: 4 } };
+  const off = { ...step!, direction: 'off' as const };
+  const { steady } = stories;
+  const voltage = { ...steady.voltage!, spanS: [0, 0.25] as const };
+  expect(plain(answerSentence({ ...steady, voltage, steps: [on, off] }))).toMatch(
+    /^When the load went off, .*, the largest of 2 steps; earlier in the record, a pure sine/,
+  );
+});
+
 test('a brown-out, a hiccup and a start lead too', () => {
   expect(plain(spokenLines(stories.brownOut)[0])).toMatch(
     /^Brown-out: voltage fell from 120 V to 61\.2 V for 0\.42 s, 0\.14 s after 1500 W came on; before that, a sine/,

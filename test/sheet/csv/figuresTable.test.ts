@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { figuresTable } from '../../../src/sheet/csv/figuresTable.ts';
 import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
 import { assays } from '../fixtures/assays.ts';
+import { stories } from '../fixtures/stories.ts';
 
 const results = ['goodSine', 'current', 'noise', 'modifiedSine'].map((name): MeasureResult => {
   const { current, ...result } = assays[name]!().result;
@@ -52,4 +53,26 @@ test('each row names the claims’ worst outcome, the capture’s digest and the
   expect([cell(0, 'claims'), cell(3, 'claims'), cell(1, 'claims')]).toEqual(['holds', 'fails', null]);
   expect(cell(0, 'sha256')).toBe(results[0]?.sha256);
   expect(cell(0, 'measured with')).toBe('sineassay 0.0.0');
+});
+
+test('what happened stands in words and numbers beside the claims; steady waves have no such columns', () => {
+  expect(heads).not.toContain('event');
+  const [headings, ...lines] = figuresTable(
+    [stories.trip, stories.transfer, stories.step, stories.steady],
+    '0.0.0',
+  );
+  const cells = (heading: string) => lines.map((line) => line[headings!.indexOf(heading)]);
+  expect(cells('event')).toEqual(['cut-off', 'transfer', 'load on', null]);
+  expect(cells('what happened').map((text) => String(text).replaceAll('\u00a0', ' '))).toEqual([
+    'Output lost 0.14 s after 1500 W came on',
+    'Output away for 14.2 ms',
+    'When the load came on, the voltage fell by 8.4 %',
+    'null',
+  ]);
+  expect(cells('event at (s)')).toEqual([0.84, 0.9, 0.4, null]);
+  expect(cells('event lasts (s)')).toEqual([null, 0.01423, null, null]);
+  expect(cells('load at the event (W)')).toEqual([1500, null, null, null]);
+  expect(cells('load held before it (s)')).toEqual([0.14, null, null, null]);
+  expect(cells('load held before it uncertainty (s)')).toEqual([0.0003, null, null, null]);
+  expect(cells('events and steps in all')).toEqual([1, 1, 1, 0]);
 });

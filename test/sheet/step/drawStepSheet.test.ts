@@ -102,6 +102,22 @@ it('a cut-off leads title, description and line to say', () => {
   expect(texts).toMatch(/To say on camera Output lost at 0\.5.s/);
 });
 
+it('the changes of a cut-off tell the load and for how long it was held', () => {
+  const assay = assays['a cut-off']();
+  const held = { loadW: 1500, heldAtLeast: false, heldS: { value: 0.14, uncertainty: 0.001, budget: [] } };
+  const under = {
+    ...assay,
+    dynamics: {
+      ...assay.dynamics,
+      events: assay.dynamics.events.map((event) => ({ ...event, ...held })),
+    },
+  } as ChangingAssay;
+  const texts = [...drawStepSheet(document, under).querySelectorAll('text')].map((text) =>
+    text.textContent?.replaceAll('\u00a0', ' '),
+  );
+  for (const row of ['Load', '1500 W', 'Load held for', '0.1400 ± 0.0010 s']) expect(texts).toContain(row);
+});
+
 it('the answer of a step names how far the voltage fell and how soon it was back', () => {
   const title = drawStepSheet(document, assays['a step']()).querySelector('title')?.textContent ?? '';
   expect(title).toMatch(

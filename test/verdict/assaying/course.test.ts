@@ -130,3 +130,20 @@ test('figures of a brown-out are held against the outlet that it was before, not
   expect(result.nominal).toEqual({ voltageV: 230, frequencyHz: 50, inferred: true });
   expect(result.notices.map(({ code }) => code)).not.toContain('scale.half');
 });
+
+test('a load that words tell is not that of an event before it came on, nor of one after it went off', () => {
+  const away = (fromS: number) => [{ fromS, toS: fromS + 0.03 }];
+  const cases = [
+    { breaks: away(-0.1), steps: [{ atS: 0.2, to: 0.95 }], loadW: undefined },
+    { breaks: away(0.4), steps: [{ atS: 0.1, to: 0.95 }], loadW: 1500 },
+    { breaks: away(-0.1), steps: [{ atS: 0.2, to: 1.05 }], loadW: 1500 },
+    { breaks: away(0.4), steps: [{ atS: 0.1, to: 1.05 }], loadW: undefined },
+  ];
+  for (const { breaks, steps, loadW } of cases) {
+    const { events } = assayOf(
+      { frequencyHz: 50, breaks, amplitude: course(1, steps) },
+      { load: '1500 W heater' },
+    ).result;
+    expect(events.map((event) => [event.kind, event.loadW])).toEqual([['transfer', loadW]]);
+  }
+});
