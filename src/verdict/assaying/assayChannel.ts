@@ -10,7 +10,7 @@ import { loadInWords } from '../load/loadSeen.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures, Waveform } from '../measureDocument.ts';
 import { directDoubt } from '../nominal/directDoubt.ts';
 import { type InferredNominal, inferNominal } from '../nominal/inferNominal.ts';
-import type { ToldNominal } from '../nominal/mainsNominals.ts';
+import { isFrequencyOf, type ToldNominal } from '../nominal/mainsNominals.ts';
 import { SINE_THD_PERCENT } from '../waveform/classifyWave.ts';
 import { isAlternating } from '../waveform/isAlternating.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
@@ -67,7 +67,8 @@ export function assayChannel(
   const isAlternate = isAlternating(wave);
   const gain = calibrated.scale / channel.scale;
   const outletAcRms = outletRms(figures.acRms, figures.spanS, seen, gain);
-  const outlet = outletOf(isVoltage && isAlternate, isVoltage, outletAcRms, figures.frequencyHz, told);
+  const isOutlet = isVoltage && isAlternate && !isSignal(measured.waveform, figures.frequencyHz);
+  const outlet = outletOf(isOutlet, isVoltage, outletAcRms, figures.frequencyHz, told);
   const { nominal, notices: nominalNotices } = outlet;
   const isScaleDoubted = nominalNotices.some(({ code }) => code.startsWith('scale.'));
   // Of DC and noise it is said that they are.
@@ -162,6 +163,15 @@ export function assayChannel(
 
 /** Doubts that advise on how to see a mains wave better. */
 const OF_WAVES = /^(cycles|rate|frequency|wave\.drifts)\b/;
+
+/** Pulses or impulses far from the frequencies of mains: of them is not said that an outlet's time axis looks wrong. */
+function isSignal({ kind, levels }: Waveform, { value: hertz }: Figure): boolean {
+  return (
+    kind === 'not classified' &&
+    levels > 1 &&
+    (hertz === null || ![50, 60].some((mains) => isFrequencyOf(hertz, mains)))
+  );
+}
 
 function outletOf(
   isOutlet: boolean,

@@ -22,8 +22,10 @@ export function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): W
   return { kind, reasons, levels, atTheEdge: false };
 }
 
-/** Edges a cycle of a square wave are two, of a modified sine four; ringing through a level adds a few. */
+/** Edges a cycle of a square wave are two, of a modified sine four; ringing through its zero adds a few. */
 const MOST_SWITCHES = 10;
+/** No ringing of a square wave goes through the middle of two levels; an edge more is one cut by the record's end. */
+const MOST_OF_A_SQUARE = 3;
 /** Of the time: a level that is left for less is interrupted by impulses. */
 const LEAST_SHARE = 0.1;
 
@@ -32,6 +34,9 @@ function unlikeAnOutlet({ levels, switchesPerCycle }: PeriodicWave): string | nu
   if (levels.length > 3) return null;
   if (switchesPerCycle > MOST_SWITCHES) {
     return `switches ${rounded(switchesPerCycle, 2)} times a cycle between ${levels.length} levels: pulse-width modulation without its filter`;
+  }
+  if (levels.length === 2 && switchesPerCycle > MOST_OF_A_SQUARE) {
+    return `switches ${rounded(switchesPerCycle, 2)} times a cycle between 2 levels: pulses in bursts, as a signal has them, and no outlet’s wave`;
   }
   const most = levels.reduce((a, b) => (b.share > a.share ? b : a));
   if (most.share <= 1 - LEAST_SHARE) return null;

@@ -93,6 +93,18 @@ test('impulses with rest between them are no square wave', () => {
   expect(reasons[0]).toMatch(/^rests at one level for 9[12] % of the time, between impulses/);
 });
 
+test('bursts of pulses that repeat are no square wave, however exactly they do', () => {
+  // Four pulses of half their spacing in the first six tenths of each period, then rest.
+  const bursts = (phase: number): number => (phase < 0.6 && phase % 0.15 < 0.075 ? 3 : 0);
+  const { kind, reasons } = classifyWave(captured(bursts, { perCycle: 397, cycles: 5.04, noise: 0.01 }));
+  expect(kind).toBe('not classified');
+  expect(reasons[0]).toMatch(/^switches (8|8\.1|7\.9) times a cycle between 2 levels: pulses in bursts/);
+  const square = classifyWave(
+    captured((phase) => (phase < 0.3 ? 3 : 0), { perCycle: 397, cycles: 1.6, noise: 0.01 }),
+  );
+  expect(square.kind).toBe('square');
+});
+
 test('a smooth wave has no time at zero, and says why', () => {
   expect(captured(sine).figures.dwellPercent).toEqual({
     value: null,
