@@ -123,7 +123,7 @@ export function startPage(document: Document, script: string): void {
     arrange();
   };
   const open = async (file: File): Promise<string> => {
-    const files = await readSitting(await file.text());
+    const files = await readSitting(file);
     add(files);
     return `Opened ${files.length === 1 ? 'one capture' : `${files.length} captures`} of the sitting.`;
   };

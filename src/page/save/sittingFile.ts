@@ -24,20 +24,23 @@ export async function sittingText(entries: readonly Entry[]): Promise<string> {
 }
 
 /**
- * Reads what `sittingText` wrote. Packed, a capture may be a thousandth of itself: what it says to unpack to is added
- * up before anything is unpacked, and held to while it is.
+ * Reads what `sittingText` wrote. A file that is longer packed than all may be unpacked is not even read. Packed, a
+ * capture may be a thousandth of itself: what it says to unpack to is added up before anything is unpacked, and held to
+ * while it is.
  *
  * @param mostBytes - that all captures may unpack to. Default: what the browser may hold.
  * @throws MeasureError `sitting.unknown` where the text is nothing of the kind, `sitting.damaged` where a capture in it
  * can't be unpacked, `sitting.tooLarge` where they are more than the browser may hold.
  */
-export async function readSitting(text: string, mostBytes: number = roomBytes()): Promise<NamedFile[]> {
-  const packed = capturesOf(text).map(({ file: name, told, gzip }) => {
+export async function readSitting(sitting: Blob, mostBytes: number = roomBytes()): Promise<NamedFile[]> {
+  const mostPacked = Math.min(TEXT_SHARE * mostBytes + MEBIBYTE, LONGEST_TEXT);
+  if (sitting.size > mostPacked) throw tooLarge(sitting.size, mostPacked, 'is larger');
+  const packed = capturesOf(await sitting.text()).map(({ file: name, told, gzip }) => {
     const bytes = packedBytes(name, gzip);
     return { name, told, bytes, unpacksTo: unpackedSize(name, bytes) };
   });
   const total = packed.reduce((sum, { unpacksTo }) => sum + unpacksTo, 0);
-  if (total > mostBytes) throw tooLarge(total, mostBytes);
+  if (total > mostBytes) throw tooLarge(total, mostBytes, 'unpacks to more');
   const files: NamedFile[] = [];
   for (const { name, told, bytes, unpacksTo } of packed) {
     files.push({ name, told: toldOf(told), file: await unpacked(name, bytes, unpacksTo) });
@@ -48,6 +51,10 @@ export async function readSitting(text: string, mostBytes: number = roomBytes())
 const MEBIBYTE = 2 ** 20;
 /** Of the memory: a capture is there packed, unpacked, as text and as numbers. */
 const SHARE = 1 / 8;
+/** Base64 of what can't be packed; names and what was told stand beside it. */
+const TEXT_SHARE = 4 / 3;
+/** Half of the longest text that every browser can have. */
+const LONGEST_TEXT = 2 ** 28;
 /** Where the browser doesn't say what the machine has; most have more. */
 const USUAL_MEMORY_BYTES = 4096 * MEBIBYTE;
 
@@ -101,9 +108,10 @@ function damaged(name: string): MeasureError {
   });
 }
 
-function tooLarge(bytes: number, mostBytes: number): MeasureError {
+/** @param does - to which of its sizes it is. */
+function tooLarge(bytes: number, mostBytes: number, does: string): MeasureError {
   const megabytes = (count: number): string => `${Math.ceil(count / MEBIBYTE)} MiB`;
-  return new MeasureError('sitting.tooLarge', 'The sitting unpacks to more than this browser may hold.', {
+  return new MeasureError('sitting.tooLarge', `The sitting ${does} than this browser may hold.`, {
     expected: `at most ${megabytes(mostBytes)}`,
     received: megabytes(bytes),
     advice: 'Open the captures themselves, a few at a time, or measure them with the command.',

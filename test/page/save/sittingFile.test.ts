@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { Entry } from '../../../src/page/desk/entry.ts';
 import { readSitting, sittingText } from '../../../src/page/save/sittingFile.ts';
 import { nothingTold, type Told } from '../../../src/page/told/told.ts';
@@ -20,7 +20,7 @@ test('a sitting is read back byte for byte, with all that was told', async () =>
   };
   const text = await sittingText([entry('a/one.csv', every, told), entry('empty.csv', '')]);
   expect(text.endsWith('\n')).toBe(true);
-  const [one, empty, ...more] = await readSitting(text);
+  const [one, empty, ...more] = await readSitting(new Blob([text]));
   expect(more).toEqual([]);
   expect(one).toMatchObject({ name: 'a/one.csv', told: { ...nothingTold, ...told } });
   expect(await bytesOf(one!.file)).toEqual(every);
@@ -52,7 +52,7 @@ test.each([
   ['cut short', document([{ file: 'a.csv', gzip: gzip.slice(0, 20) }]), 'sitting.damaged'],
   ['a digit changed', document([{ file: 'a.csv', gzip: `${gzip.slice(0, -8)}AAAAAAA=` }]), 'sitting.damaged'],
 ])('a file with %s is refused', async (_, text, code) => {
-  await expect(readSitting(text)).rejects.toMatchObject({
+  await expect(readSitting(new Blob([text]))).rejects.toMatchObject({
     name: 'MeasureError',
     code,
     detail: { advice: expect.any(String) },
@@ -68,9 +68,9 @@ test('what was told in another kind counts as not told', async () => {
     instrument: { bits: 8, gainPercent: '1' },
     more: 1,
   };
-  const [one] = await readSitting(document([{ file: 'a.csv', gzip, told }]));
+  const [one] = await readSitting(new Blob([document([{ file: 'a.csv', gzip, told }])]));
   expect(one?.told).toEqual({ ...nothingTold, load: '300 W', instrument: { gainPercent: '1' } });
-  const [none] = await readSitting(document([{ file: 'a.csv', gzip }]));
+  const [none] = await readSitting(new Blob([document([{ file: 'a.csv', gzip }])]));
   expect(none?.told).toEqual(nothingTold);
 });
 
@@ -85,10 +85,12 @@ test('more than there is room for is refused before any of it is unpacked', asyn
   const large = text64(await gzipOf(new Uint8Array(3_000_000)));
   // Not even gzip but for its end, which says how long it is.
   const none = text64(Buffer.concat([Buffer.alloc(14), Buffer.of(0, 0, 0, 1)]));
-  const one = document([{ file: 'a.csv', gzip: large }]);
-  const two = document([
-    { file: 'a.csv', gzip: none },
-    { file: 'b.csv', gzip: large },
+  const one = new Blob([document([{ file: 'a.csv', gzip: large }])]);
+  const two = new Blob([
+    document([
+      { file: 'a.csv', gzip: none },
+      { file: 'b.csv', gzip: large },
+    ]),
   ]);
   expect((await readSitting(one, 3_000_000))[0]?.file.size).toBe(3_000_000);
   await expect(readSitting(one, 2_999_999)).rejects.toMatchObject({
@@ -102,6 +104,19 @@ test('more than there is room for is refused before any of it is unpacked', asyn
 test('a capture that unpacks to more than it says is given up at once', async () => {
   const packed = await gzipOf(new Uint8Array(40_000_000));
   new DataView(packed.buffer).setUint32(packed.length - 4, 1000, true);
-  const sitting = document([{ file: 'a.csv', gzip: text64(packed) }]);
+  const sitting = new Blob([document([{ file: 'a.csv', gzip: text64(packed) }])]);
   await expect(readSitting(sitting, 2_000)).rejects.toMatchObject({ code: 'sitting.damaged' });
+});
+
+test('a file longer than all of it may be unpacked is not even read', async () => {
+  const sitting = new Blob([document([]).padEnd(3 * 2 ** 20)]);
+  const read = vi.spyOn(sitting, 'text');
+  // Base64 takes four thirds, and a MiB is for all beside the captures.
+  await expect(readSitting(sitting, 1.4 * 2 ** 20)).rejects.toMatchObject({
+    code: 'sitting.tooLarge',
+    message: 'The sitting is larger than this browser may hold.',
+    detail: { expected: 'at most 3 MiB', received: '3 MiB' },
+  });
+  expect(read).not.toHaveBeenCalled();
+  expect(await readSitting(sitting, 1.5 * 2 ** 20)).toEqual([]);
 });
