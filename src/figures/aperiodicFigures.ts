@@ -9,7 +9,7 @@ import { type Instrument, OFFSET_PERCENT_OF_RANGE } from './uncertainty/instrume
 import { type ScaleSource, scaleComponents } from './uncertainty/scaleComponents.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
-/** The figures of DC or noise: mean, RMS and extremes over the whole record; the rest needs a period. */
+/** The figures of DC, noise or a voltage too brief to repeat: mean, RMS and extremes over the whole record; the rest needs a period. */
 export function aperiodicFigures(
   input: WaveInput,
   located: LocatedWave,
@@ -28,14 +28,21 @@ export function aperiodicFigures(
     budgeted(value, [...scaleComponents(value, instrument, scaleSource), ...own]);
   const missing: Figure = {
     value: null,
-    reason: located.aperiodic === 'noise' ? 'noise: nothing repeats' : 'a direct voltage: nothing repeats',
+    reason: {
+      noise: 'noise: nothing repeats',
+      brief: 'the voltage is there for under 1.3 cycles: nothing repeats',
+      constant: 'a direct voltage: nothing repeats',
+      direct: 'a direct voltage: nothing repeats',
+    }[located.aperiodic ?? 'constant'],
   };
+  // Over what is mostly without voltage a mean tells nothing of it.
+  const isBrief = located.aperiodic === 'brief';
   return {
     spanS: [located.startS, located.startS + located.samples.length * input.intervalS],
     cyclesUsed: 0,
     frequencyHz: missing,
-    rms: inVolts(hypot(mean, acRms)),
-    mean: input.acCoupled ? AC_COUPLED : inVolts(mean),
+    rms: isBrief ? missing : inVolts(hypot(mean, acRms)),
+    mean: input.acCoupled ? AC_COUPLED : isBrief ? missing : inVolts(mean),
     peak: missing,
     trough: missing,
     max: inVolts(max),
@@ -53,7 +60,7 @@ export function aperiodicFigures(
     edgeSlope: missing,
     zeroCrossingsPerCycle: missing,
     averageResponding: missing,
-    acRms: inVolts(acRms),
+    acRms: isBrief ? missing : inVolts(acRms),
     harmonics: [],
     notices: [],
   };

@@ -6,6 +6,7 @@ import { moments } from '../signal/moments.ts';
 import { squaredDifference } from '../signal/squaredDifference.ts';
 import { roughFundamental } from '../signal/tracking/roughFundamental.ts';
 import { scaleAtLeast } from './digitiser/verticalScale.ts';
+import { briefVoltage } from './gaps/briefVoltage.ts';
 import { longestStretch } from './longestStretch.ts';
 import type { WaveInput } from './measuredWave.ts';
 
@@ -15,8 +16,11 @@ export interface LocatedWave {
   readonly startS: number;
   /** Radians a sample; null for DC and noise. */
   readonly omega: number | null;
-  /** `direct`: on a direct voltage something moves that doesn't repeat. Null where it repeats. */
-  readonly aperiodic: 'constant' | 'direct' | 'noise' | null;
+  /**
+   * `direct`: on a direct voltage something moves that doesn't repeat; `brief`: an outlet's voltage that is there for
+   * under 1.3 cycles. Null where it repeats.
+   */
+  readonly aperiodic: 'constant' | 'direct' | 'noise' | 'brief' | null;
   /** True where a gap of over half a cycle split the record. */
   readonly split: boolean;
 }
@@ -106,6 +110,8 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
     return { samples, startS, omega: null, aperiodic, split: false };
   }
   if (isDirect) return { samples, startS, omega: null, aperiodic: 'direct', split: false };
+  if (input.isSupply === true && briefVoltage(input) !== null)
+    return { samples, startS, omega: null, aperiodic: 'brief', split: false };
   throw refusal(none, cycles, input, '');
 }
 

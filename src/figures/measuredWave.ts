@@ -22,6 +22,8 @@ export interface WaveInput {
   readonly stepSize: number | null;
   /** True where the file says that DC was blocked. */
   readonly acCoupled: boolean;
+  /** True for the voltage of a supply: then a cycle of it is not refused. Default false. */
+  readonly isSupply?: boolean;
 }
 
 /** A wave measured: its figures, and what the kind of wave and the picture are made from. */
@@ -36,7 +38,7 @@ export interface MeasuredWave {
   /** Digitiser step in U, stated or read off the record; null where there is none to see. */
   readonly stepSize: number | null;
   /** Null where it repeats. */
-  readonly aperiodic: 'constant' | 'direct' | 'noise' | null;
+  readonly aperiodic: 'constant' | 'direct' | 'noise' | 'brief' | null;
 }
 
 /** A sample that neither its neighbours nor the same places of other cycles explain. */

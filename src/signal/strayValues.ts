@@ -19,6 +19,8 @@ const FEW = 3;
 const MOST_FAR_SHARE = 0.002;
 /** By how much the ways between a pulse and the next but one may differ, where there are two a cycle. */
 const REGULAR_WITHIN = 0.1;
+/** Ranges of what is usual that they stand away from their neighbours. */
+const APART_RANGES = 0.3;
 /** Samples between two of them, at least: a disturbance that was really seen lasts for more than one. */
 const LEAST_APART = 4;
 
@@ -41,7 +43,11 @@ export function strayValues(samples: Float64Array): readonly number[] {
   const isImpossible = (n: number): boolean =>
     !(samples[n]! > low - IMPOSSIBLE_RANGES * range && samples[n]! < high + IMPOSSIBLE_RANGES * range);
   const seen = far.filter((n) => !isImpossible(n));
-  const isSingle = far.every((n, i) => i === 0 || n - far[i - 1]! >= LEAST_APART);
+  // The last of a wave that breaks off at its crest may stand beyond what is usual, but not away from the one before.
+  const isAlone = (n: number): boolean =>
+    [n - 1, n + 1].every((at) => !(Math.abs(samples[n]! - samples[at]!) < APART_RANGES * range));
+  const isSingle =
+    far.every((n, i) => i === 0 || n - far[i - 1]! >= LEAST_APART) && seen.every((n) => isAlone(n));
   const isDamage = seen.length <= FEW || (seen.length <= MOST_FAR_SHARE * samples.length && !isRegular(seen));
   return isSingle && isDamage ? far : far.filter(isImpossible);
 }

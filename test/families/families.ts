@@ -543,7 +543,8 @@ export const families: readonly Family[] = [
   {
     name: 'failed starts',
     draw: (c) => {
-      const [at, length] = [c.between(5, 12), c.between(1.4, 2.7)];
+      // Under 0.65 cycles one side of zero may show too little to tell a start from a pulse.
+      const [at, length] = [c.between(2, 12), c.between(0.65, 2.7)];
       const gain = (x: number): number => (x >= at && x < at + length ? 1 : 0);
       return {
         ...evolving(c, `on for ${length.toFixed(2)} cycles`, {

@@ -50,3 +50,12 @@ test('missing samples are none; a record at rest, or of few values, tells nothin
   expect(strayValues(new Float64Array(5000).fill(12, 1).fill(500, 0, 1))).toEqual([]);
   expect(strayValues(Float64Array.of(1, 2, 1, 2, 1e9))).toEqual([]);
 });
+
+test('the last value before a wave breaks off beside its crest is no stray one', () => {
+  // Half a cycle and a little more in a record at zero otherwise: the crest alone stands beyond what is usual.
+  const samples = Float64Array.from({ length: 20_000 }, (_, n) => 0.3 * Math.sin(n));
+  for (let n = 0; n < 400; n++) samples[5000 + n] = n < 300 ? -170 : n < 399 ? 168 : 172;
+  expect(strayValues(samples)).toEqual([]);
+  samples[5399] = 1500;
+  expect(strayValues(samples)).toEqual([5399]);
+});

@@ -5,7 +5,7 @@ import { holdUnits } from '../numbers/holdUnits.ts';
 import { answerTopics } from './answerTopics.ts';
 import { breakLines } from './breakLines.ts';
 import { figureColumns } from './figureColumns.ts';
-import { mainFigures } from './mainFigures.ts';
+import { type MainFigures, mainFigures } from './mainFigures.ts';
 import { shortText } from './shortText.ts';
 import { spokenLines } from './spokenLines.ts';
 import { terminalText } from './terminalText.ts';
@@ -37,9 +37,16 @@ export function answerLines(result: MeasureResult, options: AnswerOptions = {}):
   return [
     name,
     ...lines(titleSentence(clean)),
-    ...(figures === null ? [] : figureColumns(figures, width - indent.length).map((row) => indent + row)),
+    ...(figures === null || isEmpty(figures)
+      ? []
+      : figureColumns(figures, width - indent.length).map((row) => indent + row)),
     ...answerTopics(clean).flatMap((topic) => lines(topic)),
     ...(options.sheetPath === undefined ? [] : [`${indent}Sheet: ${cleanText(options.sheetPath)}`]),
     ...lines(spokenLines(clean).join(' '), `${indent}Say: `, `${indent}     `),
   ].map(terminalText);
+}
+
+/** Nothing measured: four times "not measurable" would tell no more than the answer above them. */
+function isEmpty({ rms, frequencyHz, crestFactor, thdPercent }: MainFigures): boolean {
+  return [rms, frequencyHz, crestFactor, thdPercent].every(({ value }) => value === null);
 }

@@ -99,6 +99,9 @@ function stretchOf(story: Story, result: MeasureResult): Pick<StoryWords, 'measu
   const { startS, endS, noun } = placeOf(story);
   const spanS = mainFigures(result)?.spanS;
   if (spanS === undefined) return { measuredThen: 'around it', stretch: `around ${noun}` };
+  // Nothing repeats: what there is is told of the event's own time.
+  if (story.kind === 'event' && mainFigures(result)?.cyclesUsed === 0)
+    return { measuredThen: thenOf(story.event), stretch: `with ${noun}` };
   const [from, to] = spanS;
   const middleS = (from + to) / 2;
   const edgeS = edgeShare * (to - from);
@@ -117,6 +120,10 @@ function stretchOf(story: Story, result: MeasureResult): Pick<StoryWords, 'measu
 
 /** A stretch may reach so far into what happened, or past it, and still lie on one side: edges are smeared by a cycle. */
 const edgeShare = 0.2;
+
+function thenOf({ kind }: EventResult): string {
+  return kind === 'start-up' ? 'from then on' : kind === 'cut-off' ? 'before that' : 'meanwhile';
+}
 
 /** Whether the load changed between that stretch and what happened, so that it was another than just before or after. */
 function isAnotherBetween(

@@ -32,7 +32,7 @@ import {
   highBandsDocument,
   type SpectraContext,
 } from './spectraDocuments.ts';
-import { type CourseResults, courseResults } from './stepDocuments.ts';
+import { briefResults, type CourseResults, courseResults } from './stepDocuments.ts';
 import { traceOf } from './traceOf.ts';
 import { withoutDoubles } from './withoutDoubles.ts';
 
@@ -83,14 +83,20 @@ export function assayChannel(
   const toldW = loadInWords({ told: options.load, file: source.file })?.watts ?? null;
   // A pulse train or a burst is no supply: what changes along it is its own.
   const course =
-    seen === null || measured.waveform.kind === 'not classified'
-      ? NO_COURSE
-      : courseResults({
-          course: courseWithNominal(seen, capture, calibrated, drawn.channel, { nominal, chain, toldW }),
-          ...{ capture, voltage: calibrated, nominal, instrument, orders },
-          isResistiveFullStep: options.isResistiveFullStep ?? false,
-          ...{ toldW, isScaleDoubted },
-        });
+    wave.aperiodic === 'brief'
+      ? // What a load draws in under 1.3 cycles can't be told; where a current was captured, what words tell doesn't count.
+        briefResults({
+          ...{ capture, voltage: calibrated, chain, isScaleDoubted },
+          toldW: drawn.channel === null ? toldW : null,
+        })
+      : seen === null || measured.waveform.kind === 'not classified'
+        ? NO_COURSE
+        : courseResults({
+            course: courseWithNominal(seen, capture, calibrated, drawn.channel, { nominal, chain, toldW }),
+            ...{ capture, voltage: calibrated, nominal, instrument, orders },
+            isResistiveFullStep: options.isResistiveFullStep ?? false,
+            ...{ toldW, isScaleDoubted },
+          });
   const { dynamics, ...courseSections } = course;
   const under = loadSeenOf({
     ...{ voltage: calibrated, current: drawn.channel, course: seen, stretch, intervalS: capture.intervalS },

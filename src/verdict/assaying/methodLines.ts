@@ -25,7 +25,11 @@ export function methodLines(facts: MethodFacts): readonly string[] {
   const samples = `${wave.samples.length} samples`;
   const lines =
     wave.periodic === null
-      ? [`Mean and RMS over the whole record, ${samples}.`]
+      ? [
+          wave.aperiodic === 'brief'
+            ? `Extremes over the whole record, ${samples}.`
+            : `Mean and RMS over the whole record, ${samples}.`,
+        ]
       : [
           `Frequency, offset and harmonics 1 to ${figures.thdOrders} fitted together by least squares over ${figures.cyclesUsed.toFixed(2)} cycles, ${samples}; RMS in time over whole cycles, DC included.`,
           `THD: orders 2 to ${figures.thdOrders} over the fundamental, less what noise adds. Pure sine up to ${sineThdPercent} % (common practice, no source).`,

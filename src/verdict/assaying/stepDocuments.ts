@@ -1,6 +1,8 @@
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
+import type { MeasuringChain } from '../../figures/envelope/measuringChain.ts';
+import { briefEvent, briefVoltage } from '../../figures/gaps/briefVoltage.ts';
 import type { SupplyEvent } from '../../figures/gaps/supplyEvent.ts';
 import { measureWave } from '../../figures/measureWave.ts';
 import type { LoadStep } from '../../figures/steps/loadStep.ts';
@@ -79,6 +81,23 @@ export function courseResults(context: CourseContext): CourseResults {
   };
 }
 
+/** The event of a record whose voltage is too brief to be followed; none where it has no such voltage. */
+export function briefResults({
+  capture: { startS, intervalS },
+  voltage: { samples },
+  ...context
+}: Pick<CourseContext, 'capture' | 'voltage' | 'toldW' | 'isScaleDoubted'> & {
+  readonly chain: MeasuringChain;
+}): CourseResults {
+  const record = { samples, intervalS, startS };
+  const brief = briefVoltage(record);
+  const events = brief === null ? [] : [briefEvent(record, brief, context.chain)];
+  return {
+    ...{ steps: [], excursions: [], dynamics: null },
+    events: events.map((event) => eventResult(withToldLoad(event, [], context))),
+  };
+}
+
 /** THD of a stretch of the record, or why there is none. */
 function thdOf({ capture, voltage, instrument, orders }: CourseContext, { from, to }: SampleRange): Figure {
   const input = waveInput(capture, voltage);
@@ -144,7 +163,7 @@ function curveFinding({ curve, side, worst, reachesEnd }: StepFinding): CurveFin
 function withToldLoad(
   event: SupplyEvent,
   steps: readonly Pick<LoadStep, 'atS' | 'direction'>[],
-  { toldW, isScaleDoubted }: CourseContext,
+  { toldW, isScaleDoubted }: Pick<CourseContext, 'toldW' | 'isScaleDoubted'>,
 ): SupplyEvent {
   const { loadW, ...rest } = event;
   if (event.kind === 'inrush') return rest;

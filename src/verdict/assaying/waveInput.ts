@@ -4,7 +4,7 @@ import type { WaveInput } from '../../figures/measuredWave.ts';
 /** A channel as the figures room takes it. @param stretch - of it, in samples; absent: all of it. */
 export function waveInput(
   { intervalS, intervalWithin, startS }: Capture,
-  { samples, stepSize, coupling }: Channel,
+  { samples, stepSize, coupling, quantity }: Channel,
   stretch?: SampleRange,
 ): WaveInput {
   return {
@@ -14,5 +14,6 @@ export function waveInput(
     startS: startS + (stretch?.from ?? 0) * intervalS,
     stepSize,
     acCoupled: coupling === 'AC',
+    isSupply: quantity === 'voltage',
   };
 }

@@ -21,6 +21,7 @@ export function classifyWave(wave: MeasuredWave, sineThdPercent: number = SINE_T
     const reason = {
       noise: 'only noise: nothing repeats',
       constant: 'a direct voltage: nothing alternates, so there is no wave to classify',
+      brief: 'voltage for under 1.3 cycles, too short to tell its wave',
       direct: 'a direct voltage: what moves on it does not repeat, so there is no wave to classify',
     }[wave.aperiodic ?? 'constant'];
     return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Capture } from '../../../src/capture/capture.ts';
+import { answerSentence } from '../../../src/sheet/answer/answerSentence.ts';
 import { course } from '../../../src/signal/synthesis/course.ts';
 import { type Evolution, evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
 import { sampleEvolvingWave } from '../../../src/signal/synthesis/sampleEvolvingWave.ts';
@@ -146,4 +147,22 @@ test('a load that words tell is not that of an event before it came on, nor of o
     ).result;
     expect(events.map((event) => [event.kind, event.loadW])).toEqual([['transfer', loadW]]);
   }
+});
+
+test('a start that fails within a cycle has a result without a period: the event, and claims that can’t be judged', () => {
+  const breaks = [
+    { fromS: -9, toS: 0.1 },
+    { fromS: 0.118, toS: 9 },
+  ];
+  const claims = [parseClaim('pure sine'), parseClaim('230 V ±10 %')];
+  const { result } = assayOf({ frequencyHz: 50, breaks }, { claims, load: '1500 W' });
+  expect(result.events.map(({ kind, loadW }) => [kind, loadW])).toEqual([['failed start', 1500]]);
+  expect(result.waveform.kind).toBe('not classified');
+  expect(result.voltage!.rmsV).toEqual({ value: null, reason: expect.stringContaining('under 1.3 cycles') });
+  expect(result.voltage!.maxV.value).toBeGreaterThan(300);
+  expect(result.claims.map(({ outcome }) => outcome)).toEqual(['not judged', 'not judged']);
+  expect(result.findings).toEqual([]);
+  expect(answerSentence(result).replaceAll('\u00a0', ' ')).toMatch(
+    /^Output does not start: on for 18 ms and gone again, at 1500 W; meanwhile at 1500 W \(as told\), /,
+  );
 });
