@@ -53,9 +53,10 @@ export interface BenchPoint {
   /** A told load is taken as exact. */
   readonly loadW: Figure;
   readonly loadFrom: LoadSource;
-  /** Measured, or the load told over the voltage (a power factor of 1 is assumed then). */
+  /** Measured, or the load that words tell over the voltage (a power factor of 1 is assumed then). */
   readonly currentA: Figure;
-  readonly currentFrom: 'told' | 'measured' | 'unknown';
+  /** As `loadFrom`: where both come from words it is from the same. */
+  readonly currentFrom: LoadSource;
   readonly rmsV: Figure;
   /**
    * The part of `rmsV`'s uncertainty that differs from capture to capture (noise, resolution, edges): gain,

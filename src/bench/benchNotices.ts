@@ -30,8 +30,12 @@ export function benchNotices(test: {
     const message = `The highest load, ${Math.round(highest)} W, is below the ${ratedW} W it is rated at: full load here is no full load.`;
     notices.push({ code: 'bench.belowRating', message });
   }
-  if (points.some(({ loadFrom }) => loadFrom === 'told') && points.length > 1) {
-    const message = 'Loads are as told: a heater takes less than its plate says where the voltage sags.';
+  const byWords = [
+    ['told', 'as told'],
+    ['file name', "as the files' names tell them"],
+  ].flatMap(([from, words]) => (points.some(({ loadFrom }) => loadFrom === from) ? [words] : []));
+  if (byWords.length > 0 && points.length > 1) {
+    const message = `Loads are ${byWords.join(' or ')}${points.some(({ loadFrom }) => loadFrom === 'measured') ? ' where no current was captured' : ''}: a heater takes less than its plate says where the voltage sags.`;
     notices.push({ code: 'bench.loadTold', message });
   }
   for (const { file, loadKind } of points) {
@@ -56,7 +60,7 @@ export function benchNotices(test: {
 }
 
 /** Doubts of single captures that put the whole test in doubt. */
-const CARRIED = /^(?:scale\.|load\.differs|nominal\.off|dc\.large)/;
+const CARRIED = /^(?:scale\.|load\.differs|nominal\.(?:off|other)|dc\.large|wave\.overRange)/;
 
 /** What a capture alone doubts of its scale and its load, once for captures that doubt the same. */
 function captureDoubts({

@@ -12,6 +12,11 @@ export interface ColumnDigits {
   readonly significant: number;
   /** The value of the last digit of the finest cell; 0 where none shows one. */
   readonly finest: number;
+  /**
+   * That of the finest among the large numbers, half of the largest and up; 0 where none shows one. An exponent makes
+   * small numbers finer, and some writers drop zeros at the end.
+   */
+  readonly resolution: number;
 }
 
 const SAMPLE_LINES = 64;
@@ -34,6 +39,7 @@ export function columnDigits(text: TextAccess, table: TableShape, column: number
   let finest = Number.POSITIVE_INFINITY;
   /** The finest last digit among numbers of one power of ten. */
   const finestOf = new Map<number, number>();
+  const cells: { readonly size: number; readonly resolution: number }[] = [];
   for (const line of lines) {
     const token = splitCells(line, table.dialect.delimiter)[column] ?? '';
     const resolution = printedResolution(token);
@@ -42,13 +48,20 @@ export function columnDigits(text: TextAccess, table: TableShape, column: number
     if (resolution === 0 || Number.isNaN(value) || isNoValueNumber(value) || value === 0) continue;
     significant = Math.max(significant, significantDigits(token));
     finest = Math.min(finest, resolution);
+    cells.push({ size: Math.abs(value), resolution });
     const exponent = decimalExponent(value);
     finestOf.set(exponent, Math.min(resolution, finestOf.get(exponent) ?? resolution));
   }
-  if (finestOf.size === 0) return { significant: 0, finest: 0 };
+  if (finestOf.size === 0) return { significant: 0, finest: 0, resolution: 0 };
   const largest = [...finestOf.keys()].reduce((a, b) => Math.max(a, b));
   const isFixed = finestOf.get(largest) === finest;
-  return { significant: isFixed ? Number.POSITIVE_INFINITY : significant, finest };
+  const halfSize = cells.reduce((most, { size }) => Math.max(most, size), 0) / 2;
+  const large = cells.filter(({ size }) => size >= halfSize);
+  const resolution = large.reduce(
+    (least, cell) => Math.min(least, cell.resolution),
+    Number.POSITIVE_INFINITY,
+  );
+  return { significant: isFixed ? Number.POSITIVE_INFINITY : significant, finest, resolution };
 }
 
 /** Digits of the mantissa from the first that isn't zero on. */

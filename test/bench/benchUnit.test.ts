@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { BenchUnit } from '../../src/bench/benchDocument.ts';
 import { benchUnit } from '../../src/bench/benchUnit.ts';
+import type { MeasuredUnit } from '../../src/bench/measuredUnit.ts';
+import { readCapture } from '../../src/capture/readCapture.ts';
+import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
+import { assayCapture } from '../../src/verdict/assayCapture.ts';
 import { syntheticUnit } from './syntheticUnit.ts';
 
 describe('a sweep of sines behind an impedance of 1 Ω, whose tops are cut from 800 W on', () => {
@@ -70,3 +75,82 @@ test('a capture at the probe’s own scale is named', () => {
   );
   expect(notices.find(({ code }) => code === 'bench.scaleDiffers')?.message).toContain('600w.csv');
 });
+
+const noticeOf = (unit: BenchUnit, code: string): string | undefined =>
+  unit.notices.find((notice) => notice.code === code)?.message;
+
+test('a doubt of every capture’s scale is one of the whole test, said once with all of them', () => {
+  const wave = { shape: 'sine' as const, probeRatio: 100 };
+  const unit = benchUnit(
+    syntheticUnit(
+      [0, 300, 600].map((loadW) => ({ loadW, wave })),
+      [],
+    ),
+  );
+  expect(noticeOf(unit, 'scale.suspect')).toMatch(/^0w\.csv: The scale looks wrong: 1\.2 V.*--scale 100/);
+  expect(noticeOf(unit, 'scale.suspect')).toMatch(/The same doubt of 300w\.csv, 600w\.csv\.$/);
+  expect(unit.notices.filter(({ code }) => code === 'scale.suspect')).toHaveLength(1);
+});
+
+test('so is another outlet that the volts may be meant for', () => {
+  const unit = benchUnit(
+    syntheticUnit(
+      [
+        { loadW: 0, wave: { shape: 'sine', rmsV: 116 } },
+        { loadW: 300, wave: { shape: 'sine', rmsV: 114 } },
+      ],
+      [],
+    ),
+  );
+  expect(noticeOf(unit, 'nominal.other')).toMatch(
+    /^0w\.csv: Taken for 120 V 60 Hz.*115 V 60 Hz is possible too/,
+  );
+});
+
+describe('a sweep whose middle capture is of a rectifier behind the same impedance', () => {
+  const resistor = (loadW: number, amperes: number) => measuredUnitOf(loadW, amperes, (sine) => sine);
+  // Conducts near the peaks alone: a twelfth of the time to either side.
+  const pulses = measuredUnitOf(300, 2.5, (sine) =>
+    Math.abs(sine) > Math.cos(Math.PI / 12) ? Math.sign(sine) : 0,
+  );
+  const unit = benchUnit({
+    ...syntheticUnit([], []),
+    sweep: [resistor(1, 0.01), pulses, resistor(600, 5)],
+  });
+
+  test('the load is marked, and kept out of the line for the output impedance', () => {
+    expect(unit.points.map(({ loadKind }) => loadKind)).toEqual([undefined, 'rectifier', undefined]);
+    expect(unit.droop.fittedLoadsW).toHaveLength(2);
+    expect(noticeOf(unit, 'bench.loadKind')).toMatch(/has a rectifier load: it is left out of the line/);
+    // 2 Ω: what the two resistors show. With the pulses, of 1 V more than their RMS takes, it would be another.
+    const { outputImpedanceOhm } = unit.droop;
+    if (outputImpedanceOhm.value === null) throw new Error(outputImpedanceOhm.reason);
+    expect(Math.abs(outputImpedanceOhm.value - 2)).toBeLessThan(outputImpedanceOhm.uncertainty);
+  });
+});
+
+/** A capture of 120 V behind 2 Ω, and of a load whose current is that shape of its voltage's sine. */
+function measuredUnitOf(
+  loadW: number,
+  rmsA: number,
+  shape: (sine: number) => number,
+): MeasuredUnit['sweep'][number] {
+  const count = 3000;
+  const sines = Float64Array.from({ length: count }, (_, i) =>
+    Math.sin(2 * Math.PI * (0.1 + (60 * i) / 20_000)),
+  );
+  const current = sines.map(shape);
+  const rms = Math.sqrt(current.reduce((sum, x) => sum + x * x, 0) / count);
+  const isResistor = current.every((x, i) => x === sines[i]);
+  // The pulses take a volt more than the impedance and their RMS say.
+  const volts = 120 - 2 * rmsA - (isResistor ? 0 : 1);
+  const bytes = writeCapture('comma', {
+    channels: [
+      { name: 'Outlet', unit: 'V', samples: sines.map((x) => Math.SQRT2 * volts * x) },
+      { name: 'Clamp', unit: 'A', samples: current.map((x) => (x * rmsA) / rms) },
+    ],
+    ...{ startS: 0, intervalS: 1 / 20_000 },
+  });
+  const [assay] = assayCapture(readCapture(bytes), { file: `${loadW}w.csv`, sha256: '0'.repeat(64) });
+  return { ...assay!, told: { loadW: null } };
+}

@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { BenchDocument } from '../../src/bench/benchDocument.ts';
+import { readPlan } from '../../src/bench/plan/readPlan.ts';
+import { loadCapture } from '../bench/loadCapture.ts';
 import { benchFolder } from './benchFolder.ts';
 import { runCommand } from './runCommand.ts';
 import { smallCapture } from './smallCapture.ts';
@@ -129,6 +131,55 @@ describe('a plan', () => {
   });
 });
 
+describe('--png and --card', () => {
+  const evening = benchFolder({
+    'red/0w.csv': smallCapture({ rmsV: 121 }),
+    'red/300w.csv': smallCapture({ rmsV: 119.5, seed: 2 }),
+    'blue/0w.csv': smallCapture({ rmsV: 120, seed: 3 }),
+    'blue/300w.csv': smallCapture({ rmsV: 118, seed: 4 }),
+    'red/step.csv': loadCapture({ loadW: 300 }),
+    'red/transfer.csv': loadCapture({ loadW: 300, lostS: 0.1, backS: 0.114 }),
+    'plan.yaml': `units:
+  - name: red
+    captures: [{ file: red/0w.csv, load: 0 }, { file: red/300w.csv, load: 300 }]
+    steps: [{ file: red/step.csv, to: 300 W }]
+    transfers: [{ file: red/transfer.csv }]
+  - name: blue
+    captures: [{ file: blue/0w.csv, load: 0 }, { file: blue/300w.csv, load: 300 }]
+`,
+  });
+
+  test('make a picture and a card of each sweep, of each step and transfer, and of the comparison', async () => {
+    const words = ['bench', 'plan.yaml', '--png', '--card', 'dark', '--markdown', '--out', 'out'];
+    const { code, stderr } = await runCommand(words, evening);
+    expect([code, stderr]).toEqual([0, '']);
+    const written = readdirSync(join(evening, 'out'));
+    // The page of changes along a record goes with its sheet, whose card is of both.
+    const sheets = written.filter((name) => /\.svg$/.test(name) && !/-card|-changes/.test(name));
+    expect(sheets.sort()).toEqual(
+      expect.arrayContaining([
+        'comparison.svg',
+        'step.svg',
+        'sweep-blue.svg',
+        'sweep-red.svg',
+        'transfer.svg',
+      ]),
+    );
+    for (const sheet of sheets) {
+      const name = sheet.replace(/\.svg$/, '');
+      expect(written, name).toContain(`${name}.png`);
+      expect(written, name).toContain(`${name}-card.svg`);
+      expect(written, name).toContain(`${name}-card.png`);
+    }
+    const png = readFileSync(join(evening, 'out', 'sweep-red.png'));
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([1920, 1080]);
+    // What was made as a picture is linked as one.
+    const markdown = readFileSync(join(evening, 'out', 'bench.md'), 'utf8');
+    expect(markdown).toContain('(sweep-red.png)');
+    expect(markdown).not.toContain('(sweep-red.svg)');
+  });
+});
+
 describe('--init', () => {
   const found = benchFolder({ 'a-0w.csv': smallCapture(), 'a-300w.csv': smallCapture(), empty: null });
 
@@ -142,6 +193,30 @@ describe('--init', () => {
     expect([again.code, again.stderr]).toEqual([2, expect.stringContaining('--force')]);
     expect(readFileSync(join(found, 'plan.yaml'), 'utf8')).toBe(before);
     expect((await runCommand(['bench', '--init', '.', '--force'], found)).code).toBe(0);
+  });
+
+  test('looks into the captures, and takes units from folders below alone', async () => {
+    const evening = benchFolder({
+      'red/0w.csv': smallCapture(),
+      'red/300w/ch1.csv': smallCapture(),
+      // Its name says a steady load, the record a step.
+      'red/600w.csv': loadCapture({ loadW: 600, underV: 114 }),
+      'red/900w.csv': loadCapture({ loadW: 300, lostS: 0.1, backS: 0.114 }),
+      'broken.csv': 'no numbers\n',
+    });
+    const { code, stdout, stderr } = await runCommand(['bench', '--init', '.'], evening);
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^plan\.yaml: 5 captures\./);
+    const [unit, red] = readPlan(readFileSync(join(evening, 'plan.yaml'), 'utf8')).units;
+    expect([unit?.name, red?.name]).toEqual(['unit', 'red']);
+    // What can't be read is named all the same.
+    expect(unit?.captures.map(({ file }) => file)).toEqual(['broken.csv']);
+    expect(red?.captures.map(({ file, told }) => [file, told.loadW])).toEqual([
+      ['red/0w.csv', 0],
+      ['red/300w/ch1.csv', 300],
+    ]);
+    expect(red?.steps.map(({ file, told }) => [file, told.toW])).toEqual([['red/600w.csv', 600]]);
+    expect(red?.transfers.map(({ file }) => file)).toEqual(['red/900w.csv']);
   });
 
   test('of a folder without captures: code 2 and no plan', async () => {

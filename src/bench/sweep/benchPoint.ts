@@ -18,7 +18,7 @@ export interface PointInput {
   readonly ratedW: number | null;
 }
 
-/** One capture of the sweep: its load and current, told or measured, beside what was measured of the voltage. */
+/** One capture of the sweep: its load and current, measured or by words, beside what was measured of the voltage. */
 export function benchPoint({ result, told, shown, budget, ratedW }: PointInput): BenchPoint {
   const { voltage, waveform, claims } = result;
   const figures = shown.isFigured ? voltage : undefined;
@@ -33,7 +33,7 @@ export function benchPoint({ result, told, shown, budget, ratedW }: PointInput):
   const judges = !overload && figures !== undefined;
   return {
     ...{ file, sha256, loadW, loadFrom },
-    ...currentOf(result, { loadW: loadFrom === 'told' ? loadW.value : told.loadW }, rmsV),
+    ...currentOf(result, shown, rmsV),
     rmsV,
     rmsScatterV: budget === null || figures === undefined ? null : rmsScatter(budget),
     frequencyHz: figures?.frequencyHz ?? missing,
@@ -58,7 +58,7 @@ function reactiveLoad({ loadKind }: MeasureResult): Pick<BenchPoint, 'loadKind'>
 
 function currentOf(
   { current, power }: MeasureResult,
-  { loadW }: Pick<ToldLoad, 'loadW'>,
+  { loadW, loadFrom }: Pick<ShownLoad, 'loadW' | 'loadFrom'>,
   rmsV: Figure,
 ): Pick<BenchPoint, 'currentA' | 'currentFrom'> {
   if (current !== undefined) return { currentA: current.rmsA, currentFrom: 'measured' };
@@ -70,11 +70,11 @@ function currentOf(
     const currentA = { value: value / rmsV.value, uncertainty: uncertainty / rmsV.value };
     return { currentA, currentFrom: 'measured' };
   }
-  if (loadW === null)
+  if (loadW.value === null || loadFrom === 'measured' || loadFrom === 'unknown')
     return { currentA: { value: null, reason: 'neither load nor current is known' }, currentFrom: 'unknown' };
-  const currentA = loadW / rmsV.value;
+  const currentA = loadW.value / rmsV.value;
   return {
     currentA: { value: currentA, uncertainty: (currentA * rmsV.uncertainty) / rmsV.value },
-    currentFrom: 'told',
+    currentFrom: loadFrom,
   };
 }

@@ -17,7 +17,7 @@ export const THD_RISE_POINTS = 2;
  * shows it.
  */
 export function clippingOnset(points: readonly BenchPoint[]): Onset {
-  const loaded = byLoad(points);
+  const loaded = byLoad(points.filter(({ lost }) => lost === undefined));
   const [lowest] = loaded;
   if (lowest === undefined || loaded.length < 2) return noOnset('captures at one known load at most');
   const { kind, crestFactor, thdPercent } = lowest.point;

@@ -101,7 +101,7 @@ function droopDeviation(line: StraightLine, amperes: number): number {
 function scales(point: BenchPoint, impedance: number): Component[] {
   const { currentA, currentFrom } = point;
   const voltage = scatter('gain and probe', commonRatio(point) / 2, '1', impedance);
-  if (currentFrom === 'told') return [{ ...voltage, sensitivity: 2 * impedance }];
+  if (currentFrom !== 'measured') return [{ ...voltage, sensitivity: 2 * impedance }];
   if (currentA.value === null || currentA.value === 0) return [voltage];
   return [voltage, scatter('current', currentA.uncertainty / currentA.value / 2, '1', impedance)];
 }

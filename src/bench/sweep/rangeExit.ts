@@ -12,14 +12,17 @@ export function voltageRange(claimed: Limit | null, nominal: Nominal | null): Vo
   return { limit: { min: 0.9 * voltageV, max: 1.1 * voltageV }, from: 'nominal ±10 %' };
 }
 
-/** The load from which the RMS voltage lies outside its range, by its value alone, whatever its doubt. */
+/**
+ * The load from which the RMS voltage lies outside its range, by its value alone, whatever its doubt; of the captures in
+ * which the output was held.
+ */
 export function rangeExit(
   points: readonly BenchPoint[],
   range: VoltageRange | null,
 ): BenchUnit['leavesRange'] {
   if (range === null) return { ...noOnset('no range is known: neither claimed nor nominal'), range };
   const loaded = byLoad(points).flatMap(({ point, loadW }) =>
-    point.rmsV.value === null ? [] : [{ loadW, volts: point.rmsV.value }],
+    point.rmsV.value === null || point.lost !== undefined ? [] : [{ loadW, volts: point.rmsV.value }],
   );
   const { limit } = range;
   const at = loaded.findIndex(({ volts }) => marginToLimit(volts, limit) < 0);

@@ -29,7 +29,7 @@ export interface RecordColumns {
  * @throws MeasureError `file.spectrum`, `time.none`, `time.still`, `time.uneven`, `channels.none`, `values.none`.
  */
 export function captureOfRecord(
-  { table, head, encoding, resolutionOf, sampleRateHz }: FileLayout,
+  { table, head, encoding, digitsOf, sampleRateHz }: FileLayout,
   { axis, values, keysTo, notices }: ChosenColumns,
   record: RecordColumns,
 ): Capture {
@@ -40,7 +40,7 @@ export function captureOfRecord(
     axis,
     layRows: record.layRows,
     rowCount: record.rowCount,
-    resolution: axis.column === null ? 0 : resolutionOf(axis.column.column),
+    resolution: axis.column === null ? 0 : digitsOf(axis.column.column).resolution,
     settings: times,
     textColumnNames: head.textColumnNames,
     sampleRateHz,

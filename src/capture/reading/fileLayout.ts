@@ -1,5 +1,4 @@
 import { type ColumnDigits, columnDigits } from '../../bytes/columnDigits.ts';
-import { columnResolution } from '../../bytes/columnResolution.ts';
 import type { Encoding } from '../../bytes/detectEncoding.ts';
 import { endsInCutRow } from '../../bytes/endsInCutRow.ts';
 import { locateTable } from '../../bytes/locateTable.ts';
@@ -14,8 +13,6 @@ export interface FileLayout {
   readonly head: Head;
   /** Whether the last row lost its end. */
   readonly isCut: boolean;
-  /** The last digit that a column prints. @param column - 0-based column of the file. */
-  readonly resolutionOf: (column: number) => number;
   /** How a column prints its numbers. @param column - 0-based column of the file. */
   readonly digitsOf: (column: number) => ColumnDigits;
   /** Given by the person, for a file that has no time. */
@@ -38,7 +35,6 @@ export function fileLayout(
     table,
     head: readHead(table),
     isCut: endsInCutRow(text, table),
-    resolutionOf: (column) => columnResolution(text, table, column),
     digitsOf: (column) => columnDigits(text, table, column),
     sampleRateHz,
   };

@@ -37,7 +37,7 @@ export function stampedTimeBase(
   resolution: number,
   lineOfRow: (row: number) => number,
   keptOnChange = false,
-  digits: ColumnDigits = { significant: Number.POSITIVE_INFINITY, finest: resolution },
+  digits: ColumnDigits = { significant: Number.POSITIVE_INFINITY, finest: resolution, resolution },
 ): TimeBase {
   const line = lineThroughEnds(stamps);
   if (line === null || !(line.interval > 0)) throw standsStill(stamps, lineOfRow);

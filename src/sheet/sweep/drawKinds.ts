@@ -25,7 +25,7 @@ export function drawKinds(
 ): number {
   const [left, right] = load.range() as [number, number];
   const ends: number[] = [];
-  const runs = kindRuns(points).map(({ words, fromW, toW }) => {
+  const runs = kindRuns(points).map(({ words, isLost, fromW, toW }) => {
     const [from, to] = [load(fromW) - 5, load(toW) + 5];
     const text = cutText(words, right - left, sizePx);
     const width = textWidth(text, sizePx);
@@ -33,18 +33,24 @@ export function drawKinds(
     const free = ends.findIndex((end) => x >= end + 14);
     const lane = free < 0 ? ends.length : free;
     if (lane < mostLanes) ends[lane] = x + width;
-    return { text, x, lane, from, to, isSine: words.startsWith('pure sine') };
+    return { text, x, lane, from, to, ...inksOf(words, isLost) };
   });
   const barY = y + ends.length * leading + 8;
-  for (const { text, x, lane, from, to, isSine } of runs) {
+  for (const { text, x, lane, from, to, bar, ink } of runs) {
     panel
       .append('path')
       .attr('d', `M${from.toFixed(1)} ${barY}H${to.toFixed(1)}`)
-      .attr('stroke', isSine ? palette.bar : palette.ink)
+      .attr('stroke', bar)
       .attr('stroke-width', 5);
     if (lane >= mostLanes) continue;
-    const ink = isSine ? palette.wave : palette.ink;
     writeText(panel, text, x, barY - 9 - lane * leading, { sizePx, ink });
   }
   return barY + 3;
+}
+
+function inksOf(words: string, isLost: boolean): { readonly bar: string; readonly ink: string } {
+  if (isLost) return { bar: palette.outside, ink: palette.outside };
+  return words.startsWith('pure sine')
+    ? { bar: palette.bar, ink: palette.wave }
+    : { bar: palette.ink, ink: palette.ink };
 }

@@ -17,7 +17,8 @@ export const plotMargin = { left: 58, right: 150, top: 14 } as const;
 const radius = 4.5;
 
 /**
- * One quantity against the load: dots with their uncertainty, joined by a hairline, over the limits as named lines.
+ * One quantity against the load: dots with their uncertainty, joined by a hairline where the output was held, over the
+ * limits as named lines.
  *
  * @param box - its top is the heading's baseline.
  */
@@ -55,19 +56,19 @@ export function drawQuantity(
   }
   nameLines(panel, names, plot, plotMargin.right);
 
-  const joined = points.map(
+  const held = points.filter(({ isLost }) => !isLost);
+  const joined = held.map(
     ({ loadW, figure }) => `${load(loadW).toFixed(1)} ${value(heightOf(figure)).toFixed(1)}`,
   );
   if (joined.length > 1) strokePath(panel, `M${joined.join('L')}`, { ink: palette.bar, widthPx: 1.4 });
   for (const point of points) drawPoint(panel, point, limits, load, value);
-  if (exit !== null) drawExit(panel, load(exit.loadW), value(heightAt(points, exit.loadW)));
+  if (exit !== null && held.length > 0) drawExit(panel, load(exit.loadW), value(heightAt(held, exit.loadW)));
   nameValues(panel, quantity, load, value, plot);
 }
 
 /** A small cross on the line where it passes its limit. */
 function drawExit(panel: Panel, x: number, y: number): void {
-  const d = `M${(x - 5).toFixed(1)} ${(y - 5).toFixed(1)}l10 10m0 -10l-10 10`;
-  strokePath(panel, d, { ink: palette.outside, widthPx: 2 });
+  strokePath(panel, cross(x, y, 5), { ink: palette.outside, widthPx: 2 });
 }
 
 /** The points with their bars, the limits and the level, with air around. */
@@ -89,7 +90,7 @@ function rangeOf({ points, limits, level }: QuantityAgainstLoad): [number, numbe
 
 /**
  * A dot, filled below the rated load and hollow above it; a square in an ink of its own outside a limit; a triangle
- * that points down where only a bound is known.
+ * that points down where only a bound is known; a cross where the output was lost.
  */
 function drawPoint(
   panel: Panel,
@@ -98,8 +99,8 @@ function drawPoint(
   load: ScaleLinear<number, number>,
   value: ScaleLinear<number, number>,
 ): void {
-  const { loadW, figure, scatter, overload } = point;
-  const outside = isOutside(point, limits);
+  const { loadW, figure, scatter, overload, isLost } = point;
+  const outside = isLost || isOutside(point, limits);
   const ink = outside ? palette.outside : palette.wave;
   const [x, y] = [load(loadW), value(heightOf(figure))];
   const [base] = value.range() as [number, number];
@@ -111,6 +112,10 @@ function drawPoint(
   const isBound = figure.notAbove !== undefined;
   if (halfBarOf(figure) > 0) bar(halfBarOf(figure), 1.2);
   if (scatter !== null && scatter > 0 && !isBound) bar(scatter, 4);
+  if (isLost) {
+    strokePath(panel, cross(x, y, 1.5 * radius), { ink, widthPx: 3 });
+    return;
+  }
   const shape = isBound ? triangle(x, y) : outside ? square(x, y) : circle(x, y);
   panel
     .append('path')
@@ -118,6 +123,11 @@ function drawPoint(
     .attr('fill', overload ? palette.paper : ink)
     .attr('stroke', ink)
     .attr('stroke-width', 1.8);
+}
+
+function cross(x: number, y: number, reach: number): string {
+  const across = 2 * reach;
+  return `M${(x - reach).toFixed(1)} ${(y - reach).toFixed(1)}l${across} ${across}m0 ${-across}l${-across} ${across}`;
 }
 
 function circle(x: number, y: number): string {

@@ -81,6 +81,7 @@ function drawSweep(panel: Panel, unit: BenchUnit, box: Box): void {
   const loads = unit.points.flatMap(({ loadW }) => (loadW.value === null ? [] : [loadW.value]));
   const unknown = unit.points.length - loads.length;
   const asides = [
+    ...(unit.points.some(({ lost }) => lost !== undefined) ? ['cross: the output was lost'] : []),
     ...(unit.points.some(({ overload }) => overload) ? ['hollow: above the rated load'] : []),
     ...(unit.clipping.betweenW === null ? [] : ['shaded: the tops flatten in here']),
     ...(unknown > 0 ? [`${unknown} of unknown load not drawn`] : []),

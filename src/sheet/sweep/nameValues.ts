@@ -40,7 +40,8 @@ export function nameValues(
       bottom: value(heightOf(figure)) + half,
     });
   }
-  const corners = points.map(({ loadW, figure }) => [load(loadW), value(heightOf(figure))] as const);
+  const held = points.filter(({ isLost }) => !isLost);
+  const corners = held.map(({ loadW, figure }) => [load(loadW), value(heightOf(figure))] as const);
   const byValue = [...points].sort((a, b) => heightOf(a.figure) - heightOf(b.figure));
   const telling = new Set([points[0], points.at(-1), byValue[0], byValue.at(-1), ...points]);
   const labels: Label[] = [...telling].flatMap((point) => {
@@ -52,8 +53,8 @@ export function nameValues(
       ink: isOutside(point, limits) ? palette.outside : palette.ink,
     };
   });
-  if (exit !== null) {
-    const at = { x: load(exit.loadW), y: value(heightAt(points, exit.loadW)) };
+  if (exit !== null && held.length > 0) {
+    const at = { x: load(exit.loadW), y: value(heightAt(held, exit.loadW)) };
     labels.push({ text: exit.name, ...at, ink: palette.outside });
   }
   for (const { text, x, y, ink } of labels) {

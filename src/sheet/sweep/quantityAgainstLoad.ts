@@ -9,9 +9,9 @@ export interface QuantityAgainstLoad {
   readonly unit: string;
   readonly points: readonly LoadPoint[];
   readonly limits: readonly LimitLine[];
-  /** A level to read the points against, no limit: nominal, a sine's crest factor. */
   /** Where the line through the points leaves its limits; null: nowhere. */
   readonly exit: { readonly loadW: number; readonly name: string } | null;
+  /** A level to read the points against, no limit: nominal, a sine's crest factor. */
   readonly level: { readonly value: number; readonly name: string } | null;
 }
 
@@ -21,6 +21,8 @@ export interface LoadPoint {
   /** The part of the uncertainty that differs from capture to capture, where it is known. */
   readonly scatter: number | null;
   readonly overload: boolean;
+  /** True where the output was lost under this load: beside the line through the others. */
+  readonly isLost: boolean;
 }
 
 /** A limit as a level line. */

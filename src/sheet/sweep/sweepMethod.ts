@@ -7,7 +7,7 @@ export function sweepMethod({ regulation, droop, points, ratedW }: BenchUnit): s
   const { noLoadW, fullLoadW } = regulation;
   const watts = (loadW: number): string => `${significantText(loadW, 4)} W`;
   const { fittedLoadsW, misfit } = droop;
-  const isAssumed = points.some(({ currentFrom }) => currentFrom === 'told');
+  const isAssumed = points.some(({ currentFrom }) => currentFrom === 'told' || currentFrom === 'file name');
   return [
     ...(noLoadW === null || fullLoadW === null
       ? []

@@ -58,9 +58,10 @@ function exitOf({ leavesRange: { atW } }: BenchUnit): QuantityAgainstLoad['exit'
 function pointsOf({ points }: BenchUnit, key: 'rmsV' | 'thdPercent' | 'crestFactor'): LoadPoint[] {
   return points.flatMap((point: BenchPoint): LoadPoint[] => {
     const figure = point[key];
-    const { loadW, overload, rmsScatterV } = point;
+    const { loadW, overload, lost, rmsScatterV } = point;
     if (loadW.value === null || figure.value === null) return [];
-    return [{ loadW: loadW.value, figure, scatter: key === 'rmsV' ? rmsScatterV : null, overload }];
+    const scatter = key === 'rmsV' ? rmsScatterV : null;
+    return [{ loadW: loadW.value, figure, scatter, overload, isLost: lost !== undefined }];
   });
 }
 

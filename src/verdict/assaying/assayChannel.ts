@@ -142,7 +142,7 @@ export function assayChannel(
         ...given,
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
         // Volts that were cut off are too few whatever the outlet is for.
-        ...nominalNotices.filter(({ code }) => cutOff === null || code !== 'nominal.off'),
+        ...nominalNotices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),
         ...directNotices,
         ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined).filter(
           ({ code }) => isAlternate || !OF_WAVES.test(code),

@@ -12,6 +12,10 @@ test.each([
   ['green-transfer.csv', 'green', 'transfer', null],
   ['evening/wave7.csv', 'evening', 'sweep', null],
   ['wave7.csv', 'unit', 'sweep', null],
+  ['red/300w/ch1.csv', 'red', 'sweep', 300],
+  ['300w/ch1.csv', 'unit', 'sweep', 300],
+  ['red-no-load/ch1.csv', 'red', 'sweep', 0],
+  ['red/step/ch1.csv', 'step', 'sweep', null],
   ['300week.csv', 'unit', 'sweep', null],
 ] as const)('%s', (file, unit, role, loadW) => {
   expect(guessCapture(file)).toEqual({ file, unit, role, loadW });

@@ -66,3 +66,10 @@ describe('rangeExit', () => {
     expect(rangeExit(points, voltageRange(null, nominal)).atW).toEqual({ value: null, reason });
   });
 });
+
+test('a load under which the output was lost tells neither of tops nor of a range', () => {
+  const points = [point(0, 120), point(600, 118), point(900, 100, { crest: 1.2, lost: 'output lost' })];
+  expect(clippingOnset(points).betweenW).toBe(null);
+  const exit = rangeExit(points, voltageRange(null, { voltageV: 120, frequencyHz: 60, inferred: true }));
+  expect(exit.atW).toEqual({ value: null, reason: 'the voltage keeps to its range up to 600 W' });
+});

@@ -1,5 +1,6 @@
 import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
+import type { BenchUnit } from '../../../src/bench/benchDocument.ts';
 import { palette } from '../../../src/sheet/paper/palette.ts';
 import { drawSweepSheet } from '../../../src/sheet/sweep/drawSweepSheet.ts';
 import { sweepSvg } from '../../../src/sheet/sweepSvg.ts';
@@ -69,6 +70,24 @@ describe('drawSweepSheet', () => {
     );
     // The lowest public THD limit that fits 120 V 60 Hz is 8 %, in IEC 62040-3 and IEEE 519 alike.
     expect(drawn('usual').some((text) => /^IE.* 8\u00a0%$/.test(text))).toBe(true);
+  });
+
+  it('crosses a load under which the output was lost, names it, and keeps it out of the line', () => {
+    const unit = benchUnit([0, 300, 600, 900]);
+    const last = unit.points.at(-1)!;
+    const lost = { ...unit, points: [...unit.points.slice(0, -1), { ...last, lost: 'output lost' }] };
+    const pathsOf = (of: BenchUnit): string[] =>
+      [...drawSweepSheet(document, of).querySelectorAll('path')].map((path) => path.getAttribute('d') ?? '');
+    const crosses = pathsOf(lost).filter((d) => /l13\.5 13\.5m0 -13\.5l-13\.5 13\.5$/.test(d));
+    // One each for voltage, THD and crest factor.
+    expect(crosses).toHaveLength(3);
+    const corners = (d: string): number => (/^M[\d. L]+$/.test(d) ? d.split('L').length : 0);
+    expect(Math.max(...pathsOf(unit).map(corners))).toBe(4);
+    expect(Math.max(...pathsOf(lost).map(corners))).toBe(3);
+    const said = texts(drawSweepSheet(document, lost));
+    expect(said).toContain('output lost');
+    expect(said.join('\n')).toContain('cross: the output was lost');
+    expect(texts(drawSweepSheet(document, unit)).join('\n')).not.toContain('cross: the output was lost');
   });
 
   it('marks points outside a limit by shape as well as by ink, and those above the rated load as hollow', () => {
