@@ -41,7 +41,9 @@ export function breakBetween(
   if (isOwnRest && (left === null || right === null)) return null;
   const [start, end] = [leaves ?? at(run.from), joins ?? at(run.to)];
   if (end.earliest - start.latest < LEAST_BREAK_CYCLES * periodSamples) return null;
-  const away = samples.subarray(start.latest, end.earliest);
+  // What is left behind as it dies out is larger.
+  const away = samples.subarray(Math.max(start.latest, run.from), end.earliest);
+  if (away.length === 0) return null;
   if (rmsOf(away) > LEFT_RATIO * peak) return null;
   const [startAt, endAt] = [placeOf(start), placeOf(end)];
   const durationS = figures.duration(endAt.position - startAt.position, [startAt.halfWidth, endAt.halfWidth]);

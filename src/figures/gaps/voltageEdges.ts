@@ -36,6 +36,11 @@ export interface VoltageEdges {
 
 /** Of a period: how far outside the dark run its true ends are looked for. */
 const MARGIN_CYCLES = 0.2;
+/** The same where a residual voltage may die out before it, and the cycles of wave that it takes to tell. */
+const RESIDUAL_CYCLES = 0.7;
+const LONG_SIDE_CYCLES = 3;
+/** Of the peak: what is farther from the wave, and from rest, is neither. A load step of some per cent is no end. */
+const RESIDUAL = 0.08;
 /** Of a period: how far into the dark run they are. No wave rests at zero for so long. */
 const REACH_CYCLES = 1.2;
 
@@ -53,8 +58,11 @@ export function voltageEdges(
 ): VoltageEdges {
   const periodSamples = (2 * Math.PI) / omega;
   const margin = Math.floor(MARGIN_CYCLES * periodSamples);
+  // A residual voltage dies out before the run: where there is enough of the wave, it is followed from farther away.
+  const isLong = run.from - before.from > LONG_SIDE_CYCLES * periodSamples;
+  const lead = isLong ? Math.floor(RESIDUAL_CYCLES * periodSamples) : margin;
   const reach = Math.ceil(REACH_CYCLES * periodSamples);
-  const early = { from: before.from, to: Math.max(before.from, run.from - margin) };
+  const early = { from: before.from, to: Math.max(before.from, run.from - lead) };
   const late = { from: Math.min(after.to, run.to + margin), to: after.to };
   const [left, right] = [steadySide(samples, early, true, omega), steadySide(samples, late, false, omega)];
   const rest = median(samples.slice(run.from, run.to));
@@ -70,7 +78,8 @@ export function voltageEdges(
   return {
     left,
     right,
-    leaves: left && departure(samples, left, leaving, rest, noise, false),
-    joins: right && departure(samples, right, joining, rest, noise, true),
+    leaves:
+      left && departure(samples, left, leaving, rest, noise, Math.max(4 * noise, RESIDUAL * peak), false),
+    joins: right && departure(samples, right, joining, rest, noise, Number.POSITIVE_INFINITY, true),
   };
 }

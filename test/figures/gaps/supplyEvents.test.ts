@@ -251,3 +251,29 @@ test('the rests at zero between the pulses of a switched wave are no breaks', ()
     }
   }
 });
+
+// At 0.3 of a turn wave and residual fall along with each other for a while.
+test.each([
+  [0.1, 0.001],
+  [0.3, 0.004],
+  [0.7, 0.001],
+  [0.95, 0.001],
+] as const)(
+  'a residual voltage that dies out is no supply: the loss at turn %s is told where the wave is left',
+  (turn, doubtS) => {
+    const lostS = 0.2 + turn / 50;
+    const at = (t: number): number => 325 * Math.sin(2 * Math.PI * 50 * t);
+    const samples = Float64Array.from({ length: 8000 }, (_, n) => {
+      const t = n / 20_000;
+      const v = t < lostS ? at(t) : at(lostS) * Math.exp(-(t - lostS) / 0.004);
+      return 0.5 * Math.round(2 * v);
+    });
+    const record = { samples, intervalS: 1 / 20_000, startS: 0 };
+    const [event, ...more] = supplyCourse(record, { nominal: 230 })!.events;
+    expect([event?.kind, more]).toEqual(['cut-off', []]);
+    const { startS } = event as Extract<typeof event, { kind: 'cut-off' }>;
+    expect(Math.abs(startS.value - lostS)).toBeLessThanOrEqual(startS.uncertainty);
+    // It takes 7.6 ms to fall under 15 % of the peak from there.
+    expect(startS.uncertainty).toBeLessThan(doubtS);
+  },
+);
