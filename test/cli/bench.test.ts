@@ -175,8 +175,8 @@ describe('--png and --card', () => {
     expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([1920, 1080]);
     // What was made as a picture is linked as one.
     const markdown = readFileSync(join(evening, 'out', 'bench.md'), 'utf8');
-    expect(markdown).toContain('(sweep-red.png)');
-    expect(markdown).not.toContain('(sweep-red.svg)');
+    expect(markdown).toContain('(./sweep-red.png)');
+    expect(markdown).not.toContain('sweep-red.svg');
   });
 });
 
