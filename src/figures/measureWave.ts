@@ -119,7 +119,8 @@ function describe(
   // Under a thousandth of the fundamental nobody would call it ripple.
   const audible = 1e-3 * hypot(fit.cosine[0]!, fit.sine[0]!);
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
-  const series = heardSeries(fit);
+  const restless = unrest(fit);
+  const series = heardSeries(fit, restless.noiseRatio);
   const periodSamples = (2 * Math.PI) / fit.omega;
   const extent = extremes(samples);
   const { levels, switchesPerCycle } = steppedLevels(samples, periodSamples, {
@@ -141,14 +142,12 @@ function describe(
     noise: levels.length > 0 ? least : fit.residualDeviation,
     periodSamples,
     gains: cycleGains(samples, fit),
-    unrest: unrest(
-      fit,
-      Array.from(series.cosine, (cosine, k) => cosine !== 0 || series.sine[k] !== 0),
-    ),
+    unrest: restless,
   };
   const lone = outliers({ samples, stepSize, periodic: described });
   const undamaged = withoutValues(samples, lone);
-  const seen = { noise: least, stepSize, isStepped: levels.length > 0 };
+  const noiseRatio = restless.noiseRatio.reduce((sum, ratio) => sum + ratio, 0) / restless.noiseRatio.length;
+  const seen = { noise: least, noiseRatio, stepSize, isStepped: levels.length > 0 };
   return { ...described, outliers: lone, extremes: foldedExtremes(undamaged, fit, phaseRad, seen) };
 }
 

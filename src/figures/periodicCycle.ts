@@ -1,4 +1,3 @@
-import { hypot } from '../base/elementary/hypot.ts';
 import { log2 } from '../base/elementary/log2.ts';
 import { foldedMean } from '../signal/foldedMean.ts';
 import { foldedMedian } from '../signal/foldedMedian.ts';
@@ -6,6 +5,7 @@ import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
 import { middleRange } from '../signal/middleRange.ts';
 import { residualPart } from '../signal/residual.ts';
+import { isHeard } from './uncertainty/unrest.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
 export const CYCLE_POINTS = 1024;
@@ -16,11 +16,11 @@ const LONGEST_FOLD = 2 ** 18;
 /**
  * The orders of a fit that stand above four of their own standard deviations.
  *
+ * @param noiseRatio - shape K: noise around each order over that which the fit assumes.
  * @remarks Noise in fifty orders would lift the peak of their sum: a maximum of noise is never its mean.
  */
-export function heardSeries(fit: HarmonicFit): HarmonicSeries {
-  const heard = (k: number): boolean =>
-    hypot(fit.cosine[k]!, fit.sine[k]!) > 4 * hypot(fit.deviation.cosine[k]!, fit.deviation.sine[k]!);
+export function heardSeries(fit: HarmonicFit, noiseRatio: Float64Array): HarmonicSeries {
+  const heard = (k: number): boolean => isHeard(fit, k, noiseRatio[k]!);
   return {
     mean: fit.mean,
     cosine: fit.cosine.map((c, k) => (heard(k) ? c : 0)),

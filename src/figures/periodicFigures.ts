@@ -185,8 +185,11 @@ function ofEdges(
   frequencyHz: number,
   by: Influences,
 ): Component[] {
-  if (periodic.levels.length === 0) return [];
   const { periodSamples } = periodic;
+  // A smooth wave may jump too, as a sine that is cut does.
+  if (periodic.levels.length === 0) {
+    return [by.edgeTime((Math.SQRT2 * frequencyHz * periodSamples) / samples.length)];
+  }
   const repeat = edge?.repeatSamples ?? 0;
   if (repeat === 0) {
     return [

@@ -58,7 +58,7 @@ export interface Scope {
 }
 
 /**
- * The CSV that a scope would save. Gain ±3 %, probe ±2 %, offset ±1 % of the range, time base ±50 ppm, distortion up to
+ * The CSV that a scope would save. Gain ±3 %, probe ±2 %, offset ±1 % of what the record spans, time base ±50 ppm, distortion up to
  * 0.3 % of the peak, all half-widths: the instrument that README assumes.
  */
 export function drawnCsv(signals: readonly Signal[], scope: Scope, { between, normal }: Chance): string {
@@ -68,7 +68,12 @@ export function drawnCsv(signals: readonly Signal[], scope: Scope, { between, no
   const columns = signals.map(({ at, peak, noise }) => {
     const gain = (1 + drawn(0.03)) * (1 + drawn(0.02));
     const range = peak / fill;
-    const offset = drawn(0.01) * 2 * peak;
+    let [high, low] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let i = 0; i < count; i++) {
+      const value = at(startS + i / sampleRateHz);
+      [high, low] = [Math.max(high, value), Math.min(low, value)];
+    }
+    const offset = drawn(0.01) * (high - low);
     const bend = drawn(0.003) * 4;
     const codes = 2 * range * 2 ** -bits;
     const seen = (i: number): number => {

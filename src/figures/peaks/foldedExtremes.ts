@@ -10,6 +10,20 @@ export interface FoldedExtremes {
   readonly trough: FoldedTop;
   /** Standard deviation of one sample as the folded cycle shows it, rounding included, in U. */
   readonly noise: number;
+  /** Whether it jumps from one point to the next, so that where it does is known to a sample only. */
+  readonly jumps: boolean;
+}
+
+/** What else is known of the record. */
+interface SeenBeside {
+  /** Standard deviation of a sample as seen from sample to sample, in U. */
+  readonly noise: number;
+  /** Of the orders, by which noise stands above white noise of the fit's residual; 1 where it is white. */
+  readonly noiseRatio: number;
+  /** Of the digitiser, in U; null where there is none to see. */
+  readonly stepSize: number | null;
+  /** True where the wave is known to have edges. */
+  readonly isStepped: boolean;
 }
 
 /**
@@ -18,20 +32,19 @@ export interface FoldedExtremes {
  *
  * @param samples - shape N, of the fit; NaN marks a missing sample. Not changed.
  * @param phaseRad - of the fundamental at the record's centre.
- * @param noise - standard deviation of a sample as seen from sample to sample, in U.
- * @param stepSize - of the digitiser, in U; null where there is none to see.
- * @param isStepped - true where the wave is known to have edges.
  */
 export function foldedExtremes(
   samples: Float64Array,
   fit: HarmonicFit,
   phaseRad: number,
-  { noise, stepSize, isStepped }: { noise: number; stepSize: number | null; isStepped: boolean },
+  { noise, noiseRatio, stepSize, isStepped }: SeenBeside,
 ): FoldedExtremes | null {
   const cycle = foldedCycle(samples, fit.omega, phaseRad);
   if (cycle.phases.length < FEWEST_POINTS) return null;
   const scattered = Math.max(noise, noiseAlong(cycle));
-  if (!isStepped && isFollowed(cycle, fit, phaseRad, scattered, stepSize ?? 0)) return null;
+  // Noise that neighbours share, as those that were drawn between real samples do, shows between cycles only.
+  const slow = noiseRatio > 1 ? noiseRatio * fit.residualDeviation : 0;
+  if (!isStepped && isFollowed(cycle, fit, phaseRad, Math.max(scattered, slow), stepSize ?? 0)) return null;
   // Rounding is a noise of its own, which the record may not show.
   const deviation = Math.max(scattered, (stepSize ?? 0) / Math.sqrt(12));
   const trough = foldedTop({ ...cycle, values: cycle.values.map((v) => -v) }, deviation);
@@ -39,7 +52,22 @@ export function foldedExtremes(
     peak: foldedTop(cycle, deviation),
     trough: { ...trough, value: -trough.value },
     noise: deviation,
+    jumps: hasJump(cycle, deviation),
   };
+}
+
+/** Of the wave's height: a step that large between two points is no slope, which is seen on points beside it too. */
+const JUMP = 0.1;
+
+/** Whether somewhere the cycle goes on by more than both its neighbouring steps together, noise aside. */
+function hasJump({ values }: FoldedCycle, noise: number): boolean {
+  let [high, low] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const v of values) [high, low] = [Math.max(high, v), Math.min(low, v)];
+  const least = Math.max(JUMP * (high - low), CHANCE * Math.SQRT2 * noise);
+  const count = values.length;
+  const step = (i: number): number => Math.abs(values[(i + 1) % count]! - values[(i + count) % count]!);
+  for (let i = 0; i < count; i++) if (step(i) > least && step(i) > step(i - 1) + step(i + 1)) return true;
+  return false;
 }
 
 /** Under so many points a cycle has no shape to smooth. */

@@ -41,7 +41,8 @@ export function influences(
   // Means live at the low frequencies.
   const ratio = unrest.noiseRatio[0]!;
   // An edge is known to half a sample interval each way; wider edges are seen by several samples.
-  const betweenSamples = edge !== null && edge.riseSamples < 3 ? 0.5 / periodSamples : 0;
+  const isBetween = edge !== null ? edge.riseSamples < 3 : record.periodic.extremes?.jumps === true;
+  const betweenSamples = isBetween ? 0.5 / periodSamples : 0;
   return {
     scale: (value) => scaleComponents(value, instrument, scaleSource),
     offset: (sensitivity) => within('vertical offset', offset, 'U', sensitivity),
