@@ -1,5 +1,6 @@
 import { type AmplitudeLevel, amplitudeLevels, type LevelOptions } from '../signal/amplitudeLevels.ts';
 import { median } from '../signal/median.ts';
+import { orderStatistic } from '../signal/orderStatistic.ts';
 import { edges } from './edges.ts';
 
 export interface SteppedLevels {
@@ -34,6 +35,16 @@ export function steppedLevels(
 /** Of the spacing: half of the samples of a tilted or ringing top lie nearer to its level, of half a sine farther off. */
 const TOP_SPREAD = 0.14;
 
+/** And the most of them nearer than half-way to the border: of a rest with a ramp beside it, the ramp is not. */
+const MOST_OF_TOP = 0.85;
+
+function isTop(distances: Float64Array, toBorder: number): boolean {
+  return (
+    median(distances) < 2 * TOP_SPREAD * toBorder &&
+    orderStatistic(distances, Math.floor(MOST_OF_TOP * (distances.length - 1))) < toBorder / 2
+  );
+}
+
 /** Whether the wave stays near its highest and its lowest level while it is at them. */
 function haveTops(samples: Float64Array, levels: readonly AmplitudeLevel[]): boolean {
   const [lowest, highest] = [levels[0]!, levels.at(-1)!];
@@ -42,8 +53,5 @@ function haveTops(samples: Float64Array, levels: readonly AmplitudeLevel[]): boo
   const below = samples.filter((x) => x < lower).map((x) => Math.abs(x - lowest.value));
   const above = samples.filter((x) => x > upper).map((x) => Math.abs(x - highest.value));
   if (below.length === 0 || above.length === 0) return false;
-  return (
-    median(below) < 2 * TOP_SPREAD * (lower - lowest.value) &&
-    median(above) < 2 * TOP_SPREAD * (highest.value - upper)
-  );
+  return isTop(below, lower - lowest.value) && isTop(above, highest.value - upper);
 }

@@ -61,3 +61,36 @@ export function halfCycleRms(record: ChannelRecord, zeros: ZeroTrack): HalfCycle
     to: Float64Array.from(cycles, ({ to }) => to),
   };
 }
+
+/** Of the largest square: a change between two samples that noise and the flank of a sine don't reach. */
+const JUMP = 0.15;
+/** Jumps a cycle under which they are events, and none of the wave's own. */
+const LEAST_JUMPS = 0.5;
+
+/**
+ * How far the RMS of two cycles of one wave may differ because it jumps between two samples: each jump of a cycle is
+ * known to a sample, and moves the mean square by its own in v² times that share of the cycle.
+ *
+ * @returns in the unit of the samples, ≥ 0; 0 for a wave that doesn't jump, or only now and then.
+ */
+export function rmsBetweenSamples(samples: Float64Array, periodSamples: number): number {
+  let [most, sum, present] = [0, 0, 0];
+  for (const x of samples) {
+    if (Number.isNaN(x)) continue;
+    most = Math.max(most, x * x);
+    sum += x * x;
+    present++;
+  }
+  // v² of a sine goes by 2π/P of its largest from sample to sample at most.
+  const least = Math.max(JUMP, (6 * Math.PI) / periodSamples) * most;
+  const step = (n: number): number => Math.abs(samples[n]! ** 2 - samples[n - 1]! ** 2);
+  let [jumps, squares] = [0, 0];
+  for (let n = 2; n + 1 < samples.length; n++) {
+    const jump = step(n);
+    if (!(jump > least && jump > step(n - 1) + step(n + 1))) continue;
+    jumps++;
+    squares += jump;
+  }
+  if (jumps < (LEAST_JUMPS * present) / periodSamples) return 0;
+  return squares / (2 * Math.sqrt(sum * present));
+}

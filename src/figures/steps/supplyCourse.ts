@@ -6,7 +6,12 @@ import { quantisationStep } from '../../signal/quantisationStep.ts';
 import { phaseTrack } from '../../signal/tracking/phaseTrack.ts';
 import { roughFundamental } from '../../signal/tracking/roughFundamental.ts';
 import { type Excursion, excursions } from '../envelope/excursions.ts';
-import { type ChannelRecord, type HalfCycleRms, halfCycleRms } from '../envelope/halfCycleRms.ts';
+import {
+  type ChannelRecord,
+  type HalfCycleRms,
+  halfCycleRms,
+  rmsBetweenSamples,
+} from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
 import type { BrownOut, Inrush, SupplyEvent } from '../gaps/supplyEvent.ts';
 import { supplyEvents } from '../gaps/supplyEvents.ts';
@@ -70,11 +75,16 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     if (envelope === null) return null;
     const currentEnvelope = current === null ? null : halfCycleRms({ ...record, samples: current }, zeros);
     const reference = nominal ?? usualRms(envelope, dark);
+    const movesBut = (betweenSamples: number) =>
+      envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise: noise, betweenSamples });
+    const moves = movesBut(0);
+    // Only where something seems to move is it worth a look at every sample.
+    const betweenSamples = moves.moves.length === 0 ? 0 : rmsBetweenSamples(samples, (2 * Math.PI) / omega);
     return {
       envelope,
       currentEnvelope,
       reference,
-      moves: envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise: noise }),
+      moves: betweenSamples === 0 ? moves : movesBut(betweenSamples),
     };
   };
   const first = followed(edges);
