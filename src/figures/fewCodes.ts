@@ -15,8 +15,11 @@ export interface FewCodes {
 
 /** Codes from the lowest to the highest from which a wave shows its own steps beside the digitiser's. */
 export const MANY_CODES = 64;
-/** A wave of three levels is a modified sine, one of two a square, however a digitiser rounds them. */
-const LEAST_CODES = 5;
+/**
+ * A wave of three levels is a modified sine, one of two a square, however a digitiser rounds them; one of five a staircase:
+ * a range that a sine fills with five codes is no setting of a scope, five levels are a usual inverter.
+ */
+const LEAST_CODES = 6;
 
 /**
  * Whether the few values of a record are the codes of a digitiser that saw a sine, and their step.
@@ -67,7 +70,7 @@ const MOST_DISTORTED = 0.06;
 function isStaircase(sine: RoundedSine, highest: number, ofSampling: number): boolean {
   const { amplitude, offset, deviation, crossings } = sine;
   if (deviation > MOST_APART + 1.5 * ofSampling) return false;
-  const doubt = 0.01 + (3 * deviation) / Math.sqrt(crossings);
+  const doubt = 0.004 + (2 * deviation) / Math.sqrt(crossings);
   return Math.abs(offset - highest / 2) < doubt && Math.abs(amplitude - highest / 2) < doubt;
 }
 

@@ -127,6 +127,7 @@ function describe(
     noise: least,
     step: stepSize ?? 0,
     extent,
+    isSineAndLine: isSineAndLine(fit, ripple?.rms ?? 0),
   });
   const described = {
     extent,
@@ -149,6 +150,19 @@ function describe(
   const noiseRatio = restless.noiseRatio.reduce((sum, ratio) => sum + ratio, 0) / restless.noiseRatio.length;
   const seen = { noise: least, noiseRatio, stepSize, isStepped: levels.length > 0 };
   return { ...described, outliers: lone, extremes: foldedExtremes(undamaged, fit, phaseRad, seen) };
+}
+
+/** Of the power beside the fundamental: of a staircase no line has half of it. */
+const ONE_LINE = 0.7;
+
+function isSineAndLine({ cosine, sine, residualDeviation }: HarmonicFit, rippleRms: number): boolean {
+  let [largest, sum] = [rippleRms ** 2, residualDeviation ** 2];
+  for (let k = 1; k < cosine.length; k++) {
+    const square = (cosine[k]! ** 2 + sine[k]! ** 2) / 2;
+    largest = Math.max(largest, square);
+    sum += square;
+  }
+  return largest > ONE_LINE * sum;
 }
 
 /** A damaged value is no peak. */

@@ -17,18 +17,20 @@ const SMOOTH: SteppedLevels = { levels: [], switchesPerCycle: 0 };
  * are empty of values too, but no edges), nor where what lies between two edges is a piece of a sine and no top.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param options - `isSineAndLine`: one line makes nearly all that the wave is beside its fundamental. On the flanks of a
+ * sine it makes steps, but a staircase has many lines.
  */
 export function steppedLevels(
   samples: Float64Array,
   periodSamples: number,
-  options: LevelOptions,
+  options: LevelOptions & { readonly isSineAndLine: boolean },
 ): SteppedLevels {
   const levels = amplitudeLevels(samples, options);
   if (levels.length === 0) return SMOOTH;
   const edge = edges(samples, levels, samples.length / periodSamples);
   // Edges of real converters take up to 1 % of the period; the fastest flank of a smooth wave about 4 %.
   if (edge === null || edge.riseSamples > Math.max(1.6, 0.02 * periodSamples)) return SMOOTH;
-  if (levels.length <= 3 && !haveTops(samples, levels)) return SMOOTH;
+  if (levels.length <= 3 ? !haveTops(samples, levels) : options.isSineAndLine) return SMOOTH;
   return { levels, switchesPerCycle: edge.perCycle };
 }
 

@@ -46,9 +46,13 @@ export function amplitudeLevels(samples: Float64Array, options: LevelOptions): r
   const cells = cellsOf(samples, low - 4 * widest, span);
   const found = levelsAt(samples, cells, { range, count, span, blur: widest, leastShare: 0.015 });
   const finest = blurOf(0.004);
-  if (found.length > 0 || finest === widest) return found;
-  return levelsAt(samples, cells, { range, count, span, blur: finest, leastShare: 0.007 });
+  if (finest === widest) return found;
+  const many = levelsAt(samples, cells, { range, count, span, blur: finest, leastShare: 0.007 });
+  return found.length === 0 || many.length >= MANY_LEVELS ? many : found;
 }
+
+/** From so many levels on the wider look takes the dense outer ones for one. */
+const MANY_LEVELS = 24;
 
 function levelsAt(
   samples: Float64Array,

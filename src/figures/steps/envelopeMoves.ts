@@ -45,8 +45,6 @@ export interface MoveOptions {
   readonly dark: readonly SampleRange[];
   /** Standard deviation of the current's noise and rounding, in its unit. */
   readonly currentNoise?: number;
-  /** How far two cycles of one wave may differ for where their samples fall, of `rmsBetweenSamples`. Default 0. */
-  readonly betweenSamples?: number;
 }
 
 /**
@@ -58,13 +56,10 @@ export interface MoveOptions {
 export function envelopeMoves(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
-  { reference, dark, currentNoise = 0, betweenSamples = 0 }: MoveOptions,
+  { reference, dark, currentNoise = 0 }: MoveOptions,
 ): EnvelopeMoves {
   const spans = litSpans(voltage, dark);
-  const { changes: found, scatter } = changes(voltage.rms, {
-    least: STEP_RATIO * reference + betweenSamples,
-    spans,
-  });
+  const { changes: found, scatter } = changes(voltage.rms, { least: STEP_RATIO * reference, spans });
   const all = current === null ? found : withCurrent(found, voltage, current, { dark, currentNoise });
   const band = Math.max(SETTLED_RATIO * reference, 4 * scatter);
   const moves = spans.flatMap((span) => {

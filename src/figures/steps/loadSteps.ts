@@ -19,6 +19,8 @@ export interface LoadStepOptions {
   /** In the unit of the RMS; null: unknown, then nothing is given in % of it. */
   readonly nominal: number | null;
   readonly chain: MeasuringChain;
+  /** How far two cycles of one wave may differ for where their samples fall, of `rmsBetweenSamples`. */
+  readonly betweenSamples: number;
 }
 
 /**
@@ -31,42 +33,49 @@ export function loadSteps(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
   { moves, scatter }: EnvelopeMoves,
-  { nominal, chain }: LoadStepOptions,
+  { nominal, chain, betweenSamples }: LoadStepOptions,
 ): readonly LoadStep[] {
   return moves
     .filter((move) => !move.isBreak)
     .flatMap((move) => {
       const periodS = 1 / voltage.frequencyHz[move.from]!;
-      const record: StepRecord = { ...voltage, nominal, scatter, periodS, chain };
+      const record: JumpyRecord = { ...voltage, nominal, scatter, betweenSamples, periodS, chain };
       const step = stepOf(voltage, current, move, record);
       return step.directionBy === 'current' || isSeen(step, record) ? [step] : [];
     });
 }
 
+type JumpyRecord = StepRecord & Pick<LoadStepOptions, 'betweenSamples'>;
+
 /** Of nominal: levels that differ by less are one, whatever the record's own scatter. */
 const SAME_RATIO = 0.003;
 
-/** The voltage after, or at its farthest, can be told from that before. */
-function isSeen({ before, after, extreme }: LoadStep, record: StepRecord): boolean {
-  return differ(before.value, [after.value, extreme.value], record);
+/** The voltage after, or at its farthest, can be told from that before: the farthest is that of a single cycle. */
+function isSeen({ before, after, extreme }: LoadStep, record: JumpyRecord): boolean {
+  return differ(before.value, after.value, extreme.value, record);
 }
 
-function differ(before: number, others: readonly number[], { scatter, nominal }: StepRecord): boolean {
+function differ(
+  before: number,
+  after: number,
+  extreme: number,
+  { scatter, nominal, betweenSamples }: JumpyRecord,
+): boolean {
   const least = Math.max(SAME_RATIO * (nominal ?? before), 4 * scatter);
-  return others.some((other) => Math.abs(other - before) > least);
+  return Math.abs(after - before) > least || Math.abs(extreme - before) > Math.max(least, betweenSamples);
 }
 
 function stepOf(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
   move: Move,
-  record: StepRecord,
+  record: JumpyRecord,
 ): LoadStep {
   const { before, after } = move;
   const far = extremeOf(voltage.rms, move);
   // A stiff voltage doesn't tell when; the current does.
   const atS =
-    current !== null && !differ(before.mean, [after.mean, far.value], record)
+    current !== null && !differ(before.mean, after.mean, far.value, record)
       ? currentTimeS(current, voltage, move)
       : stepTimeS(voltage, move, record.scatter);
   const counts = { before: before.last + 1 - before.from, after: after.last + 1 - after.from };

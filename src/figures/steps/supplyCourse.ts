@@ -75,16 +75,11 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     if (envelope === null) return null;
     const currentEnvelope = current === null ? null : halfCycleRms({ ...record, samples: current }, zeros);
     const reference = nominal ?? usualRms(envelope, dark);
-    const movesBut = (betweenSamples: number) =>
-      envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise: noise, betweenSamples });
-    const moves = movesBut(0);
-    // Only where something seems to move is it worth a look at every sample.
-    const betweenSamples = moves.moves.length === 0 ? 0 : rmsBetweenSamples(samples, (2 * Math.PI) / omega);
     return {
       envelope,
       currentEnvelope,
       reference,
-      moves: betweenSamples === 0 ? moves : movesBut(betweenSamples),
+      moves: envelopeMoves(envelope, currentEnvelope, { reference, dark, currentNoise: noise }),
     };
   };
   const first = followed(edges);
@@ -94,6 +89,8 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     .map((move) => (stepTimeS(first.envelope, move, first.moves.scatter) - startS) / intervalS);
   const { envelope, currentEnvelope, reference, moves } =
     jumps.length === 0 ? first : (followed([...edges, ...jumps]) ?? first);
+  // Only where something moves is it worth a look at every sample.
+  const betweenSamples = moves.moves.length === 0 ? 0 : rmsBetweenSamples(samples, (2 * Math.PI) / omega);
   const low = brownOuts(envelope, { dark, scatter: moves.scatter, chain });
   const seen = currentEnvelope !== null && isCurrent(currentEnvelope, noise) ? currentEnvelope : null;
   const changes = loadChanges(envelope, seen, moves.moves, moves.scatter);
@@ -108,7 +105,7 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
   return {
     envelope,
     currentEnvelope,
-    steps: loadSteps(envelope, seen, moves, { nominal, chain }).filter(
+    steps: loadSteps(envelope, seen, moves, { nominal, chain, betweenSamples }).filter(
       (step) => !isOfBrownOut(step, low, 1 / envelope.frequencyHz[0]!),
     ),
     events: [...events, ...inrushes].sort((a, b) => startOf(a) - startOf(b)),
