@@ -32,7 +32,7 @@ export function parseYaml(text: string): YamlText {
     const options = { lineCounter: lines, prettyErrors: false, stringKeys: true, resolveKnownTags: false };
     const document = parseDocument(text, options);
     const [problem] = [...document.errors, ...document.warnings];
-    if (problem !== undefined) throw noYaml(placeOf(problem.pos[0]), firstLine(problem.message));
+    if (problem !== undefined) throw noYaml(placeOf(problem.pos[0]), inOurWords(problem));
     const reference = badReference(document, text);
     if (reference !== null) throw noYaml(placeOf(reference.at), reference.received, reference.advice);
     const nodeAt = (path: readonly (string | number)[]): Node | undefined => {
@@ -53,7 +53,8 @@ export function parseYaml(text: string): YamlText {
   } catch (error) {
     if (error instanceof MeasureError) throw error;
     // The library's own: of what it can't unfold, such as references to references to references.
-    throw noYaml({ line: 1, column: 1 }, firstLine(error instanceof Error ? error.message : String(error)));
+    const message = error instanceof Error ? error.message : String(error);
+    throw noYaml({ line: 1, column: 1 }, inOurWords({ code: '', message }));
   }
 }
 
@@ -92,6 +93,22 @@ function noYaml(
 ): MeasureError {
   const expected = 'lines such as "gainPercent: 3"';
   return new MeasureError('yaml.syntax', 'The file is no YAML.', { ...place, expected, received, advice });
+}
+
+const DEEP = 'lists within lists, deeper than anybody writes';
+
+/** What the library says of a fault, but where that is for programmers. */
+const OUR_WORDS: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: 'a second document behind a line of ---',
+  BAD_ALIAS: 'a word that begins with * or &, which names a reference',
+  RESOURCE_EXHAUSTION: DEEP,
+};
+
+function inOurWords({ code, message }: { readonly code: string; readonly message: string }): string {
+  // Its parser goes as deep as the stack, and says so when that is full.
+  if (/call stack/i.test(message)) return DEEP;
+  if (/alias count/i.test(message)) return 'references to references, of which more come than anybody writes';
+  return OUR_WORDS[code] ?? firstLine(message);
 }
 
 function firstLine(message: string): string {

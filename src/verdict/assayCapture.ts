@@ -47,7 +47,8 @@ export function assayCapture(
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
       const { code, message, detail } = error;
-      const named = new MeasureError(code, `${channel.name}: ${message}`, detail);
+      const isNamed = message.startsWith(`${channel.name} `);
+      const named = new MeasureError(code, isNamed ? message : `${channel.name}: ${message}`, detail);
       failed.push({ channel: channel.name, error: named });
     }
   }

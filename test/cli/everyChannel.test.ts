@@ -22,6 +22,14 @@ const folder = benchFolder({
     ],
     ...{ startS: 0, intervalS: 1 / rate },
   }),
+  'volts.csv': writeCapture('comma', {
+    channels: [
+      channel('V1', 'V', sine(120, 60)),
+      channel('V2', 'V', sine(1.5, 60)),
+      channel('V3', 'V', sine(118, 60)),
+    ],
+    ...{ startS: 0, intervalS: 1 / rate },
+  }),
   'clamps.csv': writeCapture('comma', {
     channels: [
       channel('CH1', 'V', sine(120, 60)),
@@ -50,6 +58,19 @@ test('--voltage all gives a result for each channel that can be measured, an err
 test('where every channel can be measured the exit code is 0', async () => {
   const { code, stderr } = await runCommand(['measure', '--voltage', 'all', 'clamps.csv'], folder);
   expect([code, stderr]).toEqual([0, '']);
+});
+
+test('a channel named as the current of all is the one error, said once; the others are measured with it', async () => {
+  const words = ['measure', '--json', '--voltage', 'all', '--current', 'V2', 'volts.csv'];
+  const { code, stdout, stderr } = await runCommand(words, folder);
+  expect(code).toBe(2);
+  expect(stderr).toMatch(
+    /^volts\.csv: V2 is the voltage: it can't be the current too; expected one of V1, V3, [^\n]+\n$/,
+  );
+  const { results } = JSON.parse(stdout) as MeasureDocument;
+  expect(
+    results.map((one) => ('error' in one ? one.error.code : [one.voltage?.channel, one.power !== undefined])),
+  ).toEqual([['V1', true], ['V3', true], 'channel.same']);
 });
 
 test('a second current is named', async () => {

@@ -22,7 +22,7 @@ export interface BuiltChannels {
  *
  * @param rows - one array a column of values, shape rowCount; its numbers may be changed.
  * @throws MeasureError `channels.none` where no column holds values; `values.none` where none of
- * them holds a number; `time.uneven` where resampling would invent the wave.
+ * them holds more than a few numbers; `time.uneven` where resampling would invent the wave.
  */
 export function buildChannels(
   columns: readonly ValueColumn[],
@@ -39,7 +39,7 @@ export function buildChannels(
     });
   }
   const names = uniqueNames(columns);
-  const isWithValues = rows.map((column) => column.some(Number.isFinite));
+  const isWithValues = rows.map(holdsValues);
   const built: BuiltChannel[] = [];
   let bend = 0;
   columns.forEach((column, k) => {
@@ -56,9 +56,9 @@ export function buildChannels(
   });
   const [first, ...others] = built;
   if (first === undefined) {
-    throw new MeasureError('values.none', 'No channel holds a single number.', {
+    throw new MeasureError('values.none', 'No channel holds more than a few numbers.', {
       expected: 'numbers in the columns of the channels',
-      received: 'nan, blanks or stars in every row',
+      received: 'nan, blanks, stars or marks for a range that was exceeded in nearly every row',
       advice: 'check that the channel was on and its range not exceeded, and save the waveform again',
     });
   }
@@ -67,4 +67,12 @@ export function buildChannels(
     channels: [first.channel, ...others.map((other) => other.channel)],
     notices: channelNotices([first, ...others], emptyNames, timeBase, bend),
   };
+}
+
+/** As few rows as make a record: fewer values than that are no wave, nor a direct voltage. */
+const LEAST_VALUES = 16;
+
+function holdsValues(column: Float64Array): boolean {
+  let count = 0;
+  return column.some((value) => Number.isFinite(value) && ++count >= LEAST_VALUES);
 }

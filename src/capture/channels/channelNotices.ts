@@ -48,7 +48,7 @@ export function channelNotices(
     );
   }
   if (emptyNames.length > 0) {
-    notice('columns.skipped', `Without a single number, and left out: ${emptyNames.join(', ')}.`);
+    notice('columns.skipped', `With no more than a few numbers, and left out: ${emptyNames.join(', ')}.`);
   }
   for (const { channel } of built) {
     const { overRange } = channel;

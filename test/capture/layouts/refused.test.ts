@@ -134,6 +134,15 @@ const refusals: Refusal[] = [
     says: /nan/,
   },
   {
+    title: 'volts beyond what any instrument reads, but for some at zero',
+    file: lines([
+      header,
+      ...rows().map((i) => `${timeOf(i).toFixed(4)},${i % 20 === 0 ? 0 : `${V[i]}e300`}`),
+    ]),
+    code: 'values.none',
+    says: /more than a few numbers/,
+  },
+  {
     title: 'a time column alone',
     file: lines(['Time (s)', ...rows().map((i) => timeOf(i).toFixed(4))]),
     code: 'channels.none',
