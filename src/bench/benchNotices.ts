@@ -15,7 +15,7 @@ export function benchNotices(test: {
   readonly transfers: readonly BenchTransfer[];
 }): readonly Notice[] {
   const { points, ratedW, unit, steps, transfers } = test;
-  const notices: Notice[] = [...captureDoubts(unit)];
+  const notices: Notice[] = [...captureDoubts(unit, points[0]?.file ?? null)];
   for (const { file, rmsV } of farFromOthers(points)) {
     const message = `${file} shows ${rmsV.toFixed(1)} V, far from the others: give its scale, the ratio of the probe.`;
     notices.push({ code: 'bench.scaleDiffers', message });
@@ -62,15 +62,20 @@ export function benchNotices(test: {
 /** Doubts of single captures that put the whole test in doubt. */
 const CARRIED = /^(?:scale\.|load\.differs|nominal\.(?:off|other)|dc\.large|wave\.overRange)/;
 
-/** What a capture alone doubts of its scale and its load, once for captures that doubt the same. */
-function captureDoubts({
-  sweep,
-  steps,
-  transfers,
-}: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>): readonly Notice[] {
+/**
+ * What a capture alone doubts of its scale and its load, once for captures that doubt the same.
+ *
+ * @param lightest - the capture that a unit's nominal is taken from: another outlet that a loaded one may be meant for is
+ * none, as its voltage has sagged. Null: there is no sweep.
+ */
+function captureDoubts(
+  { sweep, steps, transfers }: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>,
+  lightest: string | null,
+): readonly Notice[] {
   const found = [...sweep, ...steps, ...transfers].flatMap(({ result }) =>
     result.notices
       .filter(({ code }) => CARRIED.test(code))
+      .filter(({ code }) => code !== 'nominal.other' || lightest === null || result.file === lightest)
       .map((notice) => ({ ...notice, file: result.file })),
   );
   return [...new Set(found.map(({ code }) => code))].map((code) => {

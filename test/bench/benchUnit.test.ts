@@ -105,6 +105,15 @@ test('so is another outlet that the volts may be meant for', () => {
   expect(noticeOf(unit, 'nominal.other')).toMatch(
     /^0w\.csv: Taken for 120 V 60 Hz.*115 V 60 Hz is possible too/,
   );
+  // 121 V without load are no 115 V, whatever they sag to.
+  const sags = syntheticUnit(
+    [
+      { loadW: 0, wave: { shape: 'sine', rmsV: 121 } },
+      { loadW: 900, wave: { shape: 'sine', rmsV: 116 } },
+    ],
+    [],
+  );
+  expect(noticeOf(benchUnit(sags), 'nominal.other')).toBe(undefined);
 });
 
 describe('a sweep whose middle capture is of a rectifier behind the same impedance', () => {

@@ -36,7 +36,7 @@ function unlikeAnOutlet({ levels, switchesPerCycle }: PeriodicWave): string | nu
     return `switches ${rounded(switchesPerCycle, 2)} times a cycle between ${levels.length} levels: pulse-width modulation without its filter`;
   }
   if (levels.length === 2 && switchesPerCycle > MOST_OF_A_SQUARE) {
-    return `switches ${rounded(switchesPerCycle, 2)} times a cycle between 2 levels: pulses in bursts, as a signal has them, and no outlet’s wave`;
+    return `switches ${Math.round(switchesPerCycle)} times a cycle between 2 levels: pulses in bursts, as a signal has them, and no outlet’s wave`;
   }
   const most = levels.reduce((a, b) => (b.share > a.share ? b : a));
   if (most.share <= 1 - LEAST_SHARE) return null;
