@@ -121,7 +121,8 @@ function coarseNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
 
 function fewCyclesNotice({ samples, periodic }: PeriodicRecord): Notice | null {
   const cycles = samples.length / periodic.periodSamples;
-  if (cycles >= 3) return null;
+  // Three as they are said: a record of three cycles may lack a part of a sample.
+  if (Number(cycles.toFixed(1)) >= 3) return null;
   return {
     code: 'cycles.few',
     message: `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,

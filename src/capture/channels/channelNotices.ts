@@ -58,7 +58,7 @@ export function channelNotices(
     const where = channel.gaps.length === 1 ? 'one gap' : `${channel.gaps.length} gaps`;
     notice(
       'gaps.found',
-      `${channel.name} has ${where}: ${missing} of ${channel.samples.length} samples are missing. They keep their place in time and are not filled in.`,
+      `${channel.name} has ${where}: ${missing} of ${channel.samples.length} samples ${missing === 1 ? 'is missing. It keeps its place in time and is' : 'are missing. They keep their place in time and are'} not filled in.`,
     );
   }
   if (timeBase.arrangement.kind === 'held') {

@@ -1,20 +1,28 @@
 /**
- * Whether a column numbers its rows: whole numbers, one more from each row to the next, missing ones aside.
+ * Whether a column numbers its rows: whole numbers, one more from each row to the next, missing ones aside. What starts
+ * anew after some rows, as the number of a device does, numbers something else.
  *
  * @param values - shape N, NaN where missing.
  */
 export function countsUp(values: Float64Array): boolean {
   let previous = Number.NaN;
+  let start = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
     if (!Number.isFinite(value)) continue;
     if (!Number.isInteger(value)) return false;
     // A restart is a new segment, not the end of counting.
-    if (!Number.isNaN(previous) && value !== previous + 1 && value > 1) return false;
+    if (!Number.isNaN(previous) && value !== previous + 1) {
+      if (value > 1 || i - start < LEAST_RUN) return false;
+      start = i;
+    }
     previous = value;
   }
   return !Number.isNaN(previous);
 }
+
+/** Rows of a record, at least, whose numbers start anew behind it. */
+const LEAST_RUN = 8;
 
 /** What the counters of devices hold: one byte or two. */
 const COUNTER_SIZES = [2 ** 8, 2 ** 16];

@@ -62,22 +62,32 @@ function isAxisName(cell: string): boolean {
 /** Of a channel by its rank, as nearly every scope names it. */
 const CHANNEL_NAME = /^(ch|channel|input|trace)[ _-]?\d{1,2}$/i;
 
-/** `Sample count,Voltage`: an axis, and beside it nothing but what may stand over it; no setting has such values. */
-function saysAxisAndFunction([axis = '', ...functions]: readonly string[]): boolean {
-  const isFunction = (cell: string): boolean => {
-    const { name, unit } = nameAndUnit(cell);
-    // A bare `V` or `s` may be the value of a setting.
-    return (
-      CHANNEL_NAME.test(name) || (unitOf(cell) === null && (unit !== null || FUNCTIONS.has(nameSays(name))))
-    );
-  };
-  const says = nameSays(nameAndUnit(axis).name);
-  const isAxis = says === 'time' || says === 'index';
-  const named = functions.filter((cell) => cell !== '');
-  return isAxis && named.length > 0 && named.every(isFunction);
+/**
+ * `Sample count,Voltage`, `Unit,Time (s),Voltage`: an axis, and beside it what may stand over it. No setting has such
+ * values, whatever its key sounds like.
+ */
+function saysAxisAndFunction(cells: readonly string[]): boolean {
+  const named = cells.filter((cell) => cell !== '');
+  const [first = '', second = ''] = named;
+  if (named.length > 2) return named.some(isAxis) && named.some(isFunction);
+  return isAxis(first) && isFunction(second);
 }
 
-const FUNCTIONS: ReadonlySet<string> = new Set(['time', 'voltage', 'current', 'product']);
+function isAxis(cell: string): boolean {
+  const says = nameSays(nameAndUnit(cell).name);
+  return says === 'time' || says === 'index';
+}
+
+function isFunction(cell: string): boolean {
+  const { name, unit } = nameAndUnit(cell);
+  if (CHANNEL_NAME.test(name)) return true;
+  // A bare `V` or `s` may be the value of a setting.
+  return (
+    unitOf(cell) === null && ((unit !== null && unit.dimension !== 'time') || FUNCTIONS.has(nameSays(name)))
+  );
+}
+
+const FUNCTIONS: ReadonlySet<string> = new Set(['voltage', 'current', 'product']);
 
 /** Words that end the key of a setting and name no channel. */
 const SETTING_KEY =

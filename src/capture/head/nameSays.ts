@@ -14,7 +14,7 @@ const NAME_PATTERNS: readonly (readonly [pattern: RegExp, says: NameSays])[] = [
   [/\b(event|flag|marker|status|trig|trigger|digital|alarm|segment|frame)\b|^d\d+$/, 'event'],
   // Which instrument, not what it saw.
   [
-    /^(device|dev\.?|instrument|board|node|port|slot|address|serial|id)( (id|no\.?|nr\.?|number|address))?$/,
+    /^(device|dev\.?|unit|instrument|board|node|port|slot|address|serial|id)( (id|no\.?|nr\.?|number|address))?$/,
     'event',
   ],
   [

@@ -54,6 +54,17 @@ const cases: LayoutCase[] = [
     notices: ['rows.counter', 'gaps.found'],
   },
   {
+    title: 'the number of a device in turn is none of a row, whatever stands above it',
+    file: lines(['Unit,Time (s),Voltage', ...rows().map((i) => `${i % 7},${stamp(i)},${V[i]}`)]),
+    ...time,
+    channels: [
+      ['Unit', '', rows().map((i) => i % 7)],
+      ['Voltage', 'V', V],
+    ],
+    quantities: ['other', 'voltage'],
+    notices: ['unit.assumed'],
+  },
+  {
     title: 'numbers that start anew with another record are two records',
     file: lines([
       'Rate,5000',
