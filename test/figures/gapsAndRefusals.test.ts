@@ -134,3 +134,10 @@ test('a gap of nearly a cycle near the start does not hide the wave behind it', 
   expect(Math.abs(figures.frequencyHz.value! / 50 - 1)).toBeLessThan(1e-9);
   expect(figures.notices.map(({ code }) => code)).toContain('span.longest');
 });
+
+test('three cycles are not told to be few, though a part of a sample is missing; what is fewer is', () => {
+  const codes = (samples: Float64Array): string[] =>
+    measureWave(inputOf(samples, rate)).figures.notices.map(({ code }) => code);
+  expect(codes(sine(3).subarray(1))).not.toContain('cycles.few');
+  expect(codes(sine(2.9))).toContain('cycles.few');
+});
