@@ -70,7 +70,8 @@ function rmsOf(samples: Float64Array): number {
 /** Where a side is too short to be carried on, the dark run's own end stands. */
 const at = (n: number): Departure => ({ earliest: n, latest: n });
 
-function phaseJump(left: SteadySide | null, right: SteadySide | null, position: number): Figure {
+/** How far the wave after is ahead of the one before, carried on, degrees. */
+export function phaseJump(left: SteadySide | null, right: SteadySide | null, position: number): Figure {
   if (left === null || right === null) {
     return { value: null, reason: 'under 1.3 cycles of voltage on one side of the break' };
   }

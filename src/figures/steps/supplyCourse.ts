@@ -13,12 +13,14 @@ import {
   rmsBetweenSamples,
 } from '../envelope/halfCycleRms.ts';
 import type { MeasuringChain } from '../envelope/measuringChain.ts';
-import type { BrownOut, Inrush, SupplyEvent } from '../gaps/supplyEvent.ts';
+import { eventFigures } from '../gaps/eventFigures.ts';
+import { type PhaseJump, seamAt } from '../gaps/seams.ts';
+import type { BrownOut, Inrush, SupplyBreak, SupplyEvent } from '../gaps/supplyEvent.ts';
 import { supplyEvents } from '../gaps/supplyEvents.ts';
 import { activePower } from '../power/activePower.ts';
 import { ASSUMED_INSTRUMENT } from '../uncertainty/instrument.ts';
 import { brownOuts } from './brownOuts.ts';
-import { envelopeMoves, isCurrent, litSpans } from './envelopeMoves.ts';
+import { type EnvelopeMoves, envelopeMoves, isCurrent, litSpans, type Move } from './envelopeMoves.ts';
 import { withLoads } from './eventLoads.ts';
 import { inrushAt } from './inrush.ts';
 import { type LoadChange, loadChanges } from './loadChanges.ts';
@@ -34,6 +36,8 @@ export interface SupplyCourse {
   readonly currentEnvelope: HalfCycleRms | null;
   readonly steps: readonly LoadStep[];
   readonly events: readonly SupplyEvent[];
+  /** Where the wave goes on at another phase: no load does that. */
+  readonly jumps: readonly PhaseJump[];
   /** Against nominal; empty where none is known. */
   readonly excursions: readonly Excursion[];
   /** What voltage and waveform should be measured on. */
@@ -84,17 +88,22 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
   };
   const first = followed(edges);
   if (first === null) return null;
-  const jumps = first.moves.moves
+  const instants = first.moves.moves
     .filter(({ isBreak }) => !isBreak)
     .map((move) => (stepTimeS(first.envelope, move, first.moves.scatter) - startS) / intervalS);
   const { envelope, currentEnvelope, reference, moves } =
-    jumps.length === 0 ? first : (followed([...edges, ...jumps]) ?? first);
+    instants.length === 0 ? first : (followed([...edges, ...instants]) ?? first);
   // Only where something moves is it worth a look at every sample.
   const betweenSamples = moves.moves.length === 0 ? 0 : rmsBetweenSamples(samples, (2 * Math.PI) / omega);
-  const low = brownOuts(envelope, { dark, scatter: moves.scatter, chain });
   const seen = currentEnvelope !== null && isCurrent(currentEnvelope, noise) ? currentEnvelope : null;
-  const changes = loadChanges(envelope, seen, moves.moves, moves.scatter);
-  const events = withLoads([...breaks, ...low], {
+  const seams = seamsOf({ record, envelope, current: seen, dark, chain, omega }, moves);
+  const loaded = { ...moves, moves: moves.moves.filter((move) => !seams.has(move)) };
+  const low = brownOuts(envelope, { dark, scatter: moves.scatter, chain });
+  const changes = loadChanges(envelope, seen, loaded.moves, moves.scatter);
+  const found = [...seams.values()];
+  const partings = found.flatMap((seam) => ('kind' in seam ? [seam] : []));
+  const jumps = found.flatMap((seam) => ('kind' in seam ? [] : [seam]));
+  const events = withLoads([...breaks, ...partings, ...low], {
     ...{ record, current, envelope, changes, dark, chain },
     isCurrentSeen: seen !== null,
   });
@@ -105,15 +114,73 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
   return {
     envelope,
     currentEnvelope,
-    steps: loadSteps(envelope, seen, moves, { nominal, chain, betweenSamples }).filter(
+    steps: loadSteps(envelope, seen, loaded, { nominal, chain, betweenSamples }).filter(
       (step) => !isOfBrownOut(step, low, 1 / envelope.frequencyHz[0]!),
     ),
     events: [...events, ...inrushes].sort((a, b) => startOf(a) - startOf(b)),
-    excursions: nominal === null ? [] : excursions(envelope, nominal),
+    jumps,
+    excursions: nominal === null ? [] : withoutJumps(excursions(envelope, nominal), jumps, envelope),
     steady: longestSteadyStretch(envelope, moves, dark, samples.length, reference),
     dark,
   };
 }
+
+/** A cycle that a jump of the phase lies in has no RMS of its own: a dip or swell of it is none. */
+export function withoutJumps(
+  found: readonly Excursion[],
+  jumps: readonly PhaseJump[],
+  { frequencyHz }: HalfCycleRms,
+): readonly Excursion[] {
+  const nearS = 1.5 / frequencyHz[0]!;
+  return found.filter(
+    ({ startS, endS }) =>
+      !jumps.some(
+        ({ atS: { value } }) => value > startS - nearS && value < endS + nearS && endS - startS < 2 * nearS,
+      ),
+  );
+}
+
+interface SeamContext {
+  readonly record: ChannelRecord;
+  readonly envelope: HalfCycleRms;
+  /** Null: not recorded, or nothing on it. */
+  readonly current: HalfCycleRms | null;
+  readonly dark: readonly SampleRange[];
+  readonly chain: MeasuringChain;
+  readonly omega: number;
+}
+
+/** The moves of the voltage that no load makes, unless a current shows one. */
+function seamsOf(
+  { record, envelope, current, dark, chain, omega }: SeamContext,
+  { moves, scatter }: EnvelopeMoves,
+): ReadonlyMap<Move, PhaseJump | SupplyBreak> {
+  const found = new Map<Move, PhaseJump | SupplyBreak>();
+  const figures = eventFigures(record, chain);
+  const sampleAt = (timeS: number): number => (timeS - record.startS) / record.intervalS;
+  moves.forEach((move, i) => {
+    if (move.isBreak || (current !== null && loadChanges(envelope, current, [move], scatter).length > 0))
+      return;
+    const [from, to] = [
+      moves[i - 1] === undefined ? 0 : Math.ceil(envelope.from[moves[i - 1]!.after.from]!),
+      moves[i + 1] === undefined
+        ? record.samples.length
+        : Math.floor(envelope.to[moves[i + 1]!.before.last]!),
+    ];
+    const around = sampleAt(stepTimeS(envelope, move, scatter));
+    const before = { from: Math.max(from, dark.findLast((away) => away.to <= around)?.to ?? 0), to: around };
+    const after = { from: around, to: Math.min(to, dark.find((away) => away.from >= around)?.from ?? to) };
+    const level = move.before.mean;
+    const isLevel = Math.abs(move.after.mean - level) < Math.max(SAME_LEVEL * level, 4 * scatter);
+    const place = { around, before, after, peak: Math.SQRT2 * level, isLevel };
+    const seam = seamAt(record, place, omega, figures);
+    if (seam !== null) found.set(move, seam);
+  });
+  return found;
+}
+
+/** Of the voltage: what differs by less is the same. */
+const SAME_LEVEL = 0.01;
 
 /** The middle value of the cycles with voltage. */
 function usualRms(envelope: HalfCycleRms, dark: readonly SampleRange[]): number {

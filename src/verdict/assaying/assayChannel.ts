@@ -17,7 +17,7 @@ import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { budgetsOf } from './budgetsOf.ts';
 import { captureSummary } from './captureSummary.ts';
 import { currentFigures, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, outletRms, steadyNotice } from './course.ts';
+import { courseOf, courseWithNominal, jumpNotices, outletRms, steadyNotice } from './course.ts';
 import { currentOf } from './currentOf.ts';
 import { keyedByUnit } from './keyedByUnit.ts';
 import { loadOf } from './loadOf.ts';
@@ -141,6 +141,7 @@ export function assayChannel(
       notices: [
         ...given,
         ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
+        ...jumpNotices(seen),
         // Volts that were cut off are too few whatever the outlet is for.
         ...nominalNotices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),
         ...directNotices,

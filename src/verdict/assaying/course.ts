@@ -2,7 +2,12 @@ import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { Capture, Channel, SampleRange } from '../../capture/capture.ts';
 import { excursions, withEnds } from '../../figures/envelope/excursions.ts';
-import { SEARCHED_LOAD_W, type SupplyCourse, supplyCourse } from '../../figures/steps/supplyCourse.ts';
+import {
+  SEARCHED_LOAD_W,
+  type SupplyCourse,
+  supplyCourse,
+  withoutJumps,
+} from '../../figures/steps/supplyCourse.ts';
 import type { Instrument } from '../../figures/uncertainty/instrument.ts';
 import type { ScaleSource } from '../../figures/uncertainty/scaleComponents.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
@@ -29,7 +34,7 @@ export function courseWithNominal(
   current: Channel | null,
   { nominal, chain, toldW }: CourseKnowledge,
 ): SupplyCourse {
-  const isStill = course.steps.length === 0 && course.events.length === 0;
+  const isStill = course.steps.length + course.events.length + course.jumps.length === 0;
   const options = {
     ...{ current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain },
     isLoaded: toldW !== null && toldW > SEARCHED_LOAD_W,
@@ -37,7 +42,7 @@ export function courseWithNominal(
   const again = isStill ? course : (supplyCourse(record(capture, voltage), options) ?? course);
   if (nominal === null) return again;
   const { envelope } = again;
-  const found = excursions(envelope, nominal.voltageV);
+  const found = withoutJumps(excursions(envelope, nominal.voltageV), again.jumps, envelope);
   return { ...again, excursions: nominal.inferred ? withEnds(found, envelope, nominal.voltageV) : found };
 }
 
@@ -62,8 +67,8 @@ const DRIFT = { rms: 0.02, frequencyHz: 0.01 } as const;
 const JUMP_RATIO = 0.05;
 
 /** Something steps, breaks off or jumps in phase, or one third of the record differs from another for good. */
-export function isRestless({ steps, events, envelope, steady }: SupplyCourse): boolean {
-  if (steps.length + events.length > 0) return true;
+export function isRestless({ steps, events, jumps, envelope, steady }: SupplyCourse): boolean {
+  if (steps.length + events.length + jumps.length > 0) return true;
   const third = Math.floor(envelope.rms.length / 3);
   if (third < 1) return false;
   const usual = median(envelope.frequencyHz);
@@ -110,6 +115,14 @@ export function steadyNotice(steady: SampleRange, { startS, intervalS }: Capture
     code: 'span.steady',
     message: `The voltage steps, breaks off or drifts: the figures describe its longest steady stretch, ${at(steady.from)} s to ${at(steady.to)} s.`,
   };
+}
+
+/** Says where the wave goes on at another phase, which is neither a load step nor a break. */
+export function jumpNotices(course: SupplyCourse | null): readonly Notice[] {
+  return (course?.jumps ?? []).map(({ atS, degrees }) => ({
+    code: 'phase.jump',
+    message: `At ${Number(atS.value.toPrecision(3))} s the voltage goes on ${Math.abs(degrees.value).toFixed(0)}° ${degrees.value > 0 ? 'ahead of' : 'behind'} where it was, without a break: a jump of phase, no load step.`,
+  }));
 }
 
 function record(

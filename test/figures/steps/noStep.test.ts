@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { supplyCourse } from '../../../src/figures/steps/supplyCourse.ts';
+import { type SupplyCourse, supplyCourse } from '../../../src/figures/steps/supplyCourse.ts';
 import type { Course } from '../../../src/signal/synthesis/course.ts';
 import { evolvingWave } from '../../../src/signal/synthesis/evolvingWave.ts';
 import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
@@ -85,4 +85,35 @@ test('two cycles, noise, a direct voltage and silence have no steps, and say so 
     const nothing = evolvingWave({ wave: waveNamed.dc({}), frequencyHz: 50 });
     expect(supplyCourse(recorded(nothing, { sampleRateHz: 10_000, durationS: 0.5, ...sampling }))).toBe(null);
   }
+});
+
+/** 230 V at 50 Hz, 20 kS/s, that goes on so many turns ahead from 0.2137 s on; half volts. */
+function jumping(turns: number, lastsS = 0): SupplyCourse {
+  const samples = Float64Array.from({ length: 9000 }, (_, n) => {
+    const t = n / 20_000;
+    const at = (phase: number): number => 325 * Math.sin(2 * Math.PI * (50 * t + phase));
+    const residual = 325 * Math.sin(2 * Math.PI * 50 * 0.2137) * Math.exp(-(t - 0.2137) / 0.003);
+    const v = t < 0.2137 ? at(0) : t < 0.2137 + lastsS ? residual : at(turns);
+    return 0.5 * Math.round(2 * v);
+  });
+  return supplyCourse({ samples, intervalS: 1 / 20_000, startS: 0 }, { nominal: 230 })!;
+}
+
+test.each([29, 92, 150, -63, -120])(
+  'a wave that goes on %s° on is no load step but a jump of phase',
+  (degrees) => {
+    const { steps, events, jumps, excursions } = jumping(degrees / 360);
+    expect([steps, events, excursions]).toEqual([[], [], []]);
+    const [jump] = jumps;
+    expect(Math.abs(jump!.degrees.value! - degrees)).toBeLessThan(2);
+    expect(Math.abs(jump!.atS.value - 0.2137)).toBeLessThanOrEqual(jump!.atS.uncertainty);
+  },
+);
+
+test('a voltage that dies out and comes back is away, though it never rests at zero', () => {
+  const { steps, events } = jumping(0.37, 0.0054);
+  expect(steps).toEqual([]);
+  const [away] = events;
+  if (away?.kind !== 'transfer') throw new Error('no transfer');
+  expect(Math.abs(away.durationS.value - 0.0054)).toBeLessThan(0.001);
 });
