@@ -4,7 +4,7 @@ import type { BandwidthLoss } from './bandwidthLoss.ts';
 import type { Order } from './ordersOf.ts';
 import type { PeriodicQuantities } from './periodicQuantities.ts';
 import { type BudgetedFigure, budgeted } from './uncertainty/budget.ts';
-import { type Component, scatter, within } from './uncertainty/component.ts';
+import { type Component, nearEnds, scatter, within } from './uncertainty/component.ts';
 import { coverageHalfWidth } from './uncertainty/coverageHalfWidth.ts';
 import type { Influences } from './uncertainty/influences.ts';
 import type { Instrument } from './uncertainty/instrument.ts';
@@ -124,10 +124,14 @@ const scaled = (component: Component, factor: number): Component => ({
 /**
  * How far the distortion of the mean cycle may be off because cycles differ: along its own direction by their scatter,
  * Student's with one degree less than cycles; or by as much as their differences could do in any direction. The
- * smaller counts: of two cycles the first says nothing, of many with a single disturbed one the second.
+ * smaller counts: of two cycles the first says nothing, of many with a single disturbed one the second. A line out of
+ * step with the fundamental is counted, and may be none of its harmonics.
  */
-function shapeComponents({ shape }: Unrest, perCent: number, thd: number): readonly Component[] {
-  if (shape.length === 0) return [];
+function shapeComponents({ shape, astray }: Unrest, perCent: number, thd: number): readonly Component[] {
+  const without = Math.sqrt(Math.max(0, thd ** 2 - perCent ** 2 * astray));
+  const besides =
+    astray > 0 ? [nearEnds('a line out of step with the fundamental', thd - without, '%', 1)] : [];
+  if (shape.length === 0) return besides;
   const source = 'cycles that differ in shape';
   const across = scatter(source, perCent * shape.length, '%');
   const along: Component = {
@@ -138,6 +142,7 @@ function shapeComponents({ shape }: Unrest, perCent: number, thd: number): reado
   };
   const lost = Math.sqrt(thd ** 2 + perCent ** 2 * shape.lost) - thd;
   return [
+    ...besides,
     coverageHalfWidth([along]) < coverageHalfWidth([across]) ? along : across,
     within('what slow changes take from the mean cycle', lost, '%', 1),
   ];

@@ -320,7 +320,7 @@ export const families: readonly Family[] = [
         words: `${percent.toFixed(2)} % at ${otherHz.toFixed(0)} Hz beside ${f.toFixed(2)} Hz, ${cycles.toFixed(2)} cycles`,
         frequencyHz: f,
         shape: harmonicSine(rms),
-        figures: ['frequencyHz'],
+        figures: ['frequencyHz', 'thdPercent'],
       };
     },
   },

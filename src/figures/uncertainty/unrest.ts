@@ -1,4 +1,7 @@
+import { atan2 } from '../../base/elementary/atan2.ts';
+import { cos } from '../../base/elementary/cos.ts';
 import { hypot } from '../../base/elementary/hypot.ts';
+import { sin } from '../../base/elementary/sin.ts';
 import { type CycleOrders, cycleOrders } from '../../signal/cycleOrders.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { type BesideLine, besideFundamental } from './besideFundamental.ts';
@@ -16,6 +19,11 @@ export interface Unrest {
    */
   readonly sizeRatio: number;
   readonly shape: ShapeUnrest;
+  /**
+   * Sum of the squares of those orders of the fit, peak values in U, that don't keep step with the fundamental: a line
+   * beside an order, which is then none of its harmonics.
+   */
+  readonly astray: number;
   /** Of the frequency, radians a sample, from orders that disagree about it and from what stands beside the fundamental. */
   readonly omegaDeviation: number;
   /** The line close to the fundamental that explains best what is left there; null where nothing is. */
@@ -57,6 +65,7 @@ export function unrest(fit: HarmonicFit): Unrest {
     noiseRatio,
     sizeRatio: cells === null ? 0 : sizeScatter(fit, cells, noiseRatio[0]!),
     shape: cells === null ? STEADY : shapeScatter(fit, cells),
+    astray: cells === null ? 0 : astrayOrders(fit, cells, noiseRatio),
     omegaDeviation: hypot(beside.omegaDeviation, disagreement),
     line: beside.line,
   };
@@ -188,6 +197,62 @@ function shapesOf(fit: HarmonicFit, { cosine, sine }: CycleOrders): readonly Flo
     }
     return shape;
   });
+}
+
+/** Radians over the record: an order that turns by less may be a harmonic which a load has moved. No source. */
+const LEAST_TURN = 0.15;
+/** Of an order's power in the cells: what a line of a steady turn explains of it. */
+const ONE_LINE = 0.9;
+
+/**
+ * Orders whose phase, less what the fundamental's own does to it, runs evenly from cell to cell and further than noise
+ * takes it: lines of a frequency of their own.
+ */
+function astrayOrders(
+  fit: HarmonicFit,
+  { cosine, sine, centres, meanShare }: CycleOrders,
+  noiseRatio: Float64Array,
+): number {
+  const [c1, s1] = [fit.cosine[0]!, fit.sine[0]!];
+  const fundamental = c1 * c1 + s1 * s1;
+  const turns = cosine.map((c, i) => (c[0]! * s1 - sine[i]![0]! * c1) / fundamental);
+  const last = centres.length - 1;
+  const span = centres[last]! - centres[0]!;
+  let astray = 0;
+  for (let k = 1; k < fit.cosine.length; k++) {
+    if (!isHeard(fit, k, noiseRatio[k]!)) continue;
+    // sin(x + φ) forward by θ is c + i·s turned by −θ: each cell's order turned back by what the fundamental went.
+    const [re, im] = [new Float64Array(last + 1), new Float64Array(last + 1)];
+    let power = 0;
+    for (let i = 0; i <= last; i++) {
+      const [c, s] = [fit.cosine[k]! + cosine[i]![k]!, fit.sine[k]! + sine[i]![k]!];
+      const [turnRe, turnIm] = [cos((k + 1) * turns[i]!), sin((k + 1) * turns[i]!)];
+      re[i] = c * turnRe - s * turnIm;
+      im[i] = s * turnRe + c * turnIm;
+      power += c * c + s * s;
+    }
+    let [stepRe, stepIm] = [0, 0];
+    for (let i = 0; i < last; i++) {
+      stepRe += re[i]! * re[i + 1]! + im[i]! * im[i + 1]!;
+      stepIm += re[i]! * im[i + 1]! - im[i]! * re[i + 1]!;
+    }
+    const perCell = atan2(stepIm, stepRe);
+    let [sumRe, sumIm] = [0, 0];
+    for (let i = 0; i <= last; i++) {
+      const [backRe, backIm] = [cos(perCell * i), -sin(perCell * i)];
+      sumRe += re[i]! * backRe - im[i]! * backIm;
+      sumIm += re[i]! * backIm + im[i]! * backRe;
+    }
+    const explained = (sumRe * sumRe + sumIm * sumIm) / (last + 1) / power;
+    // Of a cell's phase; the first and the last set the turn over the record.
+    const cellNoise = (whiteVariance(fit) * noiseRatio[k]! ** 2) / 2 / meanShare;
+    const deviation = Math.sqrt((2 * cellNoise * (last + 1)) / power);
+    const turn = Math.abs(perCell) * last;
+    if (explained > ONE_LINE && turn > Math.max(LEAST_TURN * (span / fit.residual.length), 4 * deviation)) {
+      astray += fit.cosine[k]! ** 2 + fit.sine[k]! ** 2;
+    }
+  }
+  return astray;
 }
 
 /**

@@ -85,6 +85,50 @@ test(`staircases of 27 to 35 levels are stepped where samples and bits show them
   expect(found / DRAWS).toBeGreaterThan(0.85);
 }, 600_000);
 
+test('a staircase of 33 levels is stepped where few samples see each', () => {
+  // Nearest levels, 16.49 of them to the peak; 325 V, noise of 0.07 V and of 0.23 V, twelve bits.
+  for (const [levels, perCycle, cycles, noise] of [
+    [33, 2453, 3.1, 0.07],
+    [31, 671, 2.72, 0.23],
+    [31, 2795, 3.61, 0.24],
+  ] as const) {
+    const height = (levels - 1) / 2;
+    const step = (2 * 1.1 * 325) / 2 ** 12;
+    const samples = Float64Array.from({ length: Math.round(perCycle * cycles) }, (_, n) => {
+      const level = Math.round((height + 0.49) * sine(0.3 + n / perCycle)) / height;
+      return step * Math.round((325 * level + noise * normal()) / step);
+    });
+    const { kind, levels: found } = classifyWave(measureWave(inputOf(samples, 50 * perCycle)));
+    expect([kind, found]).toEqual(['stepped', levels]);
+  }
+});
+
+test('a sine with one line beside it is no staircase, though its flanks rest', () => {
+  // The slope of the fundamental is 1, that of 2 % at order 43 is 0.86, at order 50 it is 1.
+  for (const [order, cycles, perCycle] of [
+    [43, 2.37, 306],
+    [50, 10.02, 334],
+    [43, 5, 1000],
+  ] as const) {
+    const wave = captured((phase) => sine(phase) + 0.02 * Math.sin(2 * Math.PI * order * phase + 1), {
+      perCycle,
+      cycles,
+      noise: 0.001,
+    });
+    expect(classifyWave(wave).kind).toBe('pure sine');
+  }
+});
+
+test('a cut sine in few cycles is no square wave', () => {
+  // Zero, then a piece of a sine: cut at 82° and 71° of its half cycles, under three cycles, starting anywhere.
+  for (let run = 0; run < 40; run++) {
+    const degrees = between(65, 115);
+    const shape = (phase: number): number => ((phase % 0.5) * 360 < degrees ? sine(phase) : 0);
+    const wave = captured(shape, { perCycle: between(800, 1900), cycles: between(2.7, 3), noise: 0.001 });
+    expect(classifyWave(wave).kind).toBe('distorted sine');
+  }
+});
+
 test('impulses with rest between them are no square wave', () => {
   const { kind, reasons } = classifyWave(
     captured((phase) => (phase < 0.08 ? 1 : 0), { perCycle: 2000, cycles: 5.2, noise: 0.003 }),
