@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin, type RolldownOptions } from 'rolldown';
 import { globSync } from 'tinyglobby';
 import { typeface } from './src/cli/report/typeface.ts';
-import { caution, noCertificate } from './src/sheet/cautions.ts';
-import { pageStyle } from './src/sheet/html/pageStyle.ts';
+import { pageStyle } from './src/publish/html/pageStyle.ts';
+import { caution, noCertificate } from './src/words/text.ts';
 
 const { version, dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
   readonly version: string;

@@ -1,5 +1,4 @@
-import { decimalExponent } from './elementary/decimalExponent.ts';
-import { powerOfTen } from './elementary/powerOfTen.ts';
+import { decimalExponent, powerOfTen } from './elementary.ts';
 
 const PREFIXES: Readonly<Record<number, string>> = {
   [-15]: 'f',

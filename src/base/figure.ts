@@ -10,7 +10,7 @@ export interface MeasuredFigure {
   readonly notAbove?: number;
 }
 
-export interface MissingFigure {
+interface MissingFigure {
   readonly value: null;
   /** Why it can't be measured, in words. */
   readonly reason: string;

@@ -1,8 +1,12 @@
+import type { FailedResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
 import type { Notice } from '../base/notice.ts';
-import type { LoadKindName } from '../verdict/loadKind/loadKind.ts';
-import type { ClaimResult, FailedResult, Limit, Nominal, WaveformKind } from '../verdict/measureDocument.ts';
-import type { LoadSource } from './loads/shownLoad.ts';
+import type { ClaimResult } from '../judge/claims/claim.ts';
+import type { Limit } from '../judge/decide.ts';
+import type { LoadKindName } from '../judge/loadKind.ts';
+import type { Nominal } from '../judge/nominal/mainsNominals.ts';
+import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import type { LoadSource } from './shownLoad.ts';
 
 /** The JSON of `bench --json`, also written as bench.json. Keys carry their unit; later versions add keys and rename none. */
 export interface BenchDocument {

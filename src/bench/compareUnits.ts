@@ -1,6 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { BenchUnit, ComparisonRow } from './benchDocument.ts';
-import { sweepEnds } from './sweep/sweepEnds.ts';
+import { sweepEnds } from './sweep/regulation.ts';
 
 type Compared = Omit<ComparisonRow, 'figures'> & { readonly of: (unit: BenchUnit) => Figure };
 

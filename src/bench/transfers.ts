@@ -1,6 +1,7 @@
+import type { MeasureResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
-import type { Limit, MeasureResult, WaveformKind } from '../verdict/measureDocument.ts';
-import { type DecisionRule, decide } from '../verdict/rule/decide.ts';
+import { type DecisionRule, decide, type Limit } from '../judge/decide.ts';
+import type { WaveformKind } from '../judge/waveform/waveform.ts';
 import type { BenchTransfer, TransferDirection, TransferSide } from './benchDocument.ts';
 import type { MeasuredTransfer } from './measuredUnit.ts';
 

@@ -1,8 +1,7 @@
 import { type Command, Option } from 'commander';
 import type { BenchCommandFlags } from './bench/benchCaptures.ts';
-import { cardTheme } from './report/cardTheme.ts';
-import { addFormatOptions } from './report/formatOptions.ts';
-import { finiteNumber } from './synth/finiteNumber.ts';
+import { addFormatOptions, cardTheme } from './report/formatOptions.ts';
+import { finiteNumber } from './synthesisOptions.ts';
 
 const after = `
 Examples:

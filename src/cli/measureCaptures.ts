@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { findCaptures } from './findCaptures.ts';
+import { refuseMeterForMany } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
-import { refuseMeterForMany } from './refuseMeterForMany.ts';
 import { runCaptures } from './runCaptures.ts';
 
 /** What `measure` does. */

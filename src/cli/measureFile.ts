@@ -10,7 +10,7 @@ import {
   MeasureError,
 } from '../entry/measuring.ts';
 import type { Found } from './findCaptures.ts';
-import type { ProgressLine } from './progress/progressLine.ts';
+import type { ProgressLine } from './progressLine.ts';
 import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
@@ -37,7 +37,7 @@ export interface MeasureTask {
 }
 
 /** How a file is read and measured, whatever is in it. */
-export interface MeasureFileRun {
+interface MeasureFileRun {
   /** Threads beside this one that read a large file; absent: as the machine has cores. */
   readonly workers?: number;
   /** Of the file, for its results; absent: as it was found. A load that stands in no other place is read from it. */

@@ -1,7 +1,19 @@
 import { availableParallelism } from 'node:os';
-import { type FileOutcome, type MeasureTask, measureFile } from './measureFile.ts';
-import type { ProgressLine } from './progress/progressLine.ts';
-import { measureWorkerFile } from './reading/threadFiles.ts';
+import type { Command } from 'commander';
+import { type AssayOptions, completeOptions, failureLine, MeasureError } from '../entry/measuring.ts';
+import { exitCodes, unreadable } from './failures.ts';
+import type { Found } from './findCaptures.ts';
+import {
+  type FileOutcome,
+  failedResult,
+  type MeasureFileOptions,
+  type MeasureTask,
+  measureFile,
+} from './measureFile.ts';
+import type { MeasureFlags } from './measureOptions.ts';
+import type { ProgressLine } from './progressLine.ts';
+import { readText } from './reading/readFile.ts';
+import { measureWorkerFile } from './reading/readThreads.ts';
 
 /** A thread takes as long to start as two small captures take. */
 const LEAST_FILES = 4;
@@ -48,5 +60,65 @@ export async function* measureFiles(
     }
   } finally {
     await pool.destroy();
+  }
+}
+
+/**
+ * The flags in the terms of the core.
+ *
+ * @throws CommanderError where the instrument file can't be read.
+ */
+export async function measureFileOptions(flags: MeasureFlags, command: Command): Promise<MeasureFileOptions> {
+  return completeOptions({
+    claims: flags.claim,
+    scales: flags.scale,
+    inverted: flags.invert,
+    rule: flags.rule,
+    orders: flags.orders,
+    sineThdPercent: flags.sineThd,
+    perWindow: flags.windows,
+    label: flags.label,
+    load: flags.load,
+    nominal: flags.nominal,
+    voltage: flags.voltage,
+    current: flags.current,
+    directInput: flags.dcInput,
+    skews: flags.skew,
+    instrument: flags.instrument === undefined ? undefined : await instrumentIn(flags.instrument, command),
+    sampleRateHz: flags.sampleRate,
+    meter:
+      flags.meter === undefined ? undefined : { readingV: flags.meter, dcCoupled: flags.meterDc ?? false },
+  });
+}
+
+/** An instrument file is one of the words: where it is wrong, nothing is measured. */
+async function instrumentIn(
+  file: string,
+  command: Command,
+): Promise<NonNullable<AssayOptions['instrument']>> {
+  // It alone needs YAML, which takes longer to load than a small capture to measure.
+  const { readInstrument } = await import('../entry/plans.ts');
+  try {
+    return readInstrument(await readText(file));
+  } catch (error) {
+    const known = error instanceof MeasureError ? error : unreadable(error);
+    return command.error(
+      `error: option '--instrument <file>' argument '${file}' is invalid. ${failureLine(failedResult(file, known))}`,
+      { exitCode: exitCodes.usage },
+    );
+  }
+}
+
+/** A meter's reading belongs to one moment and one outlet. */
+export function refuseMeterForMany(found: readonly Found[], flags: MeasureFlags, command: Command): void {
+  if (flags.meter === undefined) return;
+  const refuse = (message: string): never => command.error(message, { exitCode: exitCodes.usage });
+  if (found.length > 1) {
+    refuse(
+      'error: --meter is a reading for one capture: measure that one, then use the factor it prints for the others',
+    );
+  }
+  if (flags.voltage?.toLowerCase() === 'all') {
+    refuse('error: --meter is a reading of one channel: name that channel with --voltage');
   }
 }

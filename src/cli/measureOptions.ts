@@ -1,7 +1,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { MeasureError, parseClaim, parseNominal } from '../entry/grammar.ts';
 import type { AssayOptions } from '../entry/measuring.ts';
-import { finiteNumber } from './synth/finiteNumber.ts';
+import { finiteNumber } from './synthesisOptions.ts';
 
 type Scale = NonNullable<AssayOptions['scales']>[number];
 type Skew = NonNullable<AssayOptions['skews']>[number];

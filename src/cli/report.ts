@@ -1,7 +1,6 @@
 import type { Command } from 'commander';
 import { addMeasureOptions, claimWords } from './measureOptions.ts';
-import { cardTheme } from './report/cardTheme.ts';
-import { addFormatOptions } from './report/formatOptions.ts';
+import { addFormatOptions, cardTheme } from './report/formatOptions.ts';
 import type { ReportFlags } from './report/reportCaptures.ts';
 
 const after = `

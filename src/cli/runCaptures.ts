@@ -11,13 +11,12 @@ import {
   type MeasureResult,
   windowLines,
 } from '../entry/measuring.ts';
-import { exitCodes } from './exitCodes.ts';
+import { exitCodes } from './failures.ts';
 import type { Found } from './findCaptures.ts';
 import { type FileOutcome, failedResult } from './measureFile.ts';
-import { measureFileOptions } from './measureFileOptions.ts';
-import { measureFiles } from './measureFiles.ts';
+import { measureFileOptions, measureFiles } from './measureFiles.ts';
 import type { MeasureFlags } from './measureOptions.ts';
-import { progressLine } from './progress/progressLine.ts';
+import { progressLine } from './progressLine.ts';
 import type { WriteSheet } from './report/sheetWriter.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { exitCodes } from './exitCodes.ts';
+import { exitCodes } from './failures.ts';
 
 const cautions = `
 Start here:

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { exitCodes } from './exitCodes.ts';
+import { exitCodes } from './failures.ts';
 
 const after = `
 Each line: a wave, how it was sampled, and for each figure its error against the

@@ -1,12 +1,15 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { MeasureError } from '../entry/grammar.ts';
 import { captureLayouts, type ShapeName, synthesise, waveNamed } from '../entry/synthesis.ts';
-import { exitCodes } from './exitCodes.ts';
-import { finiteNumber } from './synth/finiteNumber.ts';
-import { finiteNumbers } from './synth/finiteNumbers.ts';
-import { harmonic } from './synth/harmonic.ts';
-import { type SynthFlags, synthesisOptions } from './synth/synthesisOptions.ts';
-import { writeWhole } from './writing/writeWhole.ts';
+import { exitCodes } from './failures.ts';
+import {
+  finiteNumber,
+  finiteNumbers,
+  harmonic,
+  type SynthFlags,
+  synthesisOptions,
+} from './synthesisOptions.ts';
+import { writeWhole } from './writing/writeOutput.ts';
 
 const waveNames = Object.keys(waveNamed);
 const layoutNames = Object.keys(captureLayouts);

@@ -1,8 +1,8 @@
 /** Two captures held against each other. */
-export type { Comparand } from '../bench/compare/comparand.ts';
+export type { Comparand } from '../bench/compare/compareCaptures.ts';
 export { compareCaptures } from '../bench/compare/compareCaptures.ts';
 export type { CompareDocument } from '../bench/compare/compareDocument.ts';
-export { isSame } from '../bench/compare/isSame.ts';
-export { readMeasureDocument } from '../bench/compare/readMeasureDocument.ts';
-export { compareLines } from '../sheet/answer/compare/compareLines.ts';
-export { overlayName } from '../sheet/overlay/overlayName.ts';
+export { isSame } from '../bench/compare/differenceOf.ts';
+export { readMeasureDocument } from '../bench/readEarlier.ts';
+export { overlayName } from '../draw/overlay/drawOverlaySheet.ts';
+export { compareLines } from '../words/compareLines.ts';

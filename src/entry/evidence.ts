@@ -1,8 +1,5 @@
 /** What sheets carry. Loads no package. */
-export { fileName } from '../sheet/answer/fileName.ts';
-export { recheckLines } from '../sheet/answer/recheckLines.ts';
-export { captureEvidence, cardEvidence, carryOptions } from '../sheet/evidence/captureEvidence.ts';
-export { capturesOfUnits, carriedCaptures } from '../sheet/evidence/carriedCaptures.ts';
+
 export type {
   CaptureEvidence,
   CardTheme,
@@ -14,11 +11,19 @@ export type {
   OneCapture,
   OverlayEvidence,
   SweepEvidence,
-} from '../sheet/evidence/evidence.ts';
-export { isSealed } from '../sheet/evidence/isSealed.ts';
-export { overlayEvidence } from '../sheet/evidence/overlayEvidence.ts';
-export type { Press } from '../sheet/evidence/press.ts';
-export { publishedNames, publishedOptions, publishedUnit } from '../sheet/evidence/published.ts';
-export { type OpenedSheet, readEvidence } from '../sheet/evidence/readEvidence.ts';
-export type { Face } from '../sheet/evidence/typeface.ts';
-export type { RecheckDocument } from '../sheet/recheck/recheckDocument.ts';
+} from '../draw/evidence.ts';
+export type { Face, Press } from '../draw/seal.ts';
+export {
+  captureEvidence,
+  capturesOfUnits,
+  cardEvidence,
+  carriedCaptures,
+  carryOptions,
+  overlayEvidence,
+} from '../publish/evidence/captureEvidence.ts';
+export { publishedNames, publishedOptions, publishedUnit } from '../publish/evidence/published.ts';
+export { type OpenedSheet, readEvidence } from '../publish/evidence/readEvidence.ts';
+export { isSealed } from '../publish/evidence/sealedSheet.ts';
+export type { RecheckDocument } from '../words/checkLines.ts';
+export { recheckLines } from '../words/checkLines.ts';
+export { fileName } from '../words/text.ts';

@@ -1,7 +1,13 @@
 /** From a file that is not in memory to a capture, by one thread or several. Loads little, for each thread loads it. */
 export { MeasureError } from '../base/measureError.ts';
-export type { ByteSource } from '../bytes/byteSource.ts';
-export type { Capture } from '../capture/capture.ts';
-export { type ChunkPlan, chunkReader } from '../capture/reading/chunkReader.ts';
-export { type NumberedChunk, readShare } from '../capture/reading/readShare.ts';
-export { FAILURES, NEXT_CHUNK, type ScanBoard } from '../capture/reading/scanBoard.ts';
+export type { Capture } from '../read/capture.ts';
+export {
+  type ChunkPlan,
+  chunkReader,
+  FAILURES,
+  NEXT_CHUNK,
+  type NumberedChunk,
+  readShare,
+  type ScanBoard,
+} from '../read/chunks/readShare.ts';
+export type { ByteSource } from '../read/text/textAccess.ts';

@@ -1,32 +1,25 @@
 /** A result as the parts of a page, and its sentences. */
-export { answerSentence } from '../sheet/answer/answerSentence.ts';
-export { answerTopics } from '../sheet/answer/answerTopics.ts';
-export { captureLines } from '../sheet/answer/captureLines.ts';
-export { claimsVerdict } from '../sheet/answer/claimsVerdict.ts';
-export { fileName } from '../sheet/answer/fileName.ts';
-export { headlineFigures } from '../sheet/answer/headlineFigures.ts';
-export { isInvented } from '../sheet/answer/isInvented.ts';
-export { mainFigures } from '../sheet/answer/mainFigures.ts';
-export { outcomeWords } from '../sheet/answer/outcomeWords.ts';
-export { questionSentence } from '../sheet/answer/questionSentence.ts';
-export { rankNotices } from '../sheet/answer/rankNotices.ts';
-export { spokenLines } from '../sheet/answer/spokenLines.ts';
-export { storyWords } from '../sheet/answer/storyWords.ts';
-export { cleanText } from '../sheet/cleanText.ts';
-export { cleanTexts } from '../sheet/cleanTexts.ts';
-export { claimsSection } from '../sheet/html/capture/claimsSection.ts';
-export { courseSection } from '../sheet/html/capture/courseSection.ts';
-export { figuresSection } from '../sheet/html/capture/figuresSection.ts';
-export { findingsSection } from '../sheet/html/capture/findingsSection.ts';
-export { harmonicsSection } from '../sheet/html/capture/harmonicsSection.ts';
-export { listSection } from '../sheet/html/capture/listSection.ts';
-export { html, Markup } from '../sheet/html/html.ts';
-export { captureMarkdown } from '../sheet/markdown/captureMarkdown.ts';
-export { figureText } from '../sheet/numbers/figureText.ts';
-export { secondsText } from '../sheet/numbers/secondsText.ts';
-export { significantText } from '../sheet/numbers/significantText.ts';
-export { withUnit } from '../sheet/numbers/withUnit.ts';
-export { axisTicks } from '../sheet/panels/axisTicks.ts';
-export { harmonicLimits } from '../sheet/panels/harmonicLimits.ts';
-export { subjectLine } from '../sheet/panels/subjectLine.ts';
-export { limitTables } from '../verdict/limits/limitTables.ts';
+
+export { axisTicks } from '../draw/panels/axes.ts';
+export { subjectLine } from '../draw/panels/drawTitle.ts';
+export { harmonicLimits } from '../draw/panels/harmonicLimits.ts';
+export { limitTables } from '../judge/limits/limitTables.ts';
+export {
+  claimsSection,
+  courseSection,
+  figuresSection,
+  findingsSection,
+  harmonicsSection,
+  listSection,
+} from '../publish/html/captureSections.ts';
+export { html, Markup } from '../publish/html/html.ts';
+export { captureMarkdown } from '../publish/markdown/captureMarkdown.ts';
+export { answerTopics } from '../words/answerLines.ts';
+export { answerSentence, isInvented, questionSentence, spokenLines } from '../words/answerSentence.ts';
+export { claimsVerdict, outcomeWords } from '../words/claimWords.ts';
+export { headlineFigures, mainFigures } from '../words/figureRows.ts';
+export { significantText, withUnit } from '../words/numbers.ts';
+export { figureText, secondsText } from '../words/quantities.ts';
+export { captureLines, rankNotices } from '../words/rankNotices.ts';
+export { storyWords } from '../words/storyWords.ts';
+export { cleanText, cleanTexts, fileName } from '../words/text.ts';

@@ -1,18 +1,15 @@
 import { type FailedResult, MeasureError, type MeasureResult } from '../entry/measuring.ts';
 import { offerExamples } from './demonstration/offerExamples.ts';
-import { type Entry, knownOf } from './desk/entry.ts';
-import { type NamedFile, openSitting } from './desk/sitting.ts';
-import { takeDrops } from './desk/takeDrops.ts';
-import { chosenFiles, droppedFiles } from './desk/takenFiles.ts';
+import { type Entry, knownOf, type NamedFile, openSitting } from './desk/sitting.ts';
+import { chosenFiles, droppedFiles, takeDrops } from './desk/takenFiles.ts';
 import { workerClient } from './desk/workerClient.ts';
 import { saveJson, saveText } from './save/saveResult.ts';
 import { readSitting, sittingText } from './save/sittingFile.ts';
-import { drawingTurns } from './several/drawingTurns.ts';
 import { severalPart } from './several/severalPart.ts';
-import { faces } from './shipped.ts';
+import { drawingTurns } from './several/severalView.ts';
+import { faces, loadTypefaces } from './shipped.ts';
 import { answerPart } from './show/answerPart.ts';
 import { capturesTable } from './show/capturesTable.ts';
-import { loadTypefaces } from './show/typefaces.ts';
 
 /**
  * Starts the page.

@@ -1,7 +1,6 @@
-import { exp } from '../base/elementary/exp.ts';
-import { type Extremes, extremes } from './extremes.ts';
-import { RUN_SAMPLES } from './longRecord.ts';
-import { median } from './median.ts';
+import { exp } from '../base/elementary.ts';
+import { RUN_SAMPLES } from './recordParts.ts';
+import { type Extremes, extremes, median } from './statistics.ts';
 
 /** A value at which the wave rests. */
 export interface AmplitudeLevel {

@@ -1,11 +1,10 @@
-import { sin } from '../base/elementary/sin.ts';
-import { wholePower } from '../base/elementary/wholePower.ts';
+import { sin, wholePower } from '../base/elementary.ts';
 
 /** Boxes in the cascade; even, so that its delay is a whole number of samples. */
 const BOXES = 6;
 
 /** Thins records out, and tells what its filter does to each frequency. */
-export interface Decimator {
+interface Decimator {
   /** Sample j of a thinned record stands at `first` + j · factor on the axis of the given samples; 0 or negative. */
   readonly first: number;
   /** Samples of a thinned record. @param length - of the given one. */

@@ -1,11 +1,10 @@
-import { blockMeans } from './blockMeans.ts';
 import { firstPeriod } from './firstPeriod.ts';
 import { fitHarmonics } from './fitHarmonics.ts';
 import type { HarmonicFit } from './harmonicFit.ts';
-import { LONG_RECORD } from './longRecord.ts';
-import { moments } from './moments.ts';
+import { blockMeans, LONG_RECORD } from './recordParts.ts';
+import { moments } from './statistics.ts';
 
-export interface Fundamental {
+interface Fundamental {
   /** Radians a sample. */
   readonly omega: number;
   /** Periods in the record. */

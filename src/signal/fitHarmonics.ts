@@ -1,12 +1,12 @@
 import { type CholeskyFactor, choleskyFactor } from './choleskyFactor.ts';
-import { fitFolded } from './folding/fitFolded.ts';
+import { fitFolded } from './fitFolded.ts';
 import { fitOfState, type HarmonicFit } from './harmonicFit.ts';
-import { LONG_RECORD } from './longRecord.ts';
 import { normalEquations, projections } from './normalEquations.ts';
+import { LONG_RECORD } from './recordParts.ts';
 import { storedResidual } from './residual.ts';
 import { type SampleTurns, sampleTurns } from './sampleTurns.ts';
 
-export interface FitOptions {
+interface FitOptions {
   /** Orders fitted, K ≥ 1; K·omega must stay under π. */
   readonly orders: number;
   /** First guess of the angular frequency, radians a sample: within about half a cycle over the record. */

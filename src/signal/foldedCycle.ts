@@ -1,4 +1,4 @@
-import { middleRange } from './middleRange.ts';
+import { middleRange } from './recordParts.ts';
 
 /** A record folded onto one cycle: its points in the order of their phase. */
 export interface FoldedCycle {

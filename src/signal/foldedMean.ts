@@ -1,8 +1,9 @@
-import { RUN_SAMPLES } from './longRecord.ts';
+import { RUN_SAMPLES } from './recordParts.ts';
 import type { Residual } from './residual.ts';
+import { median } from './statistics.ts';
 
 /** Means over the cycle, with how far they can be trusted. */
-export interface FoldedMean {
+interface FoldedMean {
   /** Shape bins, bin b covering phases b/bins to (b+1)/bins of a cycle; 0 where no sample fell. */
   readonly bins: Float64Array;
   /** Mean of count·bin² over the bins: for white noise of deviation σ about σ². */
@@ -59,4 +60,36 @@ function addToBins(
     sums[bin]! += x;
     counts[bin]!++;
   }
+}
+
+/**
+ * A record folded onto one cycle, each bin the median of its samples: noise averages out and an edge stays
+ * sharp, since a median takes one side of it.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param omega - radians a sample.
+ * @param phaseRad - phase of the record's centre sample.
+ * @param binCount - ≥ 1, at most half the samples, so that few bins stay empty.
+ * @returns shape binCount; a bin that no sample fell into repeats the one before.
+ */
+export function foldedMedian(
+  samples: Float64Array,
+  omega: number,
+  phaseRad: number,
+  binCount: number,
+): Float64Array {
+  const bins: number[][] = Array.from({ length: binCount }, () => []);
+  const centre = (samples.length - 1) / 2;
+  for (let n = 0; n < samples.length; n++) {
+    if (Number.isNaN(samples[n]!)) continue;
+    const cycles = (omega * (n - centre) + phaseRad) / (2 * Math.PI);
+    bins[Math.min(binCount - 1, Math.floor((cycles - Math.floor(cycles)) * binCount))]!.push(samples[n]!);
+  }
+  const medians = new Float64Array(binCount);
+  let last = median(bins.findLast((bin) => bin.length > 0) ?? [0]);
+  bins.forEach((bin, i) => {
+    if (bin.length > 0) last = median(bin);
+    medians[i] = last;
+  });
+  return medians;
 }

@@ -1,4 +1,4 @@
-import { hypot } from '../base/elementary/hypot.ts';
+import { hypot } from '../base/elementary.ts';
 import type { HarmonicSeries } from './harmonicSeries.ts';
 import type { Residual } from './residual.ts';
 
@@ -25,7 +25,7 @@ export interface HarmonicFit extends HarmonicSeries {
 }
 
 /** Where a fit has come to rest. */
-export interface FitState {
+interface FitState {
   readonly series: HarmonicSeries;
   readonly omega: number;
   readonly residual: Residual;

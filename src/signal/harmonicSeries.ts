@@ -1,5 +1,4 @@
-import { cos } from '../base/elementary/cos.ts';
-import { sin } from '../base/elementary/sin.ts';
+import { cos, sin } from '../base/elementary.ts';
 import { fourier } from './spectrum.ts';
 
 /**

@@ -1,5 +1,6 @@
+import { log2 } from '../base/elementary.ts';
 import { type HarmonicSeries, sampleCycle } from './harmonicSeries.ts';
-import { RUN_SAMPLES } from './longRecord.ts';
+import { middleRange, RUN_SAMPLES } from './recordParts.ts';
 
 /** What a fit leaves of a record: sample − series; NaN where the sample is missing. */
 export interface Residual {
@@ -84,4 +85,16 @@ function leave(left: Float64Array, samples: Float64Array, { cycle, place, step }
     const before = cycle[point]!;
     left[n] = samples[n]! - (before + (at - whole) * (cycle[point + 1]! - before));
   }
+}
+
+/**
+ * The longest power of two of samples in the middle of a residual, for a spectrum.
+ *
+ * @param longest - samples at most.
+ * @returns not to be changed: it may be a view.
+ */
+export function middleStretch(residual: Residual, longest: number): Float64Array {
+  const size = 2 ** Math.floor(log2(Math.min(residual.length, longest)));
+  const { from, to } = middleRange(residual.length, size);
+  return residual.stretch(from, to);
 }

@@ -1,7 +1,4 @@
-import { atan2 } from '../base/elementary/atan2.ts';
-import { cos } from '../base/elementary/cos.ts';
-import { hypot } from '../base/elementary/hypot.ts';
-import { sin } from '../base/elementary/sin.ts';
+import { atan2, cos, hypot, sin } from '../base/elementary.ts';
 import { choleskyFactor } from './choleskyFactor.ts';
 
 /** A sine c + A·sin(ωu + φ) whose values were rounded to codes; all in codes above the lowest that occurs. */

@@ -1,10 +1,5 @@
 import FFT from 'fft.js';
-import { log2 } from '../base/elementary/log2.ts';
-import { fillFourierTable } from './fourierTable.ts';
-import { complexBins, realSpectrum, type Spectrum } from './halfSizeTransform.ts';
-import { keptBySize } from './keptBySize.ts';
-
-export type { Spectrum };
+import { cos, log2, sin } from '../base/elementary.ts';
 
 /**
  * Discrete Fourier transform of a real record, unscaled: X[k] = Σ x[n] e^(−2πi kn/N), k = 0 … N/2.
@@ -20,7 +15,7 @@ export function spectrum(samples: Float64Array): Spectrum {
 }
 
 /** Both ways between records of one size and their spectra. */
-export interface Fourier {
+interface Fourier {
   /** As `spectrum`. */
   readonly spectrum: (samples: Float64Array) => Spectrum;
   /** The real record whose spectrum is given: N/2 + 1 bins, as `spectrum` returns them; not changed. */
@@ -83,4 +78,100 @@ function requirePowerOfTwo(size: number): void {
   if (!(size >= 4 && size <= 2 ** 30) || !Number.isInteger(size) || (size & (size - 1)) !== 0) {
     throw new RangeError(`a spectrum needs a power of two of at least 4 samples, not ${size}`);
   }
+}
+
+/** The bins 0 to N/2 of a real transform, split into real and imaginary parts. */
+export interface Spectrum {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+/**
+ * The spectrum of N real samples from that of N/2 complex ones z[n] = x[2n] + i·x[2n + 1]:
+ *
+ * X[k] = E[k] + e^(−2πik/N)·O[k], E = (Z[k] + Z*[N/2 − k]) / 2 of the even samples, O = (Z[k] − Z*[N/2 − k]) / 2i of the odd
+ *
+ * @param bins - Z in pairs, shape N. Not changed.
+ * @param turns - cos and −sin of 2πk/N in turn; shape 2N.
+ * @see W. H. Press et al., Numerical Recipes, 3rd ed., §12.3.2 (from memory).
+ */
+function realSpectrum(bins: Float64Array, turns: Float64Array): Spectrum {
+  const points = bins.length / 2;
+  const re = new Float64Array(points + 1);
+  const im = new Float64Array(points + 1);
+  for (let k = 0; k <= points; k++) {
+    const at = k === points ? 0 : 2 * k;
+    const mirrored = k === 0 ? 0 : 2 * (points - k);
+    const oddRe = 0.5 * (bins[at + 1]! + bins[mirrored + 1]!);
+    const oddIm = 0.5 * (bins[mirrored]! - bins[at]!);
+    const turnRe = turns[2 * k]!;
+    const turnIm = turns[2 * k + 1]!;
+    re[k] = 0.5 * (bins[at]! + bins[mirrored]!) + (turnRe * oddRe - turnIm * oddIm);
+    im[k] = 0.5 * (bins[at + 1]! - bins[mirrored + 1]!) + (turnRe * oddIm + turnIm * oddRe);
+  }
+  return { re, im };
+}
+
+/**
+ * The other way: Z[k] = E[k] + i·O[k].
+ *
+ * @param bins - filled with Z in pairs, shape N.
+ */
+function complexBins({ re, im }: Spectrum, turns: Float64Array, bins: Float64Array): void {
+  const points = bins.length / 2;
+  for (let k = 0; k < points; k++) {
+    const mirrored = points - k;
+    const unlikeRe = 0.5 * (re[k]! - re[mirrored]!);
+    const unlikeIm = 0.5 * (im[k]! + im[mirrored]!);
+    const turnRe = turns[2 * k]!;
+    const turnIm = turns[2 * k + 1]!;
+    // Turned back: by the conjugate.
+    const oddRe = turnRe * unlikeRe + turnIm * unlikeIm;
+    const oddIm = turnRe * unlikeIm - turnIm * unlikeRe;
+    bins[2 * k] = 0.5 * (re[k]! + re[mirrored]!) - oddIm;
+    bins[2 * k + 1] = 0.5 * (im[k]! - im[mirrored]!) + oddRe;
+  }
+}
+
+/**
+ * cos and −sin of 2πk/N in turn, k = 0 … N − 1, from the first eighth of the turn and its mirror images.
+ *
+ * @param table - filled; shape 2N, N a power of two ≥ 4.
+ */
+function fillFourierTable(table: Float64Array): void {
+  const size = table.length / 2;
+  const put = (k: number, cosine: number, sine: number): void => {
+    table[2 * k] = cosine;
+    table[2 * k + 1] = -sine;
+  };
+  for (let k = 0; k <= size / 8; k++) {
+    const c = cos((2 * Math.PI * k) / size);
+    const s = sin((2 * Math.PI * k) / size);
+    put(k, c, s);
+    put(size / 4 - k, s, c);
+    put(size / 4 + k, -s, c);
+    put(size / 2 - k, -c, s);
+    put(size / 2 + k, -c, -s);
+    put((3 * size) / 4 - k, -s, -c);
+    put((3 * size) / 4 + k, s, -c);
+    if (k > 0) put(size - k, c, -s);
+  }
+}
+
+/**
+ * A table that depends on a size alone, made once for each of the sizes asked for last.
+ *
+ * @param make - gives the same for the same size.
+ * @param most - tables kept, ≥ 1. Default 8: as many as a long record asks for.
+ */
+export function keptBySize<Table>(make: (size: number) => Table, most = 8): (size: number) => Table {
+  const kept = new Map<number, Table>();
+  return (size) => {
+    const table = kept.get(size) ?? make(size);
+    // Put behind the others, so that the first is the one that nobody asked for the longest.
+    kept.delete(size);
+    kept.set(size, table);
+    if (kept.size > most) kept.delete(kept.keys().next().value!);
+    return table;
+  };
 }

@@ -1,5 +1,5 @@
 /** ∫v² over each stretch between neighbouring positions. */
-export interface SquareIntegrals {
+interface SquareIntegrals {
   /** In the unit of the samples squared, times samples. */
   readonly integrals: Float64Array;
   /** How many samples of each stretch are missing. */

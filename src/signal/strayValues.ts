@@ -1,7 +1,5 @@
-import { extremes } from './extremes.ts';
-import { RUN_SAMPLES } from './longRecord.ts';
-import { orderStatistic } from './orderStatistic.ts';
-import { presentLooks } from './presentLooks.ts';
+import { RUN_SAMPLES } from './recordParts.ts';
+import { extremes, orderStatistic } from './statistics.ts';
 
 /** Values looked at for what is usual, about. */
 const LOOKS = 20_000;
@@ -87,4 +85,31 @@ function addPlaces(
   high: number,
 ): void {
   for (let n = from; n < to; n++) if (samples[n]! < low || samples[n]! > high) places.push(n);
+}
+
+/**
+ * Present samples from evenly spaced places of a record: some ten thousand tell a quantile as well as millions.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @param looks - places, about: all where N is less, under twice as many else.
+ */
+export function presentLooks(samples: Float64Array, looks: number): Float64Array {
+  const stride = Math.max(1, Math.floor(samples.length / looks));
+  const seen = new Float64Array(Math.ceil(samples.length / stride));
+  let count = 0;
+  for (let n = 0; n < samples.length; n += stride) {
+    if (!Number.isNaN(samples[n]!)) seen[count++] = samples[n]!;
+  }
+  return seen.subarray(0, count);
+}
+
+/**
+ * The size that all but a hundredth of |v| stays under: of the peak, also where most of the record rests at zero.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ * @returns in the unit of the samples; 0 where nothing is present.
+ */
+export function usualPeak(samples: Float64Array): number {
+  const sizes = presentLooks(samples, LOOKS).map(Math.abs).sort();
+  return sizes[Math.floor(0.99 * sizes.length)] ?? 0;
 }

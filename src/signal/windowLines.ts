@@ -1,11 +1,9 @@
-import { atan2 } from '../base/elementary/atan2.ts';
-import { cos } from '../base/elementary/cos.ts';
-import { sin } from '../base/elementary/sin.ts';
+import { atan2, cos, sin } from '../base/elementary.ts';
 import type { HarmonicFit } from './harmonicFit.ts';
 import { lineReader } from './lineSpectrum.ts';
 import type { Residual } from './residual.ts';
 
-export interface WindowLinesOptions {
+interface WindowLinesOptions {
   /** Cycles of the fundamental a window, N, whole, ≥ 1. */
   readonly cycles: number;
   /** Lines 0 to count − 1, a cycle over N apart; the highest must stay below half the sample rate. */
@@ -15,7 +13,7 @@ export interface WindowLinesOptions {
 }
 
 /** The lines of one window. */
-export interface WindowLines {
+interface WindowLines {
   /** Shape count: squared RMS of line k, in U²; line 0 is the mean's square. */
   readonly squares: Float64Array;
   /** Of the fundamental, line N, against that of the fit, radians in (−π, π]. */

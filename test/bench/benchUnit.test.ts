@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type { BenchUnit } from '../../src/bench/benchDocument.ts';
 import { benchUnit } from '../../src/bench/benchUnit.ts';
 import type { MeasuredUnit } from '../../src/bench/measuredUnit.ts';
-import { readCapture } from '../../src/capture/readCapture.ts';
-import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
+import { writeCapture } from '../../src/synth/writeCapture.ts';
 import { syntheticUnit } from './syntheticUnit.ts';
 
 describe('a sweep of sines behind an impedance of 1 Ω, whose tops are cut from 800 W on', () => {

@@ -1,9 +1,8 @@
-import { outletClaims } from '../../src/bench/claims/outletClaims.ts';
-import { parseUnitClaim } from '../../src/bench/claims/parseUnitClaim.ts';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
+import { outletClaims, parseUnitClaim } from '../../src/bench/claims/parseUnitClaim.ts';
 import type { MeasuredUnit } from '../../src/bench/measuredUnit.ts';
-import { readCapture } from '../../src/capture/readCapture.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
-import { type SynthesisOptions, synthesise } from '../../src/verdict/synthetic/synthesise.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
+import { type SynthesisOptions, synthesise } from '../../src/synth/synthesise.ts';
 
 /** A unit whose captures are synthetic waves at told loads, measured as a person's captures are. */
 export function syntheticUnit(

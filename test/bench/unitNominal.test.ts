@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { nominalOfUnit, unitNominal } from '../../src/bench/unitNominal.ts';
-import type { MeasureResult, Nominal } from '../../src/verdict/measureDocument.ts';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import { nominalOfUnit, unitNominal } from '../../src/bench/measuredUnit.ts';
+import type { Nominal } from '../../src/judge/nominal/mainsNominals.ts';
 
 const at = (voltageV: number, frequencyHz = 60): Nominal => ({ voltageV, frequencyHz, inferred: true });
 type Seen = Pick<MeasureResult, 'nominal' | 'loadSeen'>;

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
-import type { FailedResult } from '../../src/verdict/measureDocument.ts';
+import type { FailedResult } from '../../src/assay/measureDocument.ts';
+import { randomNumbers } from '../../src/signal/randomNumbers.ts';
 import { benchFolder } from './benchFolder.ts';
 import { documentFaults } from './documentFaults.ts';
 import { type CommandRun, runCommand } from './runCommand.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { ClaimResult } from '../../src/verdict/measureDocument.ts';
+import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import { benchFolder } from './benchFolder.ts';
 import { measuredResults } from './measuredResults.ts';
 import { runCommand } from './runCommand.ts';

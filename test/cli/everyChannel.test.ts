@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
-import type { MeasureDocument, MeasureResult } from '../../src/verdict/measureDocument.ts';
+import type { MeasureDocument, MeasureResult } from '../../src/assay/measureDocument.ts';
+import { writeCapture } from '../../src/synth/writeCapture.ts';
 import { benchFolder } from './benchFolder.ts';
 import { runCommand } from './runCommand.ts';
 

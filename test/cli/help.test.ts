@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { limitTables } from '../../src/verdict/limits/limitTables.ts';
+import { limitTables } from '../../src/judge/limits/limitTables.ts';
 import { benchFolder } from './benchFolder.ts';
 import { runCommand } from './runCommand.ts';
 

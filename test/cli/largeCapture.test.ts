@@ -4,10 +4,10 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { readCapture } from '../../src/capture/readCapture.ts';
-import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type * as Reading from '../../src/cli/reading/readFileCapture.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
+import { writeCapture } from '../../src/synth/writeCapture.ts';
 import { runCommand } from './runCommand.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'sineassay-'));

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { expect, test } from 'vitest';
-import { measureFileOptions } from '../../src/cli/measureFileOptions.ts';
+import { measureFileOptions } from '../../src/cli/measureFiles.ts';
 import { addMeasureOptions } from '../../src/cli/measureOptions.ts';
 
 async function parsed(words: readonly string[]): ReturnType<typeof measureFileOptions> {

@@ -1,4 +1,4 @@
-import type { FailedResult, MeasureDocument, MeasureResult } from '../../src/verdict/measureDocument.ts';
+import type { FailedResult, MeasureDocument, MeasureResult } from '../../src/assay/measureDocument.ts';
 import type { CommandRun } from './runCommand.ts';
 
 /** The results of a run with --json, none of them an error. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
 import { benchFolder } from './benchFolder.ts';
 import { measuredResults } from './measuredResults.ts';
 import { runCommand } from './runCommand.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
 import type { Figure } from '../../src/base/figure.ts';
-import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
 import { benchFolder } from './benchFolder.ts';
 import { measuredResults } from './measuredResults.ts';
 import { runCommand } from './runCommand.ts';

@@ -1,5 +1,5 @@
-import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
-import { type SynthesisOptions, synthesise } from '../../src/verdict/synthetic/synthesise.ts';
+import { type SynthesisOptions, synthesise } from '../../src/synth/synthesise.ts';
+import { writeCapture } from '../../src/synth/writeCapture.ts';
 
 /** A capture of some thousand rows: 4.3 cycles, 120 V at 60 Hz, 8 bits, 0.5 % noise, unless said. */
 export function smallCapture(options: Partial<SynthesisOptions> = {}): Uint8Array {

@@ -1,4 +1,4 @@
-import type { SynthesisOptions } from '../../src/verdict/synthetic/synthesise.ts';
+import type { SynthesisOptions } from '../../src/synth/synthesise.ts';
 
 /** One capture of the invented evening on which a tool-lending library tests three donated inverters. */
 export interface DemonstrationCapture {

@@ -1,10 +1,9 @@
-import { writeCapture } from '../../src/capture/writing/writeCapture.ts';
-import type { WrittenChannel } from '../../src/capture/writing/writtenCapture.ts';
-import { course } from '../../src/signal/synthesis/course.ts';
-import { type EvolvingWave, evolvingWave } from '../../src/signal/synthesis/evolvingWave.ts';
-import { sampleEvolvingWave } from '../../src/signal/synthesis/sampleEvolvingWave.ts';
-import { waveNamed } from '../../src/signal/synthesis/waveNamed.ts';
-import { waveOfRms } from '../../src/signal/synthesis/waveOfRms.ts';
+import { waveOfRms } from '../../src/synth/changedWaves.ts';
+import { course, type EvolvingWave, evolvingWave } from '../../src/synth/evolvingWave.ts';
+import type { WrittenChannel } from '../../src/synth/layoutTexts.ts';
+import { sampleEvolvingWave } from '../../src/synth/sampleWave.ts';
+import { waveNamed } from '../../src/synth/waveNamed.ts';
+import { writeCapture } from '../../src/synth/writeCapture.ts';
 
 /** A capture on which something changes, or that shows the load's current too. */
 export interface ChangingCapture {

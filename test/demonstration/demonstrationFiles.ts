@@ -1,6 +1,5 @@
-import { encodedUtf8 } from '../../src/capture/writing/encodedUtf8.ts';
-import type { StatedTruth } from '../../src/verdict/synthetic/statedTruth.ts';
-import { synthesise } from '../../src/verdict/synthetic/synthesise.ts';
+import { type StatedTruth, synthesise } from '../../src/synth/synthesise.ts';
+import { encodedUtf8 } from '../../src/synth/writeCapture.ts';
 import { benchEvening, type DemonstrationCapture } from './benchEvening.ts';
 import { changingCapture, changingEvening } from './changingEvening.ts';
 import { eveningPlan } from './eveningPlan.ts';

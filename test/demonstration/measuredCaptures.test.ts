@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type { Figure } from '../../src/base/figure.ts';
-import { readCapture } from '../../src/capture/readCapture.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
-import { parseClaim } from '../../src/verdict/claims/parseClaim.ts';
-import { synthesise } from '../../src/verdict/synthetic/synthesise.ts';
+import { parseClaim } from '../../src/judge/claims/parseClaim.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
+import { synthesise } from '../../src/synth/synthesise.ts';
 import { benchEvening } from './benchEvening.ts';
 
 describe.each(benchEvening)('$file', ({ file, label, load, claims, wave }) => {

@@ -1,4 +1,4 @@
-import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
 import { type Chance, drawnCsv, type Scope, type Signal } from './drawnCapture.ts';
 import {
   cutSine,

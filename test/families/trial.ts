@@ -1,6 +1,6 @@
-import { readCapture } from '../../src/capture/readCapture.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
-import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
 import { chance } from './drawnCapture.ts';
 import type { Draw, Family } from './families.ts';
 import { shapeTruth } from './shapes.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { MeasureResult } from '../../src/assay/measureDocument.ts';
 import { MeasureError } from '../../src/base/measureError.ts';
-import type { MeasureResult } from '../../src/verdict/measureDocument.ts';
 import { type CaptureMutant, captureMutant } from './captureMutants.ts';
 import { captureMutantCount, firstMutant, mostFailures, seededRandom } from './fuzzCount.ts';
 import { assaysOf, smallCaptures } from './smallCaptures.ts';

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import { readCapture } from '../../src/capture/readCapture.ts';
-import type { Assay } from '../../src/verdict/assay.ts';
-import { assayCapture } from '../../src/verdict/assayCapture.ts';
-import type { AssayOptions } from '../../src/verdict/assaying/assayOptions.ts';
+import type { Assay } from '../../src/assay/assay.ts';
+import { assayCapture } from '../../src/assay/assayCapture.ts';
+import type { AssayOptions } from '../../src/assay/assayOptions.ts';
+import { readCapture } from '../../src/read/readCapture.ts';
 import { seededRandom } from './fuzzCount.ts';
 
 /** Invented captures of a few cycles, each in a layout of its own. */

@@ -1,12 +1,16 @@
+import type { Assay } from '../../src/assay/assay.ts';
+import { completeOptions, type ToldOptions } from '../../src/assay/assayOptions.ts';
 import { benchUnit } from '../../src/bench/benchUnit.ts';
 import { compareCaptures } from '../../src/bench/compare/compareCaptures.ts';
 import { compareUnits } from '../../src/bench/compareUnits.ts';
-import { captureEvidence, cardEvidence, carryOptions } from '../../src/sheet/evidence/captureEvidence.ts';
-import type { CarriedUnit, Evidence } from '../../src/sheet/evidence/evidence.ts';
-import { overlayEvidence } from '../../src/sheet/evidence/overlayEvidence.ts';
-import type { Assay } from '../../src/verdict/assay.ts';
-import { completeOptions, type ToldOptions } from '../../src/verdict/assaying/completeOptions.ts';
-import { parseClaim } from '../../src/verdict/claims/parseClaim.ts';
+import type { CarriedUnit, Evidence } from '../../src/draw/evidence.ts';
+import { parseClaim } from '../../src/judge/claims/parseClaim.ts';
+import {
+  captureEvidence,
+  cardEvidence,
+  carryOptions,
+  overlayEvidence,
+} from '../../src/publish/evidence/captureEvidence.ts';
 import { assaysOf, smallCaptures } from './smallCaptures.ts';
 
 export const program = '9.9.9';

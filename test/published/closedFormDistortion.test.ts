@@ -1,9 +1,7 @@
 import { expect, test } from 'vitest';
-import { modifiedSine } from '../../src/signal/synthesis/modifiedSine.ts';
-import { polylineWave } from '../../src/signal/synthesis/polylineWave.ts';
-import { scaledWave } from '../../src/signal/synthesis/scaledWave.ts';
-import { squareWave } from '../../src/signal/synthesis/squareWave.ts';
-import { triangleWave } from '../../src/signal/synthesis/triangleWave.ts';
+import { scaledWave } from '../../src/synth/changedWaves.ts';
+import { polylineWave, triangleWave } from '../../src/synth/polylineWave.ts';
+import { modifiedSine, squareWave } from '../../src/synth/steppedWaves.ts';
 import { fullDistortion } from './fullDistortion.ts';
 
 // The classical Fourier series, summed in closed form over all orders; to order 40 and 50 with high-precision

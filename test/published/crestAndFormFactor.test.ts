@@ -1,11 +1,7 @@
 import { expect, test } from 'vitest';
-import { clippedSine } from '../../src/signal/synthesis/clippedSine.ts';
-import { halfWave } from '../../src/signal/synthesis/halfWave.ts';
-import { sineWave } from '../../src/signal/synthesis/sineWave.ts';
-import { sineWithHarmonics } from '../../src/signal/synthesis/sineWithHarmonics.ts';
-import { squareWave } from '../../src/signal/synthesis/squareWave.ts';
-import { staircase } from '../../src/signal/synthesis/staircase.ts';
-import { triangleWave } from '../../src/signal/synthesis/triangleWave.ts';
+import { halfWave, triangleWave } from '../../src/synth/polylineWave.ts';
+import { clippedSine, sineWave, sineWithHarmonics } from '../../src/synth/sines.ts';
+import { squareWave, staircase } from '../../src/synth/steppedWaves.ts';
 import { averageRespondingError } from './averageRespondingError.ts';
 
 // Crest factor, form factor, and the error of an average-responding meter in percent. The first three rows

@@ -1,4 +1,4 @@
-import type { WaveTruth } from '../../src/signal/synthesis/knownWave.ts';
+import type { WaveTruth } from '../../src/synth/knownWave.ts';
 
 /** THD over all harmonics without end: what is neither DC nor fundamental, over the fundamental. */
 export function fullDistortion({ rms, mean, fundamentalRms }: WaveTruth): number {

@@ -1,9 +1,9 @@
 import type { Figure } from '../../src/base/figure.ts';
-import { measureWave } from '../../src/figures/measureWave.ts';
-import type { WaveFigures } from '../../src/figures/waveFigures.ts';
-import type { KnownWave } from '../../src/signal/synthesis/knownWave.ts';
-import { sampleWave } from '../../src/signal/synthesis/sampleWave.ts';
-import { waveOfRms } from '../../src/signal/synthesis/waveOfRms.ts';
+import { measureWave } from '../../src/measure/measureWave.ts';
+import type { WaveFigures } from '../../src/measure/waveFigures.ts';
+import { waveOfRms } from '../../src/synth/changedWaves.ts';
+import type { KnownWave } from '../../src/synth/knownWave.ts';
+import { sampleWave } from '../../src/synth/sampleWave.ts';
 
 /** Two records that share nothing: no whole number of cycles, no rate that divides. */
 export const records = [

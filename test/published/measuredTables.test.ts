@@ -1,17 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { clippedSine } from '../../src/signal/synthesis/clippedSine.ts';
-import { halfWave } from '../../src/signal/synthesis/halfWave.ts';
-import type { KnownWave } from '../../src/signal/synthesis/knownWave.ts';
-import { modifiedSine } from '../../src/signal/synthesis/modifiedSine.ts';
-import { nearestLevelAngles } from '../../src/signal/synthesis/nearestLevelAngles.ts';
-import { sineWave } from '../../src/signal/synthesis/sineWave.ts';
-import { sineWithHarmonics } from '../../src/signal/synthesis/sineWithHarmonics.ts';
-import { sinusoidalPwm } from '../../src/signal/synthesis/sinusoidalPwm.ts';
-import { squareWave } from '../../src/signal/synthesis/squareWave.ts';
-import { staircase } from '../../src/signal/synthesis/staircase.ts';
-import { threeLevelWave } from '../../src/signal/synthesis/threeLevelWave.ts';
-import { triangleWave } from '../../src/signal/synthesis/triangleWave.ts';
-import { twoLevelWave } from '../../src/signal/synthesis/twoLevelWave.ts';
+import type { KnownWave } from '../../src/synth/knownWave.ts';
+import { halfWave, triangleWave } from '../../src/synth/polylineWave.ts';
+import { clippedSine, sineWave, sineWithHarmonics } from '../../src/synth/sines.ts';
+import { sinusoidalPwm } from '../../src/synth/sinusoidalPwm.ts';
+import {
+  modifiedSine,
+  nearestLevelAngles,
+  squareWave,
+  staircase,
+  threeLevelWave,
+  twoLevelWave,
+} from '../../src/synth/steppedWaves.ts';
 import { measured, numberIn, records } from './measured.ts';
 import { quasiSquareTable } from './quasiSquareTable.ts';
 

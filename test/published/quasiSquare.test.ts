@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { modifiedSine } from '../../src/signal/synthesis/modifiedSine.ts';
+import { modifiedSine } from '../../src/synth/steppedWaves.ts';
 import { averageRespondingError } from './averageRespondingError.ts';
 import { fullDistortion } from './fullDistortion.ts';
 import { quasiSquareTable } from './quasiSquareTable.ts';

@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { KnownWave } from '../../src/signal/synthesis/knownWave.ts';
-import { scaledWave } from '../../src/signal/synthesis/scaledWave.ts';
-import { staircase } from '../../src/signal/synthesis/staircase.ts';
-import { threeLevelWave } from '../../src/signal/synthesis/threeLevelWave.ts';
-import { twoLevelWave } from '../../src/signal/synthesis/twoLevelWave.ts';
+import { scaledWave } from '../../src/synth/changedWaves.ts';
+import type { KnownWave } from '../../src/synth/knownWave.ts';
+import { staircase, threeLevelWave, twoLevelWave } from '../../src/synth/steppedWaves.ts';
 import { fullDistortion } from './fullDistortion.ts';
 
 /** Peak value of an order, with its sign: these waves are sums of sines without cosines. */

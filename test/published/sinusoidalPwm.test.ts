@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { sinusoidalPwm } from '../../src/signal/synthesis/sinusoidalPwm.ts';
+import { sinusoidalPwm } from '../../src/synth/sinusoidalPwm.ts';
 import { fullDistortion } from './fullDistortion.ts';
 
 /**

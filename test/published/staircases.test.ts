@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nearestLevelAngles } from '../../src/signal/synthesis/nearestLevelAngles.ts';
-import { staircase } from '../../src/signal/synthesis/staircase.ts';
+import { nearestLevelAngles, staircase } from '../../src/synth/steppedWaves.ts';
 import { fullDistortion } from './fullDistortion.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { advancedSeries } from '../../src/signal/advancedSeries.ts';
 import { seriesAt } from '../../src/signal/harmonicSeries.ts';
+import { advancedSeries } from '../../src/signal/sampleTurns.ts';
 
 test('advancedSeries(series, a) at a phase is the series at that phase plus a', () => {
   const series = {

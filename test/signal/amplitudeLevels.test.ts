@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { amplitudeLevels } from '../../src/signal/amplitudeLevels.ts';
-import { sampleWave } from '../../src/signal/synthesis/sampleWave.ts';
-import { waveNamed } from '../../src/signal/synthesis/waveNamed.ts';
+import { sampleWave } from '../../src/synth/sampleWave.ts';
+import { waveNamed } from '../../src/synth/waveNamed.ts';
 
 const sampled = (wave: Parameters<typeof sampleWave>[0], cycles = 3.3): Float64Array =>
   sampleWave(wave, {

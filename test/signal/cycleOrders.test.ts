@@ -2,8 +2,7 @@ import { expect, test } from 'vitest';
 import { cycleOrders } from '../../src/signal/cycleOrders.ts';
 import { fitHarmonics } from '../../src/signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../src/signal/harmonicFit.ts';
-import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
+import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
 
 /** A sine of 100 V whose fifth order grows from nothing along the record, fitted. */
 function fitted(

@@ -1,9 +1,8 @@
 import { expect, test } from 'vitest';
 import { findFundamental } from '../../src/signal/findFundamental.ts';
-import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
-import { sampleWave } from '../../src/signal/synthesis/sampleWave.ts';
-import { type ShapeName, waveNamed } from '../../src/signal/synthesis/waveNamed.ts';
+import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
+import { sampleWave } from '../../src/synth/sampleWave.ts';
+import { type ShapeName, waveNamed } from '../../src/synth/waveNamed.ts';
 
 const random = randomNumbers(42);
 const between = (low: number, high: number): number => low + (high - low) * random();

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { fitHarmonics } from '../../src/signal/fitHarmonics.ts';
-import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
+import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
 import reference from '../reference/signalValues.json' with { type: 'json' };
 
 test('fitHarmonics(samples) finds the minimum that scipy.optimize.least_squares finds, and its covariance', () => {

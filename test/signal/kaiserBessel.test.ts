@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { KERNEL_BINS, KERNEL_WIDTH, kaiserBesselWeights } from '../../src/signal/kaiserBessel.ts';
+import { KERNEL_BINS, KERNEL_WIDTH, kaiserBesselWeights } from '../../src/signal/lineSpectrum.ts';
 import reference from '../reference/signalValues.json' with { type: 'json' };
 
 test('kaiserBesselWeights(back, …) are I₀(β·√(1 − (2x/W)²)) / I₀(β) as scipy.special has I₀', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { keptBySize } from '../../src/signal/keptBySize.ts';
+import { keptBySize } from '../../src/signal/spectrum.ts';
 
 test('keptBySize(make) makes a table once, and forgets the one that nobody asked for the longest', () => {
   const made: number[] = [];

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { decimator } from '../../src/signal/decimator.ts';
 import { lineSpectrum } from '../../src/signal/lineSpectrum.ts';
+import { randomNumbers } from '../../src/signal/randomNumbers.ts';
 import { spectrum } from '../../src/signal/spectrum.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
 
 /** The slow twin: each line summed as its definition has it. */
 function directLine(samples: Float64Array, omega: number): { re: number; im: number } {

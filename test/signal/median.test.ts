@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { median } from '../../src/signal/median.ts';
+import { median } from '../../src/signal/statistics.ts';
 
 // Not minus zero, which no order tells from zero.
 const number = fc.double({ noNaN: true, min: -1e9, max: 1e9 }).map((value) => value + 0);

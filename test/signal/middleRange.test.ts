@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { middleRange } from '../../src/signal/middleRange.ts';
+import { middleRange } from '../../src/signal/recordParts.ts';
 
 test('the middle of a record, and how far its centre stands behind the record’s', () => {
   expect(middleRange(9, 20)).toEqual({ from: 0, to: 9, apart: 0 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { orderStatistic } from '../../src/signal/orderStatistic.ts';
+import { orderStatistic } from '../../src/signal/statistics.ts';
 
 test('orderStatistic(values, place) is what stands there when they are sorted, and parts them', () => {
   const values = fc.array(fc.integer({ min: -50, max: 50 }), { minLength: 1, maxLength: 2000 });

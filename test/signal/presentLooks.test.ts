@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { presentLooks } from '../../src/signal/presentLooks.ts';
+import { presentLooks } from '../../src/signal/strayValues.ts';
 
 test('presentLooks(samples, looks) takes samples evenly apart, and leaves out what is missing', () => {
   const samples = Float64Array.from({ length: 10 }, (_, n) => (n === 4 ? Number.NaN : n));

@@ -1,12 +1,8 @@
 import { expect, test } from 'vitest';
-import { blockMeans } from '../../src/signal/blockMeans.ts';
-import { compensatedSum } from '../../src/signal/compensatedSum.ts';
-import { differenceNoise } from '../../src/signal/differenceNoise.ts';
-import { median } from '../../src/signal/median.ts';
-import { moments } from '../../src/signal/moments.ts';
-import { quantisationStep } from '../../src/signal/quantisationStep.ts';
-import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
+import { quantisationStep } from '../../src/signal/quantisation.ts';
+import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
+import { blockMeans } from '../../src/signal/recordParts.ts';
+import { compensatedSum, differenceNoise, median, moments } from '../../src/signal/statistics.ts';
 
 // NIST StRD, Univariate Summary Statistics: NumAcc2 to 4 are a first value, then alternately 0.1 below and above it.
 const numAcc = (first: number): number[] =>

@@ -1,9 +1,7 @@
 import { expect, test } from 'vitest';
-import { hannPower } from '../../src/signal/hannPower.ts';
-import { squaredDifference } from '../../src/signal/squaredDifference.ts';
-import { strongestLine } from '../../src/signal/strongestLine.ts';
-import { gaussianNumbers } from '../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../src/signal/synthesis/randomNumbers.ts';
+import { squaredDifference } from '../../src/signal/firstPeriod.ts';
+import { hannPower, strongestLine } from '../../src/signal/hannPower.ts';
+import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
 import reference from '../reference/signalValues.json' with { type: 'json' };
 
 test('the Hann window has a noise bandwidth of 1.5 bins (Harris 1978; scipy.signal agrees), so Σw² = 3N/8', () => {

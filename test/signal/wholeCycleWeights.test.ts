@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { foldedMean } from '../../src/signal/foldedMean.ts';
-import { foldedMedian } from '../../src/signal/foldedMedian.ts';
+import { foldedMean, foldedMedian } from '../../src/signal/foldedMean.ts';
 import { storedResidual } from '../../src/signal/residual.ts';
 import { wholeCycleWeights } from '../../src/signal/wholeCycleWeights.ts';
 

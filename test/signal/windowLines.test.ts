@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { windowLines } from '../../src/signal/windowLines.ts';
-import { fitAt, type Tone, toneSum } from '../figures/harmonicGroups/toneSum.ts';
+import { fitAt, type Tone, toneSum } from '../measure/groups/toneSum.ts';
 
 test('the fitted series is exact in windows that are no whole number of samples', () => {
   fc.assert(

@@ -1,9 +1,7 @@
-import { type Decision, decide } from '../../verdict/rule/decide.ts';
+import { type Decision, decide } from '../../judge/decide.ts';
 import type { BenchClaim } from '../benchDocument.ts';
-import { briefSeconds, isAbove, type ShownLoad } from '../loads/shownLoad.ts';
-import type { RatingClaim } from './unitClaim.ts';
-import type { UnitEvidence } from './unitEvidence.ts';
-import { worstOutcome } from './worstOutcome.ts';
+import { briefSeconds, isAbove, type ShownLoad } from '../shownLoad.ts';
+import { type RatingClaim, type UnitEvidence, worstOutcome } from './unitClaim.ts';
 
 /** A load reaches a rating from this share of it on: heaters and lamps come in sizes. */
 export const REACHED_SHARE = 0.95;

@@ -1,7 +1,9 @@
 import { MeasureError } from '../../base/measureError.ts';
-import { normaliseClaim, parseClaim } from '../../verdict/claims/parseClaim.ts';
-import { parseRange } from '../../verdict/claims/parseRange.ts';
-import type { EfficiencyClaim, RatingClaim, UnitClaim } from './unitClaim.ts';
+import type { Claim } from '../../judge/claims/claim.ts';
+import { claimedNominal } from '../../judge/claims/judgeClaim.ts';
+import { normaliseClaim, parseClaim, parseRange } from '../../judge/claims/parseClaim.ts';
+import type { ToldNominal } from '../../judge/nominal/mainsNominals.ts';
+import { type EfficiencyClaim, isOfOutlet, type RatingClaim, type UnitClaim } from './unitClaim.ts';
 
 const RATINGS: readonly (readonly [word: RegExp, RatingClaim['quantity'], unit: RegExp, example: string])[] =
   [
@@ -64,4 +66,22 @@ function efficiencyClaim(text: string, plain: string): EfficiencyClaim {
 function secondsOf([, digits = '', unit = '']: RegExpExecArray): number {
   const value = Number(digits.replace(',', '.'));
   return /^m(?!s)/i.test(unit) ? 60 * value : /^ms/i.test(unit) ? value / 1000 : value;
+}
+
+/** The claims of a unit that single captures judge, by the captures that can. */
+interface OutletClaims {
+  readonly sweep: readonly Claim[];
+  readonly transfers: readonly Claim[];
+  /** What they say the outlet is meant to give. */
+  readonly nominal: ToldNominal;
+}
+
+/** Which of a unit's claims go to which of its captures; ratings go to none. */
+export function outletClaims(claims: readonly UnitClaim[]): OutletClaims {
+  const outlet = claims.filter(isOfOutlet);
+  return {
+    sweep: outlet.filter(({ quantity }) => quantity !== 'transferS'),
+    transfers: outlet.filter(({ quantity }) => quantity === 'transferS'),
+    nominal: claimedNominal(outlet),
+  };
 }

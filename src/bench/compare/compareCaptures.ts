@@ -1,13 +1,12 @@
-import type { Component } from '../../figures/uncertainty/component.ts';
-import type { MeasureResult } from '../../verdict/measureDocument.ts';
-import type { Comparand } from './comparand.ts';
+import type { NamedBudget } from '../../assay/assay.ts';
+import type { MeasureResult } from '../../assay/measureDocument.ts';
+import type { Notice } from '../../base/notice.ts';
+import type { Component } from '../../measure/doubt/component.ts';
 import type { CompareDocument, ComparedCapture, Difference, KindDifference } from './compareDocument.ts';
-import { type ComparedFigure, comparedFigures } from './comparedFigures.ts';
-import { comparedHarmonics } from './comparedHarmonics.ts';
-import { comparisonNotices } from './comparisonNotices.ts';
+import { type ComparedFigure, comparedFigures, comparedHarmonics } from './comparedFigures.ts';
 import { differenceOf } from './differenceOf.ts';
 
-export interface CompareOptions {
+interface CompareOptions {
   /**
    * Told: one scope and probe at one setting took both, so that what they are off by is the same in both. It takes
    * the budgets of both sides. Default false.
@@ -87,4 +86,68 @@ function claimDifferences(a: MeasureResult, b: MeasureResult): CompareDocument['
     const other = ofB.get(text);
     return other === undefined ? [] : [{ text, a: outcome, b: other }];
   });
+}
+
+/** One side of a comparison: the result of one capture. */
+export interface Comparand {
+  readonly result: MeasureResult;
+  /** How the main figures' uncertainties are made up; null where the result alone is at hand. */
+  readonly budgets: readonly NamedBudget[] | null;
+}
+
+/** Rates apart by more than this see different parts of the noise and of the edges. */
+const RATE_RATIO = 2;
+
+/**
+ * What makes two captures hard to compare.
+ *
+ * @param isUnbudgeted - one instrument was told, and what the uncertainties are made of is not at hand.
+ */
+function comparisonNotices(a: MeasureResult, b: MeasureResult, isUnbudgeted: boolean): readonly Notice[] {
+  const notices: (Notice | null)[] = [
+    a.sha256 === b.sha256
+      ? { code: 'compare.same', message: 'Both are the same capture: their SHA-256 are equal.' }
+      : null,
+    a.nominal?.voltageV !== b.nominal?.voltageV || a.nominal?.frequencyHz !== b.nominal?.frequencyHz
+      ? { code: 'compare.nominal', message: 'They are not of the same nominal voltage and frequency.' }
+      : null,
+    loadNotice(a.load, b.load),
+    ordersOf(a) !== ordersOf(b)
+      ? {
+          code: 'compare.orders',
+          message: `Their THD counts harmonics to different orders, ${ordersOf(a)} and ${ordersOf(b)}: compare it with care, or set --orders.`,
+        }
+      : null,
+    rateNotice(a.capture.sampleRateHz, b.capture.sampleRateHz),
+    isUnbudgeted
+      ? {
+          code: 'compare.budgets',
+          message:
+            'One instrument was told, but sheets and results don’t carry what their uncertainties are made of: name the captures themselves. The differences are taken as of two instruments.',
+        }
+      : null,
+  ];
+  return notices.filter((notice) => notice !== null);
+}
+
+function loadNotice(a: string | undefined, b: string | undefined): Notice | null {
+  const code = 'compare.load';
+  if (a === undefined || b === undefined) {
+    return { code, message: 'The load of one or both is not told: a difference may be the load’s.' };
+  }
+  return a === b ? null : { code, message: `They were taken at different loads, ${a} and ${b}.` };
+}
+
+function rateNotice(a: number, b: number): Notice | null {
+  return Math.max(a, b) <= RATE_RATIO * Math.min(a, b)
+    ? null
+    : {
+        code: 'compare.rate',
+        message:
+          'Their sample rates are more than a factor of two apart: noise, edges and THD plus noise are seen differently.',
+      };
+}
+
+function ordersOf({ voltage, current }: MeasureResult): number | undefined {
+  return (voltage ?? current)?.thdOrders;
 }

@@ -1,6 +1,7 @@
 import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
-import type { ClaimResult, WaveformKind } from '../../verdict/measureDocument.ts';
+import type { ClaimResult } from '../../judge/claims/claim.ts';
+import type { WaveformKind } from '../../judge/waveform/waveform.ts';
 
 /** The JSON of `compare --json`. Keys carry their unit; later versions add keys and rename none. */
 export interface CompareDocument {
@@ -50,7 +51,7 @@ export interface KindDifference {
   readonly significant: boolean | null;
 }
 
-export interface ClaimDifference {
+interface ClaimDifference {
   readonly text: string;
   readonly a: ClaimResult['outcome'];
   readonly b: ClaimResult['outcome'];

@@ -1,9 +1,9 @@
-import { hypot } from '../../base/elementary/hypot.ts';
+import { hypot } from '../../base/elementary.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
-import { type Budget, budgeted } from '../../figures/uncertainty/budget.ts';
-import type { Component } from '../../figures/uncertainty/component.ts';
-import type { Difference } from './compareDocument.ts';
-import { differenceComponents } from './differenceComponents.ts';
+import { normalTail } from '../../judge/decide.ts';
+import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
+import type { Component } from '../../measure/doubt/component.ts';
+import type { CompareDocument, Difference } from './compareDocument.ts';
 
 /**
  * Half-widths say nothing of the distributions behind them. Two normal ones that hold 95.45 % add up to √(a² + b²);
@@ -12,13 +12,13 @@ import { differenceComponents } from './differenceComponents.ts';
  */
 export const WIDEST_SUM = 1.17;
 
-export interface DifferenceOptions {
+interface DifferenceOptions {
   /** What makes up the uncertainty of each; null where that is not known. */
   readonly components: readonly [a: readonly Component[], b: readonly Component[]] | null;
   readonly sameInstrument: boolean;
 }
 
-export type JudgedDifference = Pick<Difference, 'difference' | 'significant' | 'reason'> & {
+type JudgedDifference = Pick<Difference, 'difference' | 'significant' | 'reason'> & {
   /** Absent where it is not known how the uncertainty is made up. */
   readonly budget?: Budget;
 };
@@ -77,4 +77,83 @@ function intervalOf({ value, uncertainty, notAbove }: MeasuredFigure): { middle:
   return notAbove === undefined
     ? { middle: value, half: uncertainty }
     : { middle: notAbove / 2, half: notAbove / 2 };
+}
+
+/**
+ * What one scope with its probes does to every capture alike, as long as nobody turns a knob: an unknown
+ * constant. Noise, rounding, and edges between samples are drawn anew for each capture.
+ *
+ * @remarks The scope's own distortion is left out: it follows the height and the shape of the wave, so that two
+ * waves may be distorted differently.
+ */
+const SHARED =
+  /^(vertical gain|probe ratio|vertical offset|time base|bandwidth|accuracy of the meter|time between the two probes)( of the (first|second) channel)?$/;
+
+/** True of an influence that two captures through one instrument share. */
+function isShared(source: string): boolean {
+  return SHARED.test(source);
+}
+
+/**
+ * What the difference b − a is uncertain by.
+ *
+ * Independent influences of both sides all count. One that is the same error in both counts once, with what it
+ * does to b less what it does to a: u = |c_b·u_b − c_a·u_a|, so that a gain counts in proportion to the
+ * difference, and an offset of the mean not at all.
+ *
+ * @param a - of one figure; likewise `b`, same unit.
+ * @param sameInstrument - true: influences that an instrument does to every capture alike are one in both.
+ * @returns components of the difference, in the figure's unit.
+ * @see JCGM 100:2008, 5.2.2, equation (16), with correlation coefficients 0 and 1; F.1.2.3: an influence common
+ * to both inputs is what correlates them.
+ */
+export function differenceComponents(
+  a: readonly Component[],
+  b: readonly Component[],
+  sameInstrument: boolean,
+): readonly Component[] {
+  const side = (components: readonly Component[], sign: 1 | -1, name: 'A' | 'B'): readonly Component[] =>
+    components.map((component) => {
+      const isOne = sameInstrument && isShared(component.source);
+      return {
+        ...component,
+        source: isOne ? component.source : `${component.source}, ${name}`,
+        // In the figure's own unit: what is assumed of one instrument may differ between its two captures.
+        standardUncertainty: 1,
+        unit: '',
+        sensitivity: sign * component.sensitivity * component.standardUncertainty,
+      };
+    });
+  return [...side(b, 1, 'B'), ...side(a, -1, 'A')];
+}
+
+/** Two tails beyond two standard deviations: what a single comparison is wrong in. */
+const SINGLE_RISK = 2 * normalTail(2);
+
+/**
+ * True where nothing tells two captures apart: neither the kind of wave nor any figure.
+ *
+ * One figure in twenty-two that did not change differs by more than its uncertainty, so that of a dozen some one
+ * often does. All of them together are wrong as seldom as one alone where each has a share of its risk (Bonferroni),
+ * which widens the uncertainties: 1.4 times for ten figures.
+ */
+export function isSame({ kind, differences }: CompareDocument): boolean {
+  const judged = differences.filter(({ significant }) => significant !== null);
+  const factor = deviationsFor(SINGLE_RISK / Math.max(1, judged.length)) / 2;
+  const isApart = judged.some(
+    ({ difference }) =>
+      difference.value !== null && Math.abs(difference.value) > factor * difference.uncertainty,
+  );
+  return kind.significant !== true && !isApart;
+}
+
+/** Standard deviations beyond which both tails together hold a risk, by halves. */
+function deviationsFor(risk: number): number {
+  let [low, high] = [0, 40];
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (2 * normalTail(middle) > risk) low = middle;
+    else high = middle;
+  }
+  return high;
 }

@@ -1,10 +1,11 @@
-import type { Instrument } from '../../figures/uncertainty/instrument.ts';
-import type { ToldNominal } from '../../verdict/nominal/mainsNominals.ts';
-import type { DecisionRule } from '../../verdict/rule/decide.ts';
+import type { DecisionRule } from '../../judge/decide.ts';
+import { parseNominal, type ToldNominal } from '../../judge/nominal/mainsNominals.ts';
+import { type Instrument, readInstrument } from '../../measure/doubt/instrument.ts';
 import type { UnitClaim } from '../claims/unitClaim.ts';
-import type { ToldEnergy } from '../energy/energyRun.ts';
+import type { ToldEnergy } from '../energyRun.ts';
 import type { ToldStep, ToldTransfer } from '../measuredUnit.ts';
-import type { ToldLoad } from '../sweep/toldLoad.ts';
+import type { ToldLoad } from '../sweep/benchPoint.ts';
+import { optionalText, type PlanPart, parsed, text } from './planPart.ts';
 
 /** A bench test as a person lays it out: units, claims, captures. */
 export interface BenchPlan {
@@ -41,4 +42,54 @@ export interface CaptureOptions {
   readonly scales?: readonly { readonly channel: string | null; readonly factor: number }[];
   /** Figures of the measuring chain, or the path of a file that holds them. */
   readonly instrument?: Partial<Instrument> | string;
+}
+
+/** Keys that may stand in a plan, a unit or a capture. */
+export const CAPTURE_OPTION_KEYS = ['nominal', 'voltage', 'current', 'scale', 'instrument'] as const;
+
+/** How a capture is read: what stands at this part, over what was inherited. */
+export function captureOptions(part: PlanPart, inherited: CaptureOptions): CaptureOptions {
+  const nominal = part.at('nominal');
+  const voltage = optionalText(part.at('voltage'), 'The name of the voltage channel', 'CH1');
+  const current = optionalText(part.at('current'), 'The name of the current channel', 'CH2');
+  const scale = part.at('scale');
+  const instrument = part.at('instrument');
+  return {
+    ...inherited,
+    ...(nominal.isAbsent
+      ? {}
+      : { nominal: parsed(nominal, 'The nominal voltage', '120V/60Hz', parseNominal) }),
+    ...(voltage === undefined ? {} : { voltage }),
+    ...(current === undefined ? {} : { current }),
+    ...(scale.isAbsent ? {} : { scales: scalesOf(scale) }),
+    ...(instrument.isAbsent ? {} : { instrument: instrumentOf(instrument) }),
+  };
+}
+
+/** One factor for the measured channel, or one for each channel named. */
+function scalesOf(part: PlanPart): NonNullable<CaptureOptions['scales']> {
+  const { data } = part;
+  if (typeof data !== 'object') return [{ channel: null, factor: factorOf(part) }];
+  if (Array.isArray(data))
+    throw part.wrong('A scale is a factor, or one for each channel.', '200, or CH1: 200');
+  return Object.keys(data ?? {}).map((channel) => ({ channel, factor: factorOf(part.at(channel)) }));
+}
+
+function factorOf(part: PlanPart): number {
+  const { data } = part;
+  if (typeof data !== 'number' || !Number.isFinite(data) || data === 0)
+    throw part.wrong('A scale is a number other than zero.', 'the ratio of the probe, such as 200');
+  return data;
+}
+
+function instrumentOf(part: PlanPart): NonNullable<CaptureOptions['instrument']> {
+  if (typeof part.data !== 'object') return text(part, 'The instrument file', 'scope.yaml');
+  if (Array.isArray(part.data))
+    throw part.wrong('An instrument is a file or "key: number" lines.', 'gainPercent: 3');
+  // Key by key, so that a complaint gets the key's own line.
+  for (const [key, value] of Object.entries(part.data ?? {})) {
+    const line = `${JSON.stringify(key)}: ${JSON.stringify(value)}`;
+    parsed({ ...part.at(key), data: line }, 'The instrument', 'gainPercent: 3', readInstrument);
+  }
+  return part.data as Exclude<CaptureOptions['instrument'], string | undefined>;
 }

@@ -1,13 +1,12 @@
+import type { Assay } from '../../assay/assay.ts';
+import type { MeasureResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
-import type { Budget } from '../../figures/uncertainty/budget.ts';
-import type { MeasureResult } from '../../verdict/measureDocument.ts';
+import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
 import type { BenchPoint } from '../benchDocument.ts';
-import { worstOutcome } from '../claims/worstOutcome.ts';
-import { isAbove, type ShownLoad } from '../loads/shownLoad.ts';
-import { rmsScatter } from './rmsScatter.ts';
-import type { ToldLoad } from './toldLoad.ts';
+import { worstOutcome } from '../claims/unitClaim.ts';
+import { isAbove, type ShownLoad } from '../shownLoad.ts';
 
-export interface PointInput {
+interface PointInput {
   readonly result: MeasureResult;
   readonly told: ToldLoad;
   /** What the capture shows of that load. */
@@ -77,4 +76,40 @@ function currentOf(
     currentA: { value: currentA, uncertainty: (currentA * rmsV.uncertainty) / rmsV.value },
     currentFrom: loadFrom,
   };
+}
+
+/** Influences that all captures of an evening share: they move the whole sweep and not its shape. */
+const COMMON: readonly string[] = [
+  'vertical gain',
+  'probe ratio',
+  'accuracy of the meter',
+  'vertical offset',
+  'bandwidth',
+];
+
+/**
+ * The part of a voltage's uncertainty that differs from capture to capture: noise, resolution, edges, method.
+ *
+ * @returns half-width that covers 95.45 %, in the figure's unit.
+ * @remarks It presumes one scope, one probe and one vertical setting for all captures: a scope's gain differs
+ * a little from setting to setting, which this leaves out.
+ */
+function rmsScatter({ components }: Budget): number {
+  return budgeted(
+    0,
+    components.filter(({ source }) => !COMMON.includes(source)),
+  ).uncertainty;
+}
+
+/** How the uncertainty of a capture's RMS voltage is made up; null where it has none. */
+export function rmsBudget({ budgets }: Pick<Assay, 'budgets'>): Budget | null {
+  return budgets.find(({ figure, unit }) => figure === 'RMS' && unit === 'V')?.budget ?? null;
+}
+
+/** What a person tells of a capture of the sweep. */
+export interface ToldLoad {
+  /** Null: not told. */
+  readonly loadW: number | null;
+  readonly battery?: NonNullable<BenchPoint['battery']>;
+  readonly note?: string;
 }

@@ -1,13 +1,14 @@
-import { hypot } from '../../base/elementary/hypot.ts';
+import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
-import type { BenchPoint, Onset } from '../benchDocument.ts';
-import { noOnset, onsetBetween } from './onset.ts';
-import { byLoad } from './sweepEnds.ts';
+import { type Limit, marginToLimit } from '../../judge/decide.ts';
+import type { Nominal } from '../../judge/nominal/mainsNominals.ts';
+import type { BenchPoint, BenchUnit, Onset, VoltageRange } from '../benchDocument.ts';
+import { byLoad } from './regulation.ts';
 
 /** Fall of the crest factor, % of what it is at the lowest load: the tops of a sine cut at about 96 % of its peak. */
-export const CREST_FALL_PERCENT = 2;
+const CREST_FALL_PERCENT = 2;
 /** Rise of the THD above that at the lowest load, in points. Common practice, no source; like the fall above. */
-export const THD_RISE_POINTS = 2;
+const THD_RISE_POINTS = 2;
 
 /**
  * The load from which a sine's tops are flattened: the crest factor has fallen, or the THD risen, against the
@@ -63,4 +64,76 @@ function crossing(
   const doubt = hypot(now.uncertainty, lowest.uncertainty);
   if (!(difference > Math.abs(change) && difference > doubt)) return null;
   return { from: before.value, to: now.value, threshold: lowest.value + change };
+}
+
+/** An onset that was not seen, and why. */
+function noOnset(reason: string): Onset {
+  return { atW: { value: null, reason }, betweenW: null, shownBy: '' };
+}
+
+/**
+ * An onset between two captures: straight between them to where the quantity crosses its threshold.
+ *
+ * @param from - load and quantity of the last capture before.
+ * @param to - of the first after.
+ * @param threshold - between the two quantities, else the nearer end is taken.
+ * @returns the uncertainty reaches to the farther of the two loads: no capture says more.
+ */
+function onsetBetween(
+  from: readonly [loadW: number, quantity: number],
+  to: readonly [loadW: number, quantity: number],
+  threshold: number,
+  shownBy: string,
+): Onset {
+  const [[fromW, before], [toW, after]] = [from, to];
+  const share = after === before ? 0.5 : Math.min(1, Math.max(0, (threshold - before) / (after - before)));
+  const atW = fromW + share * (toW - fromW);
+  return {
+    atW: { value: atW, uncertainty: Math.max(atW - fromW, toW - atW) },
+    betweenW: [fromW, toW],
+    shownBy,
+  };
+}
+
+/** The range that the voltage should keep to: the one claimed, else ±10 % of nominal; null where neither is known. */
+export function voltageRange(claimed: Limit | null, nominal: Nominal | null): VoltageRange | null {
+  if (claimed !== null) return { limit: claimed, from: 'claim' };
+  if (nominal === null) return null;
+  const { voltageV } = nominal;
+  return { limit: { min: 0.9 * voltageV, max: 1.1 * voltageV }, from: 'nominal ±10 %' };
+}
+
+/**
+ * The load from which the RMS voltage lies outside its range, by its value alone, whatever its doubt; of the captures in
+ * which the output was held.
+ */
+export function rangeExit(
+  points: readonly BenchPoint[],
+  range: VoltageRange | null,
+): BenchUnit['leavesRange'] {
+  if (range === null) return { ...noOnset('no range is known: neither claimed nor nominal'), range };
+  const loaded = byLoad(points).flatMap(({ point, loadW }) =>
+    point.rmsV.value === null || point.lost !== undefined ? [] : [{ loadW, volts: point.rmsV.value }],
+  );
+  const { limit } = range;
+  const at = loaded.findIndex(({ volts }) => marginToLimit(volts, limit) < 0);
+  const [before, after] = [loaded[at - 1], loaded[at]];
+  if (after === undefined) {
+    const last = loaded.at(-1);
+    const reason =
+      last === undefined
+        ? 'no capture of a known load'
+        : `the voltage keeps to its range up to ${Math.round(last.loadW)} W`;
+    return { ...noOnset(reason), range };
+  }
+  if (before === undefined) {
+    const reason = `outside its range at the lowest load already, ${Math.round(after.loadW)} W`;
+    return { ...noOnset(reason), range };
+  }
+  const threshold = limit.min !== undefined && after.volts < limit.min ? limit.min : limit.max!;
+  const shownBy = `${before.volts.toFixed(1)} to ${after.volts.toFixed(1)} V`;
+  return {
+    ...onsetBetween([before.loadW, before.volts], [after.loadW, after.volts], threshold, shownBy),
+    range,
+  };
 }

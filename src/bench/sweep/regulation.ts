@@ -1,9 +1,8 @@
+import { withoutBudget } from '../../assay/channelFigures.ts';
 import type { Figure } from '../../base/figure.ts';
-import { budgeted } from '../../figures/uncertainty/budget.ts';
-import { scatter } from '../../figures/uncertainty/component.ts';
-import { withoutBudget } from '../../verdict/assaying/withoutBudgets.ts';
+import { budgeted } from '../../measure/doubt/budget.ts';
+import { scatter } from '../../measure/doubt/component.ts';
 import type { BenchPoint, Regulation } from '../benchDocument.ts';
-import { type LoadedPoint, sweepEnds } from './sweepEnds.ts';
 
 /**
  * Voltage regulation from no load to full load: 100 · (V0 − Vfull) / Vfull, over the full-load voltage as the
@@ -44,4 +43,39 @@ function regulationPercent({ point: first }: LoadedPoint, { point: last }: Loade
       scatter('full-load voltage', u(last), 'V', (100 * noLoad) / fullLoad ** 2),
     ]),
   );
+}
+
+/** A capture whose load is known, in W. */
+interface LoadedPoint {
+  readonly point: BenchPoint;
+  readonly loadW: number;
+}
+
+/** The captures of known load, by rising load. */
+export function byLoad(points: readonly BenchPoint[]): readonly LoadedPoint[] {
+  return points
+    .flatMap((point) => (point.loadW.value === null ? [] : [{ point, loadW: point.loadW.value }]))
+    .sort((a, b) => a.loadW - b.loadW);
+}
+
+/** A load counts as none up to this share of the full load. */
+const NO_LOAD_SHARE = 0.05;
+
+/**
+ * No load and full load of a sweep: the lowest load, and the highest that is no overload and was held.
+ *
+ * @returns a reason in words where one of them was not captured.
+ */
+export function sweepEnds(
+  points: readonly BenchPoint[],
+): { readonly noLoad: LoadedPoint; readonly fullLoad: LoadedPoint } | { readonly reason: string } {
+  const loaded = byLoad(points).filter(
+    ({ point }) => point.rmsV.value !== null && !point.overload && point.lost === undefined,
+  );
+  const [noLoad] = loaded;
+  const fullLoad = loaded.at(-1);
+  if (noLoad === undefined || fullLoad === undefined) return { reason: 'no capture of a known load' };
+  if (noLoad.loadW === fullLoad.loadW) return { reason: 'captures at one load only' };
+  if (noLoad.loadW > NO_LOAD_SHARE * fullLoad.loadW) return { reason: 'no capture without load' };
+  return { noLoad, fullLoad };
 }

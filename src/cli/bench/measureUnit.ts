@@ -1,15 +1,34 @@
-import type { MeasuredUnit, ToldTransfer } from '../../entry/benching.ts';
+import {
+  isWholeNominal,
+  type MeasuredUnit,
+  nominalOfUnit,
+  outletClaims,
+  type ToldTransfer,
+  unitNominal,
+} from '../../entry/benching.ts';
 import {
   type CarriedCapture,
   type CarriedUnit,
   carryOptions,
   publishedOptions,
 } from '../../entry/evidence.ts';
-import { type Assay, type FailedResult, MeasureError } from '../../entry/measuring.ts';
-import type { BenchPlan } from '../../entry/plans.ts';
-import { type FileOutcome, failedResult, type MeasureFileOptions } from '../measureFile.ts';
+import {
+  type Assay,
+  type AssayOptions,
+  type FailedResult,
+  MeasureError,
+  type MeasureResult,
+} from '../../entry/measuring.ts';
+import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
+import {
+  type FileOutcome,
+  failedResult,
+  type MeasureFileOptions,
+  type MeasureTask,
+  measureFile,
+} from '../measureFile.ts';
 import type { WriteSheet } from '../report/sheetWriter.ts';
-import type { PlannedTask, UnitTasks } from './unitTasks.ts';
+import { type InstrumentFiles, pathFrom } from './namedPlan.ts';
 
 export interface UnitRun {
   readonly measured: MeasuredUnit;
@@ -18,7 +37,7 @@ export interface UnitRun {
   readonly failures: readonly FailedResult[];
 }
 
-export interface UnitRunOptions {
+interface UnitRunOptions {
   readonly rule: BenchPlan['rule'];
   /** Of the unit's tasks, in their order; others may follow. */
   readonly outcomes: AsyncIterator<FileOutcome, unknown, undefined>;
@@ -104,4 +123,92 @@ export async function measureUnit(tasks: UnitTasks, run: UnitRunOptions): Promis
 
 function toldTransfer({ note, direction }: ToldTransfer): ToldTransfer {
   return { ...(note === undefined ? {} : { note }), ...(direction === undefined ? {} : { direction }) };
+}
+
+/** A capture of a plan, and how it is measured. */
+interface PlannedTask<PlannedCapture> {
+  readonly capture: PlannedCapture;
+  readonly task: MeasureTask;
+}
+
+/** All captures of a unit, but those whose instrument file could not be read. */
+export interface UnitTasks {
+  readonly unit: PlannedUnit;
+  readonly sweep: readonly PlannedTask<PlannedUnit['captures'][number]>[];
+  readonly steps: readonly PlannedTask<PlannedUnit['steps'][number]>[];
+  readonly transfers: readonly PlannedTask<PlannedUnit['transfers'][number]>[];
+}
+
+interface PlanContext {
+  /** That the paths of the plan start from. */
+  readonly folder: string;
+  readonly rule: BenchPlan['rule'];
+  readonly instruments: InstrumentFiles['instruments'];
+}
+
+/** What is to be measured of a unit, all of it against one nominal: that of its lightest load where none was told. */
+export async function unitTasks(unit: PlannedUnit, context: PlanContext): Promise<UnitTasks> {
+  const alone = tasksAgainst(unit, context, null);
+  const captures = [
+    ...alone.sweep.map(({ capture, task }) => ({ loadW: capture.told.loadW, task })),
+    ...[...alone.steps, ...alone.transfers].map(({ task }) => ({ loadW: null, task })),
+  ].map((one) => ({ ...one, file: one.task.found.file }));
+  // A capture whose own nominal was told shows that one and not the unit's.
+  const untold = captures.filter(({ task: { options } }) => !isWholeNominal(options.nominal ?? {}));
+  const nominal = await unitNominal(untold, async ({ task }): Promise<MeasureResult | null> => {
+    const outcome = await measureFile(task.found, task.options);
+    return 'failed' in outcome ? null : outcome.assays[0]!.result;
+  });
+  return nominal === null ? alone : tasksAgainst(unit, context, nominal);
+}
+
+function tasksAgainst(
+  unit: PlannedUnit,
+  { folder, rule, instruments }: PlanContext,
+  nominal: MeasureResult['nominal'],
+): UnitTasks {
+  const asked = outletClaims(unit.claims);
+  const tasksOf = <T extends PlannedUnit['transfers'][number]>(
+    captures: readonly T[],
+    toCheck: (capture: T) => Pick<AssayOptions, 'claims' | 'load'>,
+  ): readonly PlannedTask<T>[] =>
+    captures.flatMap((capture) => {
+      const told = assayOptions(capture.options, instruments, asked.nominal);
+      if (told === null) return [];
+      const options = {
+        ...told,
+        nominal: nominalOfUnit(told.nominal ?? {}, nominal),
+        label: unit.label,
+        rule,
+        ...toCheck(capture),
+      };
+      return [{ capture, task: { found: { file: pathFrom(folder, capture.file) }, options } }];
+    });
+  return {
+    unit,
+    sweep: tasksOf(unit.captures, ({ load }) => ({
+      claims: asked.sweep,
+      ...(load === undefined ? {} : { load }),
+    })),
+    steps: tasksOf(unit.steps, () => ({})),
+    transfers: tasksOf(unit.transfers, () => ({ claims: asked.transfers })),
+  };
+}
+
+/** In the order in which a unit's captures are measured. */
+export function inOrder({ sweep, steps, transfers }: UnitTasks): readonly MeasureTask[] {
+  return [...sweep, ...steps, ...transfers].map(({ task }) => task);
+}
+
+/** What a plan says of one capture. @returns null where its instrument file could not be read. */
+function assayOptions(
+  { instrument, nominal, ...others }: CaptureOptions,
+  instruments: InstrumentFiles['instruments'],
+  claimed: NonNullable<AssayOptions['nominal']>,
+): AssayOptions | null {
+  const options = { ...others, nominal: { ...claimed, ...nominal } };
+  if (instrument === undefined) return options;
+  if (typeof instrument !== 'string') return { ...options, instrument };
+  const read = instruments.get(instrument);
+  return read === undefined ? null : { ...options, instrument: read };
 }

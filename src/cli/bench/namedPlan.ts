@@ -1,6 +1,10 @@
-import { dirname } from 'node:path';
-import { type BenchPlan, planOf, readPlan } from '../../entry/plans.ts';
-import { readText } from '../reading/readText.ts';
+import { dirname, isAbsolute, join } from 'node:path';
+import { type BenchUnit, readEarlier } from '../../entry/benching.ts';
+import { publishedNames, publishedUnit } from '../../entry/evidence.ts';
+import { type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import { type BenchPlan, planOf, readInstrument, readPlan } from '../../entry/plans.ts';
+import { failedResult } from '../measureFile.ts';
+import { digest, readText } from '../reading/readFile.ts';
 
 /** What may be said of the one unit whose captures stand on the command line. */
 export interface SweepFlags {
@@ -46,4 +50,68 @@ export function planOfPairs(pairs: readonly string[], flags: SweepFlags): NamedP
     plan: planOf({ ...options, rule, earlier, units: [unit] }),
     folder: '',
   };
+}
+
+/** Where a path that stands in a plan leads, seen from where the command was called. */
+export function pathFrom(folder: string, path: string): string {
+  return isAbsolute(path) ? path : join(folder, path);
+}
+
+export interface InstrumentFiles {
+  /** By path as in the plan; one that can't be read is missing here. */
+  readonly instruments: ReadonlyMap<string, NonNullable<AssayOptions['instrument']>>;
+  readonly failures: readonly FailedResult[];
+}
+
+/** The instrument files that a plan names, each read once. */
+export async function instrumentFiles({ units }: BenchPlan, folder: string): Promise<InstrumentFiles> {
+  const named = units.flatMap(({ captures, steps, transfers }) =>
+    [...captures, ...steps, ...transfers].flatMap(({ options: { instrument } }) =>
+      typeof instrument === 'string' ? [instrument] : [],
+    ),
+  );
+  const instruments = new Map<string, NonNullable<AssayOptions['instrument']>>();
+  const failures: FailedResult[] = [];
+  for (const file of new Set(named)) {
+    const path = pathFrom(folder, file);
+    try {
+      instruments.set(file, readInstrument(await readText(path)));
+    } catch (error) {
+      if (!(error instanceof MeasureError)) throw error;
+      failures.push(failedResult(path, error));
+    }
+  }
+  return { instruments, failures };
+}
+
+/** The units of earlier documents; a document that can't be read is a failure beside the others. */
+export async function earlierUnits(
+  files: readonly string[],
+  folder: string,
+): Promise<{ readonly units: readonly BenchUnit[]; readonly failures: readonly FailedResult[] }> {
+  const failures: FailedResult[] = [];
+  const fail = (path: string, error: unknown): readonly [] => {
+    if (!(error instanceof MeasureError)) throw error;
+    failures.push(failedResult(path, error));
+    return [];
+  };
+  const read = [];
+  for (const file of files) {
+    const path = pathFrom(folder, file);
+    try {
+      const text = await readText(path);
+      read.push({ file: path, text, sha256: digest(text) });
+    } catch (error) {
+      fail(path, error);
+    }
+  }
+  const name = publishedNames(read);
+  const units = read.flatMap((document) => {
+    try {
+      return readEarlier(document.text, name(document)).map(publishedUnit);
+    } catch (error) {
+      return fail(document.file, error);
+    }
+  });
+  return { units, failures };
 }

@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import {
   type BenchDocument,
   benchLines,
@@ -6,26 +6,25 @@ import {
   compareUnits,
   comparisonLines,
 } from '../../entry/benching.ts';
-import { type CardTheme, capturesOfUnits } from '../../entry/evidence.ts';
-import { type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
-import { exitCodes } from '../exitCodes.ts';
+import { type CardTheme, capturesOfUnits, publishedNames } from '../../entry/evidence.ts';
+import {
+  type FailedResult,
+  failureLine,
+  jsonText,
+  MeasureError,
+  type MeasureResult,
+} from '../../entry/measuring.ts';
+import { exitCodes } from '../failures.ts';
 import { failedResult } from '../measureFile.ts';
 import { measureFiles } from '../measureFiles.ts';
-import { progressLine } from '../progress/progressLine.ts';
+import { progressLine } from '../progressLine.ts';
 import { finishRun } from '../report/finishRun.ts';
 import { type FormatFlags, type Formats, formatsOf } from '../report/formatOptions.ts';
 import { sheetWriter } from '../report/sheetWriter.ts';
-import { makeFolder } from '../writing/makeFolder.ts';
-import { ownBenchOutput } from '../writing/ownOutput.ts';
-import { unsealed } from '../writing/seal.ts';
-import { writeOutput } from '../writing/writeOutput.ts';
-import { earlierUnits } from './earlierUnits.ts';
-import { instrumentFiles } from './instrumentFiles.ts';
-import { measureUnit } from './measureUnit.ts';
-import type { NamedPlan } from './namedPlan.ts';
-import { pathFrom } from './pathFrom.ts';
-import { publishedFailures, publishedRuns } from './publishedRuns.ts';
-import { inOrder, type UnitTasks, unitTasks } from './unitTasks.ts';
+import { ownBenchOutput, unsealed } from '../writing/ownOutput.ts';
+import { makeFolder, writeOutput } from '../writing/writeOutput.ts';
+import { inOrder, measureUnit, type UnitRun, type UnitTasks, unitTasks } from './measureUnit.ts';
+import { earlierUnits, instrumentFiles, type NamedPlan, pathFrom } from './namedPlan.ts';
 import { type BenchSheetOptions, writeBenchSheets } from './writeBenchSheets.ts';
 
 export interface BenchFlags extends FormatFlags {
@@ -163,4 +162,36 @@ async function writeResults(
     if (!(error instanceof MeasureError)) throw error;
     return { sheets: new Map(), unwritten: [failedResult(join(out, 'bench.json'), error)] };
   }
+}
+
+/** Runs whose captures are named as in what is published: without folders, two of one name told apart. */
+function publishedRuns(runs: readonly UnitRun[]): readonly UnitRun[] {
+  const name = publishedNames(capturesOfUnits(runs.map(({ told }) => told)));
+  const renamed = <T extends { readonly file: string; readonly sha256: string }>(
+    items: readonly T[],
+  ): readonly T[] => items.map((item) => ({ ...item, file: name(item) }));
+  const measuredAs = <T extends { readonly result: MeasureResult }>(items: readonly T[]): readonly T[] =>
+    items.map((item) => ({ ...item, result: { ...item.result, file: name(item.result) } }));
+  return runs.map(({ measured, told, ...run }) => ({
+    ...run,
+    measured: {
+      ...measured,
+      sweep: measuredAs(measured.sweep).map((capture) =>
+        capture.sheet === undefined ? capture : { ...capture, sheet: basename(capture.sheet) },
+      ),
+      steps: measuredAs(measured.steps),
+      transfers: measuredAs(measured.transfers),
+    },
+    told: {
+      ...told,
+      sweep: renamed(told.sweep),
+      steps: renamed(told.steps),
+      transfers: renamed(told.transfers),
+    },
+  }));
+}
+
+/** Failures as bench.json holds them; on the terminal each has its whole path. */
+function publishedFailures(failures: readonly FailedResult[]): readonly FailedResult[] {
+  return failures.map((failed) => ({ ...failed, file: basename(failed.file) }));
 }

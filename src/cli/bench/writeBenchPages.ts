@@ -2,9 +2,8 @@ import type { BenchDocument } from '../../entry/benching.ts';
 import { readEvidence } from '../../entry/evidence.ts';
 import { benchMarkdown, benchPage } from '../../entry/pages.ts';
 import { version } from '../program.ts';
-import type { Formats } from '../report/formatOptions.ts';
-import { linkedFile } from '../report/linkedFile.ts';
-import { openPagePress } from '../report/openPagePress.ts';
+import { type Formats, linkedFile } from '../report/formatOptions.ts';
+import { openPagePress } from '../report/openPress.ts';
 
 interface BenchPages {
   readonly formats: Formats;

@@ -9,7 +9,7 @@ import {
 import { version } from '../program.ts';
 import type { Formats } from '../report/formatOptions.ts';
 import { openPress } from '../report/openPress.ts';
-import { picturePng } from '../report/picturePng.ts';
+import { picturePng } from '../report/sealedPng.ts';
 
 export interface BenchSheetOptions {
   /** What was told of today's units. */

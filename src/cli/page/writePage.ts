@@ -2,11 +2,10 @@ import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { MeasureError } from '../../entry/grammar.ts';
 import { failureLine } from '../../entry/measuring.ts';
-import { exitCodes } from '../exitCodes.ts';
+import { exitCodes } from '../failures.ts';
 import { failedResult } from '../measureFile.ts';
-import { makeFolder } from '../writing/makeFolder.ts';
 import { ownPage } from '../writing/ownOutput.ts';
-import { writeOutput } from '../writing/writeOutput.ts';
+import { makeFolder, writeOutput } from '../writing/writeOutput.ts';
 
 /** The flags of `page` as commander hands them over. */
 export interface PageFlags {

@@ -10,9 +10,7 @@ import {
   readShare,
   type ScanBoard,
 } from '../../entry/reading.ts';
-import { digestOf } from './digestOf.ts';
-import type { FileReading } from './fileReading.ts';
-import { readWorkerFile } from './threadFiles.ts';
+import { digestOf, type FileReading } from './readFile.ts';
 
 /** What a worker is started with. */
 export interface WorkerFile {
@@ -33,7 +31,7 @@ export type WorkerReply =
   | { readonly failed: Pick<MeasureError, 'code' | 'message' | 'detail'> };
 
 /** The threads that read one file: this one, and workers beside it. */
-export interface ReadThreads {
+interface ReadThreads {
   readonly readChunks: (plan: ChunkPlan, board: ScanBoard) => Promise<readonly NumberedChunk[]>;
   readonly sha256: () => Promise<string>;
   readonly end: () => Promise<void>;
@@ -114,3 +112,7 @@ function startWorker(file: WorkerFile): ReadWorker {
 function nextTurn(): Promise<void> {
   return new Promise((done) => setImmediate(done));
 }
+
+/** What threads start with. The command is built into files one folder deep, as this one is. */
+const readWorkerFile: URL = new URL('../reading/readWorker.js', import.meta.url);
+export const measureWorkerFile: URL = new URL('../reading/measureWorker.js', import.meta.url);

@@ -1,9 +1,9 @@
 import { failureLine, MeasureError, type MeasureResult } from '../../entry/measuring.ts';
-import { exitCodes } from '../exitCodes.ts';
+import { exitCodes } from '../failures.ts';
 import { failedResult } from '../measureFile.ts';
 import type { Formats } from './formatOptions.ts';
 
-export interface FinishOptions {
+interface FinishOptions {
   /** The folder of results. */
   readonly out: string;
   readonly formats: Formats;
@@ -28,7 +28,7 @@ export async function finishRun(
     }
   };
   if (formats.csv && results.length > 0) {
-    const { writeFigures } = await import('./writeFigures.ts');
+    const { writeFigures } = await import('./writeGallery.ts');
     await tried(`${out}/figures.csv`, () => writeFigures(results, out, force));
   }
   if (formats.gallery) {

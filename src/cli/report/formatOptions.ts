@@ -1,4 +1,6 @@
-import type { Command } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
+import type { CardTheme } from '../../entry/evidence.ts';
+import type { LinkedFile } from '../../entry/pages.ts';
 
 /** The flags of what is written beside sheets, as commander hands them over. */
 export interface FormatFlags {
@@ -37,4 +39,36 @@ export function formatsOf({
   gallery = true,
 }: FormatFlags): Formats {
   return { html, markdown, csv, gallery };
+}
+
+/** A capture may stand where the theme would: then it is said how to tell them apart. */
+export function cardTheme(text: string): CardTheme {
+  if (text === 'light' || text === 'dark') return text;
+  throw new InvalidArgumentError(
+    'It is light or dark. A capture or plan stands before --card, or after --card light.',
+  );
+}
+
+/** What a file of the folder of results is, by its name; the first that fits. */
+const kinds: readonly (readonly [end: RegExp, what: string])[] = [
+  [/^index\.html$/, 'all sheets'],
+  [/^bench\.html$/, 'page of the bench test'],
+  [/^bench\.md$/, 'bench test as text to paste'],
+  [/^bench\.json$/, 'bench test as data'],
+  [/^figures\.csv$/, 'figures of the last run as a table'],
+  [/^comparison\.svg$/, 'sheet of all units'],
+  [/^sweep-.*\.svg$/, 'sheet of a sweep'],
+  [/-card\.svg$/, 'card'],
+  [/-card\.png$/, 'card as picture'],
+  [/-changes\.svg$/, 'sheet of changes'],
+  [/-changes\.png$/, 'picture of changes'],
+  [/\.svg$/, 'sheet'],
+  [/\.png$/, 'picture'],
+  [/\.html$/, 'page'],
+  [/\.md$/, 'text to paste'],
+];
+
+/** A file of the folder of results as a page links to it. */
+export function linkedFile(name: string): LinkedFile {
+  return { name, what: kinds.find(([end]) => end.test(name))?.[1] ?? name };
 }

@@ -1,5 +1,5 @@
-import { digest } from '../digest.ts';
-import { pngWithText } from './pngWithText.ts';
+import { crc32 } from 'node:zlib';
+import { digest } from '../reading/readFile.ts';
 
 const signature = Buffer.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a);
 /** Signature and the header chunk, which comes first (ISO/IEC 15948, 5.2 and 11.2.2). */
@@ -37,4 +37,25 @@ export function isPng(there: Buffer): boolean {
 
 function sealOf(png: Uint8Array, text: string): string {
   return digest(Buffer.concat([png, Buffer.from(text, 'latin1')]));
+}
+
+/**
+ * A PNG picture with a line of text in it that no viewer shows (chunk tEXt, ISO/IEC 15948, 11.3.4.3).
+ *
+ * @param keyword - 1 to 79 characters of Latin-1.
+ * @param text - Latin-1.
+ */
+export function pngWithText(png: Uint8Array, keyword: string, text: string): Uint8Array {
+  const content = Buffer.from(`tEXt${keyword}\0${text}`, 'latin1');
+  const chunk = Buffer.alloc(content.length + 8);
+  chunk.writeUInt32BE(content.length - 4, 0);
+  content.copy(chunk, 4);
+  chunk.writeUInt32BE(crc32(content), content.length + 4);
+  return Buffer.concat([png.subarray(0, headerEnd), chunk, png.subarray(headerEnd)]);
+}
+
+/** A sheet as a picture that says within which captures it is of. @param sha256 - of the captures. */
+export async function picturePng(svg: string, sha256: readonly string[]): Promise<Uint8Array> {
+  const { renderPng } = await import('./renderPng.ts');
+  return sealedPng(renderPng(svg), `sineassay: capture with SHA-256 ${sha256.join(', ')}`);
 }

@@ -1,17 +1,15 @@
-import { join } from 'node:path';
+import { basename, extname, join } from 'node:path';
 import { type CardTheme, captureEvidence, cardEvidence, type Press } from '../../entry/evidence.ts';
 import type { Assay } from '../../entry/measuring.ts';
 import type { MeasureFileOptions } from '../measureFile.ts';
 import { version } from '../program.ts';
-import { makeFolder } from '../writing/makeFolder.ts';
 import { ownOutput } from '../writing/ownOutput.ts';
-import { writeOutput } from '../writing/writeOutput.ts';
+import { makeFolder, writeOutput } from '../writing/writeOutput.ts';
 import type { Formats } from './formatOptions.ts';
 import { openPress } from './openPress.ts';
-import { picturePng } from './picturePng.ts';
-import { sheetNames } from './sheetNames.ts';
+import { picturePng } from './sealedPng.ts';
 
-export interface SheetWriterOptions {
+interface SheetWriterOptions {
   /** Folder that the sheets go into; made when the first is written. */
   readonly out: string;
   /** True: a picture beside each. */
@@ -84,4 +82,32 @@ function untaken(name: string, taken: Set<string>): string {
   for (let number = 2; taken.has(free.toLowerCase()); number++) free = `${name}-${number}`;
   taken.add(free.toLowerCase());
   return free;
+}
+
+/**
+ * What names the sheet of each capture: its own name; with the first eight digits of its digest where captures of the
+ * run share one, as scopes that save every time into a new folder make them do. A folder's name is never part of it:
+ * sheets are published.
+ *
+ * @param files - paths, each once.
+ * @returns a name without an ending; letters, digits and -_. only, whatever the capture was called.
+ */
+function sheetNames(files: readonly string[]): (file: string, sha256: string) => string {
+  const counts = new Map<string, number>();
+  for (const file of files) {
+    const key = nameOf(file).toLowerCase();
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return (file, sha256) => {
+    const name = nameOf(file);
+    // Some file systems don't tell upper case from lower.
+    return (counts.get(name.toLowerCase()) ?? 0) > 1 ? `${name}-${sha256.slice(0, 8)}` : name;
+  };
+}
+
+function nameOf(file: string): string {
+  const name = basename(file, extname(file))
+    .replaceAll(/[^\p{L}\p{N}_.-]+/gu, '_')
+    .replace(/^\.+/, '');
+  return name === '' ? 'capture' : name.slice(0, 100);
 }

@@ -1,8 +1,7 @@
 import { readEvidence } from '../../entry/evidence.ts';
 import { captureMarkdown, capturePage } from '../../entry/pages.ts';
-import type { Formats } from './formatOptions.ts';
-import { linkedFile } from './linkedFile.ts';
-import { openPagePress } from './openPagePress.ts';
+import { type Formats, linkedFile } from './formatOptions.ts';
+import { openPagePress } from './openPress.ts';
 
 export interface CapturePages {
   /** That all files of the capture share. */

@@ -1,8 +1,7 @@
-import { MeasureError } from '../../entry/measuring.ts';
+import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { nothingTold, type Told } from '../told/told.ts';
 import { toldOptions } from '../told/toldOptions.ts';
-import { type Entry, type EntryState, knownOf } from './entry.ts';
-import { freeName } from './freeName.ts';
+import type { Measured } from '../worker/requests.ts';
 import type { Ask } from './workerClient.ts';
 
 export interface NamedFile {
@@ -126,4 +125,43 @@ export function openSitting(
       wakeWaiting();
     },
   };
+}
+
+/** A capture on the page. */
+export interface Entry {
+  readonly id: number;
+  /** As results name it; no two on the page are alike. */
+  readonly name: string;
+  readonly file: Blob;
+  readonly told: Told;
+  readonly state: EntryState;
+  /** Which of its results is looked at, where it has several. */
+  readonly channel: number;
+}
+
+type EntryState =
+  /** @property share - how much has been read, 0 to 1; null: its turn has not come. */
+  | { readonly at: 'work'; readonly share: number | null; readonly before: Measured | null }
+  | { readonly at: 'ready'; readonly measured: Measured }
+  | { readonly at: 'failed'; readonly failed: FailedResult };
+
+/** What is known of a capture: while it is measured anew, what was known before; null: nothing yet. */
+export function knownOf({ state }: Entry): Measured | null {
+  if (state.at === 'ready') return state.measured;
+  return state.at === 'work' ? state.before : null;
+}
+
+/**
+ * A file's name, with a number before its ending where it is taken already.
+ *
+ * @example freeName('CH1.csv', new Set(['CH1.csv'])) // 'CH1 (2).csv'
+ */
+export function freeName(name: string, taken: ReadonlySet<string>): string {
+  const dot = name.lastIndexOf('.');
+  // A dot in a folder's name, or the one before a hidden file's, begins no ending.
+  const isEnding = dot > 0 && !/[\\/]/.test(name.slice(dot)) && !/[\\/]/.test(name.charAt(dot - 1));
+  const [stem, ending] = isEnding ? [name.slice(0, dot), name.slice(dot)] : [name, ''];
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${stem} (${number})${ending}`;
+  return free;
 }

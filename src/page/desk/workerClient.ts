@@ -1,7 +1,7 @@
 import { MeasureError } from '../../entry/measuring.ts';
 import type { FromWorker, Requests, ToWorker } from '../worker/requests.ts';
 
-export interface AskOptions {
+interface AskOptions {
   /** Before what was asked earlier and waits. Default false. */
   readonly first?: boolean;
   /** Told how much of the file has been read, 0 to 1. */

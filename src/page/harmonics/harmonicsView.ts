@@ -1,20 +1,19 @@
 import { html, significantText, withUnit } from '../../entry/sections.ts';
-import { svgElement } from '../chart/svgElement.ts';
 
-export interface ShownHarmonic {
+interface ShownHarmonic {
   readonly order: number;
   /** Of the fundamental. */
   readonly percent: number;
   readonly uncertaintyPercent?: number | null;
 }
 
-export interface ShownLimits {
+interface ShownLimits {
   readonly source: string;
   readonly provenance: 'public' | 'memory';
   readonly limitPercent: ReadonlyMap<number, number>;
 }
 
-export interface HarmonicsView {
+interface HarmonicsView {
   readonly take: (
     harmonics: readonly ShownHarmonic[],
     limits: ShownLimits | null,
@@ -197,4 +196,19 @@ function harmonicSentence(
       ? ''
       : `; limit ${withUnit(significantText(limit, 3), '%')} in ${source}: ${percent > limit ? 'outside' : 'inside'}`;
   return `Order ${order}${at}: ${significantText(percent, 3)}${doubt}\u00a0% of the fundamental${held}.`;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** An SVG element with attributes; text, where given, is text and nothing else. */
+export function svgElement<Name extends keyof SVGElementTagNameMap>(
+  document: Document,
+  name: Name,
+  attributes: Readonly<Record<string, string | number>>,
+  text?: string,
+): SVGElementTagNameMap[Name] {
+  const element = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  if (text !== undefined) element.textContent = text;
+  return element;
 }

@@ -2,11 +2,8 @@ import { sealedSheet } from '../../entry/drawing.ts';
 import type { CardTheme, Evidence } from '../../entry/evidence.ts';
 import { type FailedResult, jsonText, type MeasureResult } from '../../entry/measuring.ts';
 import { captureMarkdown, spokenLines } from '../../entry/sections.ts';
+import { pagePress } from '../shipped.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
-import { copyText } from './copyText.ts';
-import { pictureOf } from './pictureOf.ts';
-import { pagePress } from './press.ts';
-import { saveFile } from './saveFile.ts';
 
 /** What can be taken from a result. */
 export type Saving = 'say' | 'svg' | 'png' | 'card' | 'card-dark' | 'json' | 'markdown';
@@ -76,7 +73,7 @@ export function saveText(document: Document, name: string, text: string, type: s
 }
 
 /** A file's name without folder and ending. */
-export function stemOf(file: string): string {
+function stemOf(file: string): string {
   return file.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '');
 }
 
@@ -86,4 +83,61 @@ function cardOf(
   theme: CardTheme,
 ): Evidence {
   return { ...carried, picture: 'card', theme, dynamics: changes?.dynamics ?? null };
+}
+
+/**
+ * Puts a text on the clipboard.
+ *
+ * @returns false where the browser doesn't allow it.
+ */
+async function copyText(document: Document, text: string): Promise<boolean> {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    // Older browsers, and those that ask and are refused, still copy what is selected.
+    const field = document.createElement('textarea');
+    field.value = text;
+    document.body.append(field);
+    field.select();
+    const copied = document.execCommand('copy');
+    field.remove();
+    return copied;
+  }
+}
+
+const WIDTH_PX = 1920;
+const HEIGHT_PX = 1080;
+
+/**
+ * A sheet as a PNG picture of 1920 × 1080, drawn by the browser in the typeface that the sheet carries.
+ *
+ * @param svg - text of an SVG file of 16 to 9.
+ */
+async function pictureOf(document: Document, svg: string): Promise<Blob> {
+  const address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  try {
+    const image = document.createElement('img');
+    image.src = address;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = WIDTH_PX;
+    canvas.height = HEIGHT_PX;
+    canvas.getContext('2d')?.drawImage(image, 0, 0, WIDTH_PX, HEIGHT_PX);
+    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/png'));
+    if (blob === null) throw new Error('this browser made no picture of the sheet');
+    return blob;
+  } finally {
+    URL.revokeObjectURL(address);
+  }
+}
+
+/** Has the browser save a file under a name, in the way it saves all. */
+function saveFile(document: Document, name: string, content: Blob): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(content);
+  link.download = name;
+  link.click();
+  // The browser has taken the file once the click is through.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

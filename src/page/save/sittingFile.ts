@@ -1,6 +1,5 @@
 import { MeasureError } from '../../entry/measuring.ts';
-import type { Entry } from '../desk/entry.ts';
-import type { NamedFile } from '../desk/sitting.ts';
+import type { Entry, NamedFile } from '../desk/sitting.ts';
 import { nothingTold, type Told } from '../told/told.ts';
 
 /** A sitting as a file: every capture whole, compressed, and what was told of it. */

@@ -2,12 +2,10 @@ import { overlayName } from '../../entry/comparing.ts';
 import { MeasureError } from '../../entry/measuring.ts';
 import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import { compareSentence, differenceTables } from '../../entry/together.ts';
-import { type Entry, knownOf } from '../desk/entry.ts';
-import { pageWords } from '../show/pageWords.ts';
-import { setChoices } from '../show/setChoices.ts';
-import { newestAnswer } from './newestAnswer.ts';
+import { type Entry, knownOf } from '../desk/sitting.ts';
+import { pageWords, setChoices } from '../show/answerTexts.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
-import type { SeveralActions, SeveralView } from './severalView.ts';
+import { newestAnswer, type SeveralActions, type SeveralView } from './severalView.ts';
 
 /** Two captures held against each other: which, what differs, and the sheet of both. */
 export function overlayPart(part: HTMLElement, { ask, turns, tried, onDefect }: SeveralActions): SeveralView {

@@ -1,4 +1,4 @@
-import { knownOf } from '../desk/entry.ts';
+import { knownOf } from '../desk/sitting.ts';
 import { overlayPart } from './overlayPart.ts';
 import type { SeveralActions, SeveralView } from './severalView.ts';
 import { sweepPart } from './sweepPart.ts';

@@ -9,13 +9,12 @@ import {
   comparisonTable,
   unitTables,
 } from '../../entry/together.ts';
-import { type Entry, knownOf } from '../desk/entry.ts';
-import { setChoices } from '../show/setChoices.ts';
+import { type Entry, knownOf } from '../desk/sitting.ts';
+import { setChoices } from '../show/answerTexts.ts';
 import { TYPING_MS } from '../told/told.ts';
 import type { Sweeps } from '../worker/requests.ts';
-import { newestAnswer } from './newestAnswer.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
-import type { SeveralActions, SeveralView } from './severalView.ts';
+import { newestAnswer, type SeveralActions, type SeveralView } from './severalView.ts';
 import { sweepUnits } from './sweepUnits.ts';
 
 /** Units over their captures at several loads; and the units side by side, where there are two. */

@@ -1,10 +1,10 @@
 import { wattsInWords } from '../../entry/benching.ts';
 import type { MeasureResult } from '../../entry/measuring.ts';
-import { type Entry, knownOf } from '../desk/entry.ts';
+import { type Entry, knownOf } from '../desk/sitting.ts';
 import type { AskedUnit } from '../worker/requests.ts';
 
 /** Captures by unit. */
-export interface FoundUnits {
+interface FoundUnits {
   /** Those with captures at two loads at least. */
   readonly units: readonly AskedUnit[];
   /** Names of captures that none of them has a place for. */

@@ -1,25 +1,22 @@
 import { failureLine } from '../../entry/measuring.ts';
 import { cleanText, fileName, html } from '../../entry/sections.ts';
-import { type Entry, knownOf } from '../desk/entry.ts';
-import type { Sitting } from '../desk/sitting.ts';
+import { type Entry, knownOf, type Sitting } from '../desk/sitting.ts';
 import type { Ask } from '../desk/workerClient.ts';
 import { type Saving, saveResult } from '../save/saveResult.ts';
-import type { DrawingTurns } from '../several/drawingTurns.ts';
-import { inlineSheet } from '../several/inlineSheet.ts';
+import { inlineSheet } from '../several/savedSheet.ts';
+import type { DrawingTurns } from '../several/severalView.ts';
 import { type Told, TYPING_MS } from '../told/told.ts';
 import { toldForm } from '../told/toldForm.ts';
 import { toldOptions } from '../told/toldOptions.ts';
-import type { MeasuredChannel } from '../worker/requests.ts';
-import { answerTexts } from './answerTexts.ts';
-import { channelChoice } from './channelChoice.ts';
-import { pageWords } from './pageWords.ts';
+import type { Measured, MeasuredChannel } from '../worker/requests.ts';
+import { answerTexts, pageWords } from './answerTexts.ts';
 import { picturesOf } from './picturesOf.ts';
 
-export interface AnswerPart {
+interface AnswerPart {
   readonly show: (entry: Entry, all: readonly Entry[]) => void;
 }
 
-export interface AnswerActions extends Pick<Sitting, 'tell' | 'choose' | 'measured'> {
+interface AnswerActions extends Pick<Sitting, 'tell' | 'choose' | 'measured'> {
   readonly ask: Ask;
   readonly turns: DrawingTurns;
   /** Tells the other captures the same. */
@@ -143,4 +140,24 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       pictures.show(next, known, channel);
     },
   };
+}
+
+/** Where several channels were measured: which of them is looked at. */
+function channelChoice(
+  host: HTMLElement,
+  { channel }: Entry,
+  { assays }: Measured,
+  choose: (channel: number) => void,
+): void {
+  if (assays.length < 2) {
+    host.replaceChildren();
+    return;
+  }
+  const names = assays.map(({ result: { voltage, current } }) => (voltage ?? current)?.channel ?? '');
+  host.innerHTML =
+    html`<div class="fields"><div class="field"><label for="channel-choice">Result of channel</label>
+<select id="channel-choice">${names.map((name, i) => html`<option value="${i}">${name}</option>`)}</select></div></div>`.text;
+  const select = host.querySelector('select')!;
+  select.value = String(channel);
+  select.addEventListener('change', () => choose(Number(select.value)));
 }

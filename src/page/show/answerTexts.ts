@@ -1,3 +1,4 @@
+import type { MeasureResult } from '../../entry/measuring.ts';
 import {
   answerSentence,
   answerTopics,
@@ -14,18 +15,18 @@ import {
   html,
   isInvented,
   listSection,
-  type Markup,
+  Markup,
   questionSentence,
   rankNotices,
   spokenLines,
   subjectLine,
 } from '../../entry/sections.ts';
+import { allFields } from '../told/fields.ts';
+import type { Field } from '../told/told.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
-import { linkedTimes } from './linkedTimes.ts';
-import { pageWords } from './pageWords.ts';
 
 /** What the page says of a result, apart from its pictures. */
-export interface AnswerTexts {
+interface AnswerTexts {
   readonly question: string;
   readonly answer: Markup;
   readonly subject: string;
@@ -82,4 +83,67 @@ function folded(words: string, part: Markup): Markup {
     ? part
     : html`<details><summary>${words}</summary>${part}</details>
 `;
+}
+
+/** A time, with or without a doubt: "0.205 ± 0.001 s", "−50.0 ms". */
+const time = /([−-]?\d[\d.]*)(?:[ \u00a0]±[ \u00a0][\d.]+)?[ \u00a0\u202f]?(s|ms|µs)(?![\w/²])/g;
+/** What tells an instant from a duration: the word before it, or the end of a stretch behind it. */
+const before = /\b(?:at|from|to|until) $/i;
+const behind = /^ to [−-]?\d/;
+const seconds: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, µs: 1e-6 };
+
+/**
+ * Makes links of the times that a result's sentences name and that lie within its record, for the picture of the
+ * wave to go to: `data-at` holds the time in seconds on the file's own axis.
+ */
+export function linkedTimes({ text }: Markup, { capture: { startS, durationS } }: MeasureResult): Markup {
+  const linked = (words: string): string =>
+    words.replace(time, (whole: string, digits: string, unit: string, at: number) => {
+      if (!before.test(words.slice(0, at)) && !behind.test(words.slice(at + whole.length))) return whole;
+      const atS = Number(digits.replace('−', '-')) * seconds[unit]!;
+      // Times are named to three digits: one at the record's end may seem to lie beyond it.
+      const slack = 1e-2 * durationS;
+      if (!(atS >= startS - slack && atS <= startS + durationS + slack)) return whole;
+      return `<a class="time" href="#wave-part" data-at="${atS}">${whole}</a>`;
+    });
+  return new Markup(text.replace(/(^|>)([^<]+)/g, (_, tag: string, words: string) => tag + linked(words)));
+}
+
+/** The fields by the words that the core, which speaks to the command line too, knows them by. */
+const fieldOf: Readonly<Record<string, Field>> = {
+  nominal: 'nominal',
+  'sample-rate': 'sampleRateHz',
+  scale: 'scale',
+  voltage: 'voltage',
+  current: 'current',
+  meter: 'meterV',
+  'meter-dc': 'meterDc',
+  invert: 'inverted',
+  load: 'load',
+  label: 'label',
+  claim: 'claims',
+  'sine-thd': 'sineThdPercent',
+};
+
+/** A sentence of the core with the page's own fields in place of a command's options: “Nominal” for --nominal. */
+export function pageWords(text: string): string {
+  return text.replace(/--([a-z]+(?:-[a-z]+)*)/g, (option, name: string) => {
+    const field = fieldOf[name];
+    const label = allFields.find((one) => one.name === field)?.label;
+    return label === undefined ? `${option} of the command line` : `“${label}”`;
+  });
+}
+
+/** What a select offers: a value and its words each. Left alone where it offers that already. */
+export function setChoices(
+  select: HTMLSelectElement,
+  choices: readonly (readonly [value: string, words: string])[],
+  chosen: string,
+): void {
+  const offered = [...select.options];
+  const isSame =
+    offered.length === choices.length &&
+    choices.every(([value, words], i) => offered[i]?.value === value && offered[i]?.text === words);
+  if (!isSame) select.replaceChildren(...choices.map(([value, words]) => new Option(words, value)));
+  select.value = chosen;
 }

@@ -10,17 +10,17 @@ import {
   outcomeWords,
   storyWords,
 } from '../../entry/sections.ts';
-import { type Entry, knownOf } from '../desk/entry.ts';
-import { pageWords } from './pageWords.ts';
+import { type Entry, knownOf } from '../desk/sitting.ts';
+import { pageWords } from './answerTexts.ts';
 
 /** What a person does in the table. */
-export interface TableActions {
+interface TableActions {
   readonly look: (id: number) => void;
   readonly remove: (id: number) => void;
   readonly load: (id: number, load: string) => void;
 }
 
-export interface CapturesTable {
+interface CapturesTable {
   readonly show: (entry: Entry) => void;
   readonly drop: (id: number) => void;
   /** Marks the capture that is looked at. */

@@ -1,13 +1,12 @@
 import { MeasureError } from '../../entry/measuring.ts';
 import { harmonicLimits, limitTables, mainFigures } from '../../entry/sections.ts';
-import type { Entry } from '../desk/entry.ts';
+import type { Entry } from '../desk/sitting.ts';
 import type { Ask } from '../desk/workerClient.ts';
 import { harmonicsView } from '../harmonics/harmonicsView.ts';
 import { waveView } from '../wave/waveView.ts';
 import type { Measured, MeasuredChannel } from '../worker/requests.ts';
-import { idealSine } from './idealSine.ts';
 
-export interface Pictures {
+interface Pictures {
   readonly show: (entry: Entry, measured: Measured, channel: MeasuredChannel) => void;
   /** Moves the picture of the wave to a time. */
   readonly goTo: (timeS: number) => void;
@@ -53,4 +52,16 @@ export function picturesOf(document: Document, ask: Ask): Pictures {
 function gone(problem: unknown): null {
   if (problem instanceof MeasureError) return null;
   throw problem;
+}
+
+/** The sine of a channel's frequency, RMS without DC, mean and phase; null where it has none. */
+function idealSine({ result, zeroS }: MeasuredChannel): ((timeS: number) => number) | null {
+  const figures = mainFigures(result);
+  if (figures === null) return null;
+  const { frequencyHz, rms, mean } = figures;
+  if (frequencyHz.value === null || rms.value === null) return null;
+  const middle = mean.value ?? 0;
+  const peak = Math.SQRT2 * Math.sqrt(Math.max(0, rms.value ** 2 - middle ** 2));
+  const omega = 2 * Math.PI * frequencyHz.value;
+  return (timeS) => middle + peak * Math.sin(omega * (timeS - zeroS));
 }

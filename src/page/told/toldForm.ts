@@ -1,10 +1,10 @@
 import { html } from '../../entry/sections.ts';
-import { setChoices } from '../show/setChoices.ts';
+import { setChoices } from '../show/answerTexts.ts';
 import type { FileChannel } from '../worker/requests.ts';
 import { allFields, type FieldText, mainFields, moreFields } from './fields.ts';
 import type { Field, Told } from './told.ts';
 
-export interface ToldForm {
+interface ToldForm {
   /** Shows what was told of a capture. What is being typed is left alone. */
   readonly show: (told: Told, faults: ReadonlyMap<Field, string>) => void;
   /** Offers channels: its own, and currents of other files as `FILE:NAME`. */

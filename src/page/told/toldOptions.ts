@@ -2,7 +2,7 @@ import { parseClaim, parseNominal } from '../../entry/grammar.ts';
 import { completeOptions, type Instrument, MeasureError, type ToldOptions } from '../../entry/measuring.ts';
 import type { Field, Told } from './told.ts';
 
-export interface Understood {
+interface Understood {
   /** What was told, in the terms of the core, without what is wrong. */
   readonly options: ToldOptions;
   /** What is wrong, by field. */

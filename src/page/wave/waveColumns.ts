@@ -49,3 +49,80 @@ export function waveColumns(record: WaveRecord, fromS: number, toS: number, coun
   }
   return { timeS, low, high };
 }
+
+/**
+ * The sample nearest to a time.
+ *
+ * @param samples - as `waveColumns` gives a stretch so short that it shows the samples themselves.
+ * @returns null where the file holds none there.
+ */
+export function nearestSample({ timeS, low }: WaveColumns, atS: number): number | null {
+  let nearest = 0;
+  for (let i = 1; i < timeS.length; i++) {
+    if (Math.abs(timeS[i]! - atS) < Math.abs(timeS[nearest]! - atS)) nearest = i;
+  }
+  const value = low[nearest];
+  return value === undefined || Number.isNaN(value) ? null : value;
+}
+
+/** The record's own extremes with a little room, the same for every stretch of it. */
+export function rangeOf({ low, high }: WaveColumns): readonly [number, number] {
+  const bottom = Math.min(...low.filter((value) => !Number.isNaN(value)));
+  const top = Math.max(...high.filter((value) => !Number.isNaN(value)));
+  if (!(bottom <= top)) return [-1, 1];
+  const room = 0.06 * (top - bottom) || 1;
+  return [bottom - room, top + room];
+}
+
+/** The unit that times of a span of so many seconds are read in. */
+export interface TimeUnit {
+  readonly name: 's' | 'ms' | 'µs';
+  readonly seconds: number;
+  /** That tell apart a thousandth of the span. */
+  readonly decimals: number;
+}
+
+export function timeUnit(spanS: number): TimeUnit {
+  const [name, seconds] =
+    spanS >= 2 ? (['s', 1] as const) : spanS >= 2e-3 ? (['ms', 1e-3] as const) : (['µs', 1e-6] as const);
+  const exponent = Number((spanS / seconds).toExponential().split('e')[1]);
+  return { name, seconds, decimals: Math.max(0, 3 - exponent) };
+}
+
+/** "12.30 ms", with the true minus sign. */
+export function timeText(timeS: number, { name, seconds, decimals }: TimeUnit): string {
+  return `${(timeS / seconds).toFixed(decimals).replace('-', '−')}\u00a0${name}`;
+}
+
+/** A stretch of time. */
+export type Span = readonly [fromS: number, toS: number];
+
+/** What a view keeps to: the record, and the shortest stretch worth showing. */
+export interface SpanLimits {
+  readonly record: Span;
+  readonly shortestS: number;
+}
+
+/** The stretch moved and, where it is too long or too short, resized to keep to the limits. */
+export function keptSpan([from, to]: Span, { record: [start, end], shortestS }: SpanLimits): Span {
+  const length = Math.min(Math.max(to - from, shortestS), end - start);
+  const middle = (from + to) / 2;
+  const kept = Math.min(Math.max(middle - length / 2, start), end - length);
+  return [kept, kept + length];
+}
+
+/** Shorter (factor below 1) or longer, the time `aboutS` staying where it is in the picture. */
+export function zoomedSpan([from, to]: Span, factor: number, aboutS: number, limits: SpanLimits): Span {
+  const length = Math.min(
+    Math.max((to - from) * factor, limits.shortestS),
+    limits.record[1] - limits.record[0],
+  );
+  const share = (aboutS - from) / (to - from);
+  return keptSpan([aboutS - share * length, aboutS + (1 - share) * length], limits);
+}
+
+/** Earlier (negative) or later by a share of its length. */
+export function movedSpan([from, to]: Span, share: number, limits: SpanLimits): Span {
+  const by = share * (to - from);
+  return keptSpan([from + by, to + by], limits);
+}

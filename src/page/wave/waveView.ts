@@ -1,16 +1,20 @@
-import { drawWave, plotOf } from './drawWave.ts';
-import { followPointers } from './followPointers.ts';
-import { type Mark, markSentence } from './markSentence.ts';
-import { nearestSample } from './nearestSample.ts';
-import { rangeOf } from './rangeOf.ts';
-import { timeUnit } from './timeUnit.ts';
-import { keptSpan, movedSpan, type Span, type SpanLimits, zoomedSpan } from './viewSpan.ts';
-import type { WaveColumns } from './waveColumns.ts';
-import { waveMarkup } from './waveMarkup.ts';
-import { waveSentence } from './waveSentence.ts';
+import { html, type Markup, significantText, withUnit } from '../../entry/sections.ts';
+import { drawWave, type Mark, markSentence, plotOf } from './drawWave.ts';
+import {
+  keptSpan,
+  movedSpan,
+  nearestSample,
+  rangeOf,
+  type Span,
+  type SpanLimits,
+  timeText,
+  timeUnit,
+  type WaveColumns,
+  zoomedSpan,
+} from './waveColumns.ts';
 
 /** A channel of a capture, to be looked at. */
-export interface WaveSource {
+interface WaveSource {
   readonly channel: string;
   readonly unit: string;
   /** The record. */
@@ -26,7 +30,7 @@ export interface WaveSource {
   readonly columns: (fromS: number, toS: number, count: number) => Promise<WaveColumns | null>;
 }
 
-export interface WaveView {
+interface WaveView {
   /** Shows another channel, or the same measured anew: then the stretch stays. */
   readonly take: (source: WaveSource, keepsSpan: boolean) => void;
   readonly goTo: (timeS: number) => void;
@@ -203,4 +207,68 @@ export function waveView(host: HTMLElement): WaveView {
       frame.focus({ preventScroll: true });
     },
   };
+}
+
+/** The picture of a wave with all that moves and marks it. */
+const waveMarkup: Markup = html`<div class="wave-view" tabindex="0" role="group" aria-label="The wave, to look closer and to mark" aria-describedby="wave-keys"><svg role="img"></svg></div>
+<div class="actions wave-actions">
+<button type="button" data-move="earlier">Earlier</button><button type="button" data-move="later">Later</button>
+<button type="button" data-move="closer">Closer</button><button type="button" data-move="wider">Wider</button>
+<button type="button" data-move="cycles">Two cycles</button><button type="button" data-move="record">Whole record</button>
+</div>
+<div class="fields wave-marks">
+<div class="field"><label for="mark-a">First mark, <span class="mark-unit"></span></label><input id="mark-a" type="text" inputmode="decimal"></div>
+<div class="field"><label for="mark-b">Second mark, <span class="mark-unit"></span></label><input id="mark-b" type="text" inputmode="decimal"></div>
+<button type="button" data-move="clear">No marks</button>
+</div>
+<p class="wave-between" aria-live="polite"></p>
+<p id="wave-keys" class="soft"><small>Keys while the picture has the focus: arrows move, + and − look closer and wider, Home shows two cycles, End the whole record. The wheel does too then; drag to move, click to mark.</small></p>
+`;
+
+/** What a picture of a wave shows, for who hears it. */
+function waveSentence(channel: string, unit: string, [from, to]: Span, { low, high }: WaveColumns): string {
+  const present = (values: Float64Array): Float64Array => values.filter((value) => !Number.isNaN(value));
+  const text = (value: number): string => withUnit(significantText(value, 4), unit);
+  const [bottom, top] = [Math.min(...present(low)), Math.max(...present(high))];
+  const extent = bottom <= top ? `from ${text(bottom)} to ${text(top)}` : 'no value';
+  const time = timeUnit(to - from);
+  return `The wave of channel ${channel} from ${timeText(from, time)} to ${timeText(to, time)}: ${extent}.`;
+}
+
+/** A pointer that moved less clicked. */
+const CLICK_PX = 5;
+
+/** What pointers do to a picture. Places are in px, as the pointer's event has them. */
+interface PointerActions {
+  readonly drag: (fromX: number, toX: number) => void;
+  /** @param factor - how much longer the stretch gets. */
+  readonly pinch: (factor: number, aboutX: number) => void;
+  readonly click: (x: number) => void;
+}
+
+/** Follows the pointers over a picture: one drags or clicks, two pinch. */
+function followPointers(frame: HTMLElement, { drag, pinch, click }: PointerActions): void {
+  const down = new Map<number, number>();
+  let moved = 0;
+  frame.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0) return;
+    frame.setPointerCapture(event.pointerId);
+    down.set(event.pointerId, event.clientX);
+    if (down.size === 1) moved = 0;
+  });
+  frame.addEventListener('pointermove', (event) => {
+    const before = down.get(event.pointerId);
+    if (before === undefined) return;
+    const other = [...down].find(([id]) => id !== event.pointerId)?.[1];
+    moved += Math.abs(event.clientX - before);
+    if (other !== undefined) {
+      const [was, is] = [Math.abs(before - other), Math.abs(event.clientX - other)];
+      if (was > 10 && is > 10) pinch(was / is, (event.clientX + other) / 2);
+    } else if (moved > CLICK_PX) drag(before, event.clientX);
+    down.set(event.pointerId, event.clientX);
+  });
+  frame.addEventListener('pointerup', (event) => {
+    if (down.delete(event.pointerId) && down.size === 0 && moved <= CLICK_PX) click(event.clientX);
+  });
+  frame.addEventListener('pointercancel', (event) => down.delete(event.pointerId));
 }

@@ -1,5 +1,10 @@
-import type { Assay, Capture, Channel, ToldOptions } from '../../entry/measuring.ts';
-import { MeasureError } from '../../entry/measuring.ts';
+import {
+  type Assay,
+  type Capture,
+  type Channel,
+  MeasureError,
+  type ToldOptions,
+} from '../../entry/measuring.ts';
 
 /** A file that the worker keeps, with what it has found of it so far. */
 export interface HeldFile {
@@ -33,3 +38,14 @@ export function heldFile(files: HeldFiles, id: number): HeldFile {
   if (held !== undefined) return held;
   throw new MeasureError('file.closed', 'The capture was taken off the page.', { advice: 'add it again' });
 }
+
+/** A piece of work that tells how far it is and stops when nobody wants it any more. */
+export interface Task {
+  /** @param share - from 0 to 1. */
+  readonly tell: (share: number) => void;
+  /** Lets what else was asked be heard. @throws Cancelled */
+  readonly pause: () => Promise<void>;
+}
+
+/** Thrown where nobody waits for the answer any more. */
+export class Cancelled extends Error {}

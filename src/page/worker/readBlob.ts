@@ -1,9 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type Capture, type ReadCaptureOptions, readCapture, readInChunks } from '../../entry/measuring.ts';
-import { type ByteSource, chunkReader, readShare } from '../../entry/reading.ts';
-import { blobSource } from './blobSource.ts';
-import type { Task } from './task.ts';
+import { type ByteSource, chunkReader, MeasureError, readShare } from '../../entry/reading.ts';
+import type { Task } from './heldCaptures.ts';
 
 /** A smaller file is read whole. */
 const IN_CHUNKS_FROM = 4 << 20;
@@ -11,7 +10,7 @@ const BLOCK_LENGTH = 1 << 20;
 /** Shares of the work: the digest's, beside that of the reading. */
 const DIGEST_SHARE = 0.4;
 
-export interface BlobCapture {
+interface BlobCapture {
   readonly capture: Capture;
   /** Of the file's bytes, lower-case hexadecimal. */
   readonly sha256: string;
@@ -60,4 +59,36 @@ async function digestOf({ byteLength, read }: ByteSource, task: Task): Promise<s
     await task.pause();
   }
   return bytesToHex(hash.digest());
+}
+
+/** A file that a person chose, as a source of bytes. Reading stops the thread: of use in a worker only. */
+function blobSource(file: Blob): ByteSource {
+  const reader = new FileReaderSync();
+  return {
+    byteLength: file.size,
+    read: (from, into) => {
+      const bytes = readPart(reader, file.slice(from, from + into.length));
+      into.set(bytes);
+      return bytes.length;
+    },
+  };
+}
+
+function readPart(reader: FileReaderSync, part: Blob): Uint8Array {
+  try {
+    return new Uint8Array(reader.readAsArrayBuffer(part));
+  } catch (problem) {
+    // The browser says no more than that: the file was changed, moved or locked since it was chosen.
+    if (!(problem instanceof DOMException)) throw problem;
+    throw unreadable();
+  }
+}
+
+/** What a file that can't be read any more is refused with. */
+export function unreadable(): MeasureError {
+  return new MeasureError('file.unreadable', 'The file can’t be read.', {
+    expected: 'the file as it was when it was chosen',
+    received: 'one that was changed or moved since, or that this browser may not open',
+    advice: 'choose it again',
+  });
 }

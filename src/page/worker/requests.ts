@@ -48,7 +48,7 @@ export interface Requests {
   readonly close: { readonly given: { readonly id: number }; readonly answer: null };
 }
 
-export interface OpenedFile {
+interface OpenedFile {
   readonly id: number;
   /** As results name it. */
   readonly name: string;

@@ -1,9 +1,9 @@
 import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
-import { answerOf } from './answerOf.ts';
-import { unreadable } from './blobSource.ts';
-import type { HeldFiles } from './heldCaptures.ts';
-import type { FromWorker, ToWorker } from './requests.ts';
-import { Cancelled, type Task } from './task.ts';
+import { Cancelled, type HeldFiles, type Task } from './heldCaptures.ts';
+import { measureHeld, overlayHeld, viewHeld } from './measureHeld.ts';
+import { unreadable } from './readBlob.ts';
+import type { FromWorker, Requests, ToWorker } from './requests.ts';
+import { sweepHeld } from './sweepHeld.ts';
 
 /** What the worker hears and speaks through. */
 export interface Port {
@@ -101,4 +101,38 @@ function nextTurn(): Promise<void> {
     };
     port2.postMessage(null);
   });
+}
+
+type Answers = {
+  readonly [Ask in keyof Requests]: (
+    files: HeldFiles,
+    given: Requests[Ask]['given'],
+    task: Task,
+  ) => Requests[Ask]['answer'] | Promise<Requests[Ask]['answer']>;
+};
+
+const answers: Answers = {
+  open: (files, { id, name, file }) => {
+    files.set(id, { name, file, read: null, measured: null, shown: null, outlet: null });
+    return null;
+  },
+  measure: measureHeld,
+  columns: viewHeld,
+  overlay: overlayHeld,
+  sweep: sweepHeld,
+  close: (files, { id }) => {
+    files.delete(id);
+    return null;
+  },
+};
+
+/** Answers one request. @throws MeasureError where what was asked can't be had; `Cancelled`. */
+async function answerOf<Ask extends keyof Requests>(
+  files: HeldFiles,
+  ask: Ask,
+  given: Requests[keyof Requests]['given'],
+  task: Task,
+): Promise<Requests[Ask]['answer']> {
+  // The page's own side pairs what is given with what is asked.
+  return answers[ask](files, given as Requests[Ask]['given'], task);
 }

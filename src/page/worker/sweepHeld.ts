@@ -10,13 +10,11 @@ import {
   unitNominal,
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions, fileName, publishedOptions } from '../../entry/evidence.ts';
-import type { Assay, Claim, ToldOptions } from '../../entry/measuring.ts';
+import { type Assay, type Claim, completeOptions, type ToldOptions } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
-import { assayHeld } from './assayHeld.ts';
-import { type HeldFile, type HeldFiles, heldFile } from './heldCaptures.ts';
-import { outletOptions } from './outletOptions.ts';
+import { type HeldFile, type HeldFiles, heldFile, type Task } from './heldCaptures.ts';
+import { assayHeld } from './measureHeld.ts';
 import type { AskedUnit, Requests, Sweeps } from './requests.ts';
-import type { Task } from './task.ts';
 
 /**
  * Units over their captures at several loads, of load steps and of transfers. Each capture is measured as one of its
@@ -141,4 +139,39 @@ async function outletAssay(
 function isHeldAgainst({ claims = [], nominal }: ToldOptions, ofUnit: ToldOptions): boolean {
   const alone = [claims, { ...outletClaims(claims).nominal, ...nominal }];
   return JSON.stringify(alone) === JSON.stringify([ofUnit.claims, ofUnit.nominal]);
+}
+
+/** What is told of a capture as one of a unit. */
+interface ToldOfUnit {
+  readonly label: string;
+  /** Null: as it was measured. */
+  readonly load: string | null;
+  /** What the capture can show of what is claimed of the unit. */
+  readonly claims: readonly Claim[];
+  /** As claimed of the unit. */
+  readonly nominal: NonNullable<ToldOptions['nominal']>;
+}
+
+/**
+ * The options of a capture as one of a unit: how it is read as told of the capture, what it is held against as told of
+ * the unit. In the order and with the leavings out of a bench test, so that the sheet carries the same text.
+ */
+export function outletOptions(capture: ToldOptions, { label, load, ...ofUnit }: ToldOfUnit): ToldOptions {
+  const { voltage, current, scales = [], nominal, instrument, inverted = [] } = capture;
+  const { sampleRateHz, meter, sineThdPercent } = capture;
+  return {
+    ...(voltage === undefined ? {} : { voltage }),
+    ...(current === undefined ? {} : { current }),
+    ...(scales.length === 0 ? {} : { scales }),
+    nominal: { ...ofUnit.nominal, ...nominal },
+    ...(instrument === undefined ? {} : { instrument }),
+    ...(inverted.length === 0 ? {} : { inverted }),
+    ...(sampleRateHz === undefined ? {} : { sampleRateHz }),
+    ...(meter === undefined ? {} : { meter }),
+    ...(sineThdPercent === undefined || sineThdPercent === completeOptions({}).sineThdPercent
+      ? {}
+      : { sineThdPercent }),
+    ...{ label, rule: 'guarded', claims: ofUnit.claims },
+    ...(load === null ? {} : { load }),
+  };
 }

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { judgeUnitClaim } from '../../../src/bench/claims/judgeUnitClaim.ts';
 import { parseUnitClaim } from '../../../src/bench/claims/parseUnitClaim.ts';
-import type { UnitEvidence } from '../../../src/bench/claims/unitEvidence.ts';
-import { energyRun } from '../../../src/bench/energy/energyRun.ts';
-import type { ShownLoad } from '../../../src/bench/loads/shownLoad.ts';
-import type { ClaimResult } from '../../../src/verdict/measureDocument.ts';
+import type { UnitEvidence } from '../../../src/bench/claims/unitClaim.ts';
+import { energyRun } from '../../../src/bench/energyRun.ts';
+import type { ShownLoad } from '../../../src/bench/shownLoad.ts';
+import type { ClaimResult } from '../../../src/judge/claims/claim.ts';
 
 const judge = (text: string, evidence: Partial<UnitEvidence>) =>
   judgeUnitClaim(parseUnitClaim(text), {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { differenceComponents } from '../../../src/bench/compare/differenceComponents.ts';
-import { differenceOf, WIDEST_SUM } from '../../../src/bench/compare/differenceOf.ts';
-import { scatter, within } from '../../../src/figures/uncertainty/component.ts';
+import { differenceComponents, differenceOf, WIDEST_SUM } from '../../../src/bench/compare/differenceOf.ts';
+import { scatter, within } from '../../../src/measure/doubt/component.ts';
 
 const alone = { components: null, sameInstrument: false };
 const figure = (value: number, uncertainty: number) => ({ value, uncertainty });

@@ -1,11 +1,10 @@
 import { expect, test } from 'vitest';
+import type { Assay } from '../../../src/assay/assay.ts';
+import { assayCapture } from '../../../src/assay/assayCapture.ts';
 import { compareCaptures } from '../../../src/bench/compare/compareCaptures.ts';
-import { isSame } from '../../../src/bench/compare/isSame.ts';
-import type { Capture } from '../../../src/capture/capture.ts';
-import { gaussianNumbers } from '../../../src/signal/synthesis/gaussianNumbers.ts';
-import { randomNumbers } from '../../../src/signal/synthesis/randomNumbers.ts';
-import type { Assay } from '../../../src/verdict/assay.ts';
-import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { isSame } from '../../../src/bench/compare/differenceOf.ts';
+import type { Capture } from '../../../src/read/capture.ts';
+import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
 
 const random = randomNumbers(71);
 const normal = gaussianNumbers(randomNumbers(72));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { isDecentUsableShare } from '../../../src/bench/claims/judgeUnitClaim.ts';
 import { cRateOfPower, powerAtCRate } from '../../../src/bench/energy/cRate.ts';
-import { isDecentUsableShare } from '../../../src/bench/energy/decentUsableShare.ts';
-import { energyRatios } from '../../../src/bench/energy/energyRatios.ts';
+import { energyRatios } from '../../../src/bench/energyRun.ts';
 
 const exactly = (value: number): { value: number; uncertainty: number } => ({ value, uncertainty: 0 });
 

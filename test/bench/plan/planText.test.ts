@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { guessCapture } from '../../../src/bench/plan/guessCapture.ts';
-import { lookedInto, planText } from '../../../src/bench/plan/planText.ts';
+import { guessCapture, lookedInto, planText } from '../../../src/bench/plan/planText.ts';
 import { readPlan } from '../../../src/bench/plan/readPlan.ts';
 
 test.each([

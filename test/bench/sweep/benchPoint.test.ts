@@ -1,9 +1,8 @@
 import { expect, test } from 'vitest';
-import { shownLoad } from '../../../src/bench/loads/shownLoad.ts';
-import { benchPoint } from '../../../src/bench/sweep/benchPoint.ts';
-import { rmsBudget } from '../../../src/bench/sweep/rmsBudget.ts';
-import { readCapture } from '../../../src/capture/readCapture.ts';
-import { assayCapture } from '../../../src/verdict/assayCapture.ts';
+import { assayCapture } from '../../../src/assay/assayCapture.ts';
+import { shownLoad } from '../../../src/bench/shownLoad.ts';
+import { benchPoint, rmsBudget } from '../../../src/bench/sweep/benchPoint.ts';
+import { readCapture } from '../../../src/read/readCapture.ts';
 import { sineChannels } from '../../cli/smallCapture.ts';
 
 /** 120 V, and with `amperes` a resistor's current beside it. */

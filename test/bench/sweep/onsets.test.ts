@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { clippingOnset } from '../../../src/bench/sweep/clippingOnset.ts';
-import { rangeExit, voltageRange } from '../../../src/bench/sweep/rangeExit.ts';
+import { clippingOnset, rangeExit, voltageRange } from '../../../src/bench/sweep/clippingOnset.ts';
 import { point } from '../benchPoints.ts';
 
 describe('clippingOnset', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { straightLine } from '../../../src/bench/sweep/straightLine.ts';
+import { straightLine } from '../../../src/bench/sweep/droop.ts';
 import reference from '../../reference/straightLine.json' with { type: 'json' };
 
 // Values of scipy.optimize.curve_fit with exact derivatives; the script stands beside them. It decomposes a

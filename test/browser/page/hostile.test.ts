@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, expect, test } from 'vitest';
 import { smallCapture } from '../../cli/smallCapture.ts';
-import { hostileTexts, hostileToPages } from '../../sheet/fixtures/hostileText.ts';
+import { hostileTexts, hostileToPages } from '../../fixtures/hostileText.ts';
 import { openBrowser } from '../openBrowser.ts';
 import { drop, openPage, save, saved, settled } from './openPage.ts';
 

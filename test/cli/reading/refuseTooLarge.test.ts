@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { refuseTooLarge, refuseTooLargeText } from '../../../src/cli/reading/refuseTooLarge.ts';
+import { refuseTooLarge, refuseTooLargeText } from '../../../src/cli/reading/readFileCapture.ts';
 
 const uses = ['stamps', 'kept', 'kept'] as const;
 

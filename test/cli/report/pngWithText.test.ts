@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { pngWithText } from '../../../src/cli/report/pngWithText.ts';
 import { renderPng } from '../../../src/cli/report/renderPng.ts';
+import { pngWithText } from '../../../src/cli/report/sealedPng.ts';
 
 const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 9"><rect width="8" height="9"/></svg>';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type SynthFlags, synthesisOptions } from '../../../src/cli/synth/synthesisOptions.ts';
+import { type SynthFlags, synthesisOptions } from '../../../src/cli/synthesisOptions.ts';
 
 const usual: SynthFlags = {
   ...{ out: 'a.csv', rms: 120, frequency: 60, rate: 100_000, cycles: 5, phase: 0, offset: 0, noise: 1 },

@@ -2,10 +2,15 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { isPng, isSealedPng, sealedPng } from '../../../src/cli/report/sealedPng.ts';
-import { ownBenchOutput, ownOutput, ownTable } from '../../../src/cli/writing/ownOutput.ts';
-import { isSealedText, sealedText, unsealed } from '../../../src/cli/writing/seal.ts';
-import { writeOutput } from '../../../src/cli/writing/writeOutput.ts';
-import { writeWhole } from '../../../src/cli/writing/writeWhole.ts';
+import {
+  isSealedText,
+  ownBenchOutput,
+  ownOutput,
+  ownTable,
+  sealedText,
+  unsealed,
+} from '../../../src/cli/writing/ownOutput.ts';
+import { writeOutput, writeWhole } from '../../../src/cli/writing/writeOutput.ts';
 import { benchFolder } from '../benchFolder.ts';
 
 const [a, b] = ['a'.repeat(64), 'b'.repeat(64)] as const;

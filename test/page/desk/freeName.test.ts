@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { freeName } from '../../../src/page/desk/freeName.ts';
+import { freeName } from '../../../src/page/desk/sitting.ts';
 
 test.each([
   ['CH1.csv', [], 'CH1.csv'],

@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import type { Entry } from '../../../src/page/desk/entry.ts';
+import type { Entry } from '../../../src/page/desk/sitting.ts';
 import { readSitting, sittingText } from '../../../src/page/save/sittingFile.ts';
 import { nothingTold, type Told } from '../../../src/page/told/told.ts';
 

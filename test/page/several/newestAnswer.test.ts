@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import type { Ask } from '../../../src/page/desk/workerClient.ts';
-import { newestAnswer } from '../../../src/page/several/newestAnswer.ts';
+import { newestAnswer } from '../../../src/page/several/severalView.ts';
 
 const question = (id: number) => ({
   sides: [

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { captureEvidence } from '../../../src/index.ts';
-import type { Entry } from '../../../src/page/desk/entry.ts';
+import { parseClaim } from '../../../src/judge/claims/parseClaim.ts';
+import type { Entry } from '../../../src/page/desk/sitting.ts';
 import { sweepUnits } from '../../../src/page/several/sweepUnits.ts';
 import { nothingTold } from '../../../src/page/told/told.ts';
-import { parseClaim } from '../../../src/verdict/claims/parseClaim.ts';
-import { assays } from '../../sheet/fixtures/assays.ts';
+import { assays } from '../../fixtures/assays.ts';
 
 const assay = assays.goodSine!();
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { linkedTimes } from '../../../src/page/show/linkedTimes.ts';
-import { html } from '../../../src/sheet/html/html.ts';
-import type { MeasureResult } from '../../../src/verdict/measureDocument.ts';
+import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
+import { linkedTimes } from '../../../src/page/show/answerTexts.ts';
+import { html } from '../../../src/publish/html/html.ts';
 
 const result = { capture: { startS: -0.2, durationS: 0.6 } } as MeasureResult;
 const linked = (text: string): string => linkedTimes(html`${text}`, result).text;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { pageWords } from '../../../src/page/show/pageWords.ts';
+import { pageWords } from '../../../src/page/show/answerTexts.ts';
 
 test('pageWords(text) names the field in place of the command’s option', () => {
   expect(pageWords('Give --nominal 230V/50Hz.')).toBe('Give “Nominal” 230V/50Hz.');

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { completeOptions } from '../../../src/assay/assayOptions.ts';
 import { type Field, nothingTold, type Told } from '../../../src/page/told/told.ts';
 import { toldOptions } from '../../../src/page/told/toldOptions.ts';
-import { completeOptions } from '../../../src/verdict/assaying/completeOptions.ts';
 
 const understood = (told: Partial<Told>): ReturnType<typeof toldOptions> =>
   toldOptions({ ...nothingTold, ...told });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { markSentence } from '../../../src/page/wave/markSentence.ts';
-import { timeUnit } from '../../../src/page/wave/timeUnit.ts';
+import { markSentence } from '../../../src/page/wave/drawWave.ts';
+import { timeUnit } from '../../../src/page/wave/waveColumns.ts';
 
 const ms = timeUnit(0.04);
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { nearestSample } from '../../../src/page/wave/nearestSample.ts';
-import { waveColumns } from '../../../src/page/wave/waveColumns.ts';
+import { nearestSample, waveColumns } from '../../../src/page/wave/waveColumns.ts';
 
 const samples = Float64Array.of(5, 1, Number.NaN, 3);
 const at = (atS: number): number | null =>

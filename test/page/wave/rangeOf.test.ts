@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { rangeOf } from '../../../src/page/wave/rangeOf.ts';
+import { rangeOf } from '../../../src/page/wave/waveColumns.ts';
 
 const columns = (low: readonly number[], high: readonly number[]) => ({
   timeS: Float64Array.from(low, (_, i) => i),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { timeText, timeUnit } from '../../../src/page/wave/timeUnit.ts';
+import { timeText, timeUnit } from '../../../src/page/wave/waveColumns.ts';
 
 test.each([
   [5, 's', 3],

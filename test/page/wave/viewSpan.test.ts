@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { keptSpan, movedSpan, type SpanLimits, zoomedSpan } from '../../../src/page/wave/viewSpan.ts';
+import { keptSpan, movedSpan, type SpanLimits, zoomedSpan } from '../../../src/page/wave/waveColumns.ts';
 
 const limits: SpanLimits = { record: [-1, 3], shortestS: 0.1 };
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { outletClaims, parseUnitClaim } from '../../../src/entry/benching.ts';
 import { completeOptions } from '../../../src/entry/measuring.ts';
-import { outletOptions } from '../../../src/page/worker/outletOptions.ts';
+import { outletOptions } from '../../../src/page/worker/sweepHeld.ts';
 
 const claims = outletClaims(['120 V ±5 %', 'transfer < 20 ms', 'power 600 W'].map(parseUnitClaim));
 const ofUnit = { label: 'Inverter A', load: '300 W', claims: claims.sweep, nominal: claims.nominal };

@@ -1,0 +1,181 @@
+import { MeasureError } from '../base/measureError.ts';
+import type { Notice } from '../base/notice.ts';
+import { type LoadKind, loadKind } from '../judge/loadKind.ts';
+import type { ScaleSource } from '../measure/doubt/component.ts';
+import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
+import type { MeasuredWave, WaveInput } from '../measure/measuredWave.ts';
+import { type MeasureOptions, measureWave } from '../measure/measureWave.ts';
+import { measurePower } from '../measure/power/measurePower.ts';
+import type { PowerFigures } from '../measure/power/powerFigures.ts';
+import type { Capture, Channel, SampleRange } from '../read/capture.ts';
+import { asCurrent } from '../read/joinCurrent.ts';
+import { channelNamed } from '../read/selectChannel.ts';
+import { currentFigures, withoutBudget } from './channelFigures.ts';
+import { waveInput } from './directInput.ts';
+import type { CurrentFigures, PowerDocument } from './measureDocument.ts';
+
+interface CurrentInput {
+  readonly capture: Capture;
+  readonly voltage: MeasuredWave;
+  readonly current: Channel;
+  readonly instrument: Instrument;
+  readonly scaleSource: ScaleSource;
+  readonly orders: number;
+  /** The part of the record that `voltage` is; absent: all of it. */
+  readonly stretch?: SampleRange | undefined;
+  /** How much later the current's chain shows an event than the voltage's; absent: not told. */
+  readonly skewS?: number;
+}
+
+/** What a current channel adds to a result. */
+interface CurrentAndPower {
+  readonly current?: CurrentFigures;
+  readonly power?: PowerDocument;
+  readonly loadKind?: LoadKind;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * The current of a load, the power that it takes, and what kind of load it is.
+ *
+ * @remarks With nothing connected a current channel holds noise: its power still stands (about nothing), while
+ * its own figures, which need a period, are left out with a notice.
+ */
+export function currentAndPower(input: CurrentInput): CurrentAndPower {
+  const { capture, voltage, current, stretch, instrument, scaleSource, orders, skewS } = input;
+  if (voltage.periodic === null) return { notices: [] };
+  // An offset told in volts is the voltage channel's.
+  const currentInstrument = { ...instrument, offsetV: ASSUMED_INSTRUMENT.offsetV };
+  const samples = waveInput(capture, current, stretch);
+  const options = { orders, instrument: currentInstrument, omega: voltage.periodic.fit.omega };
+  const wave = waveThatRepeats(samples, options);
+  const power = measurePower({
+    voltage: { ...voltage, periodic: voltage.periodic },
+    // Measured over all of them, its fit serves the power too.
+    current:
+      wave?.periodic?.fit.residual.length === samples.samples.length
+        ? { ...samples, fit: wave.periodic.fit }
+        : samples,
+    ...(skewS === undefined ? {} : { skewS }),
+    voltageChain: { instrument, scaleSource },
+    currentChain: { instrument: currentInstrument },
+  });
+  const document = powerDocument(current.name, power);
+  if (wave === null || wave.periodic === null) {
+    const message = `${current.name} holds no current that repeats: its own figures are left out.`;
+    return { power: document, notices: [...power.notices, { code: 'current.noPeriod', message }] };
+  }
+  return {
+    current: currentFigures(current.name, wave.figures),
+    power: document,
+    loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }),
+    notices: [...power.notices, ...ownDoubts(current, wave.figures.notices, voltage.figures.notices)],
+  };
+}
+
+/** Null where nothing is found that could be measured. */
+function waveThatRepeats(input: WaveInput, options: MeasureOptions): MeasuredWave | null {
+  try {
+    return measureWave(input, options);
+  } catch (error) {
+    if (!(error instanceof MeasureError)) throw error;
+    return null;
+  }
+}
+
+/** Doubts about the current's own wave, named as such; what the voltage has too is said once. */
+function ownDoubts(
+  { name }: Channel,
+  doubts: readonly Notice[],
+  ofVoltage: readonly Notice[],
+): readonly Notice[] {
+  const said = new Set(ofVoltage.map(({ code }) => code));
+  return doubts
+    .filter(({ code }) => !said.has(code))
+    .map(({ code, message }) => ({ code, message: `${name}: ${message}` }));
+}
+
+function powerDocument(channel: string, { notices: _, ...power }: PowerFigures): PowerDocument {
+  const bare = Object.entries(power).map(([key, value]: [string, unknown]) => [
+    key,
+    typeof value === 'object' && value !== null && 'uncertainty' in value
+      ? withoutBudget(value as PowerFigures['activeW'])
+      : value,
+  ]);
+  return { channel, ...(Object.fromEntries(bare) as Omit<PowerFigures, 'notices'>) };
+}
+
+interface CurrentChoice {
+  /** Name of the channel; absent: the one that goes with the voltage. */
+  readonly current?: string;
+  /** Scales that the person gave: a clamp's volts become amperes by one. */
+  readonly scales?: readonly { readonly channel: string | null }[];
+}
+
+/**
+ * The current channel that goes with a voltage: the one named; else, where there are as many currents as
+ * voltages, the one of the same rank; else the first.
+ *
+ * @returns channel null where the capture has no current and none was named.
+ * @throws MeasureError `channel.unknown`, `channel.unmeasurable`; `channel.same` where the voltage itself is named.
+ */
+export function currentOf(
+  capture: Capture,
+  voltage: Channel,
+  { current, scales = [] }: CurrentChoice,
+): { readonly channel: Channel | null; readonly notices: readonly Notice[] } {
+  if (current !== undefined) {
+    const named = channelNamed(capture, current);
+    if ([voltage, ...(voltage.differenceOf ?? [])].some(({ name }) => name === named.name))
+      throw sameChannel(named.name, capture);
+    return asCurrent(
+      named,
+      scales.some(({ channel }) => channel === named.name),
+    );
+  }
+  const of = (quantity: Channel['quantity']): readonly Channel[] =>
+    capture.channels.filter((channel) => channel.quantity === quantity);
+  const [voltages, currents] = [of('voltage'), of('current')];
+  const rank = voltages.findIndex(({ name }) => name === voltage.name);
+  const isPaired = currents.length === voltages.length;
+  const channel = (isPaired ? currents[rank] : currents[0]) ?? currents[0] ?? null;
+  const left = currents.filter((one) => one !== channel).map(({ name }) => name);
+  return {
+    channel,
+    notices: channel === null || left.length === 0 || isPaired ? [] : [oneOf(channel, left)],
+  };
+}
+
+function oneOf({ name }: Channel, left: readonly string[]): Notice {
+  return {
+    code: 'channels.currents',
+    message: `${name} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (--current NAME).`,
+  };
+}
+
+function sameChannel(name: string, { channels }: Capture): MeasureError {
+  const others = channels.map((channel) => channel.name).filter((other) => other !== name);
+  return new MeasureError('channel.same', `${name} is the voltage: it can't be the current too.`, {
+    expected: others.length === 0 ? 'a second channel' : `one of ${others.join(', ')}`,
+    received: name,
+    advice:
+      others.length === 0
+        ? "leave --current out: the capture has no channel of a clamp's or shunt's"
+        : "name the clamp's or shunt's channel with --current",
+  });
+}
+
+/** How much later the current shows an event than the voltage; nothing where neither delay was told. */
+export function skewOf(
+  voltage: string,
+  current: string,
+  skews: readonly { readonly channel: string; readonly seconds: number }[],
+): { readonly skewS?: number } {
+  const told = skews.filter(({ channel }) => channel === voltage || channel === current);
+  if (told.length === 0) return {};
+  const skewS = told.reduce(
+    (sum, { channel, seconds }) => sum + (channel === current ? seconds : -seconds),
+    0,
+  );
+  return { skewS };
+}

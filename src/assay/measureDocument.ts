@@ -1,0 +1,152 @@
+import type { Figure } from '../base/figure.ts';
+import type { ErrorDetail } from '../base/measureError.ts';
+import type { Notice } from '../base/notice.ts';
+import type { ClaimResult } from '../judge/claims/claim.ts';
+import type { MeterComparison } from '../judge/compareMeter.ts';
+import type { Finding } from '../judge/limits/findings.ts';
+import type { LoadKind } from '../judge/loadKind.ts';
+import type { Nominal } from '../judge/nominal/mainsNominals.ts';
+import type { Waveform } from '../judge/waveform/waveform.ts';
+import type { DirectPowerFigures } from '../measure/power/measureDirectPower.ts';
+import type { PowerFigures } from '../measure/power/powerFigures.ts';
+import type { LoadSeen } from './loadSeen.ts';
+import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
+import type { EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
+
+/** The JSON of `measure --json`. Keys carry their unit; later versions add keys and rename none. */
+export interface MeasureDocument {
+  readonly schema: 'sineassay/measure@1';
+  readonly results: readonly (MeasureResult | FailedResult)[];
+}
+
+export interface FailedResult {
+  readonly file: string;
+  readonly error: { readonly code: string; readonly message: string } & ErrorDetail;
+}
+
+export interface MeasureResult {
+  readonly file: string;
+  /** Of the capture's bytes, lower-case hexadecimal. */
+  readonly sha256: string;
+  /** The unit under test, as told. */
+  readonly label?: string;
+  /** As told, for example `300 W resistive`. */
+  readonly load?: string;
+  /** The load of the stretch that the figures describe; absent where nothing is known of it. */
+  readonly loadSeen?: LoadSeen;
+  readonly capture: CaptureSummary;
+  readonly nominal: Nominal | null;
+  readonly voltage?: VoltageFigures;
+  readonly current?: CurrentFigures;
+  /** What the load takes, where a current channel was captured too. */
+  readonly power?: PowerDocument;
+  readonly loadKind?: LoadKind;
+  /** What the unit takes in at its DC input, where those channels were named. */
+  readonly input?: InputDocument;
+  readonly waveform: Waveform;
+  readonly claims: readonly ClaimResult[];
+  /** Load steps of a voltage; empty where there is none. */
+  readonly steps: readonly StepResult[];
+  /** Breaks of the supply; empty where there is none. */
+  readonly events: readonly EventResult[];
+  /** Dips, swells and interruptions against the nominal voltage; empty where there is none. */
+  readonly excursions: readonly ExcursionResult[];
+  readonly findings: readonly Finding[];
+  readonly meter?: MeterComparison;
+  readonly notices: readonly Notice[];
+}
+
+/** The powers of IEEE 1459; `channel` is the current's. */
+export type PowerDocument = { readonly channel: string } & Omit<PowerFigures, 'notices'>;
+
+/** Mean power, ripple and conversion efficiency of a DC input. */
+export type InputDocument = {
+  readonly voltageChannel: string;
+  readonly currentChannel: string;
+  /** AC power over DC power; absent where no AC power was measured. */
+  readonly conversionEfficiencyPercent?: Figure;
+} & Omit<DirectPowerFigures, 'notices'>;
+
+export interface CaptureSummary {
+  readonly samples: number;
+  readonly sampleRateHz: number;
+  readonly startS: number;
+  readonly durationS: number;
+  /** Resolution that the record shows on the measured channel; null where it shows none. */
+  readonly bits: number | null;
+  readonly channels: readonly {
+    readonly name: string;
+    readonly quantity: 'voltage' | 'current' | 'other';
+    readonly unit: string;
+    readonly scale: number;
+  }[];
+  readonly layout: string;
+  /** How well the digitiser served the measured channel. */
+  readonly digitiser?: DigitiserDocument;
+}
+
+interface SpanAndRatios {
+  readonly channel: string;
+  readonly spanS: readonly [number, number];
+  readonly cyclesUsed: number;
+  readonly frequencyHz: Figure;
+  readonly crestFactor: Figure;
+  readonly formFactor: Figure;
+  readonly thdPercent: Figure;
+  readonly thdOfRmsPercent: Figure;
+  readonly thdOrders: number;
+  readonly thdNoisePercent: Figure;
+  readonly bandwidthHz: Figure;
+  readonly deviationFactorPercent: Figure;
+  readonly dwellPercent: Figure;
+  readonly zeroCrossingsPerCycle: Figure;
+}
+
+/** Harmonics by windows, and what lies above 2 kHz. */
+interface Spectra<U extends 'V' | 'A'> {
+  /** Absent where the record holds no window of 10 or 12 cycles. */
+  readonly harmonicGroups?: GroupsDocument<U>;
+  /** Absent where the sample rate does not reach above 2 kHz. */
+  readonly highBands?: HighBandsDocument<U>;
+}
+
+export interface VoltageFigures extends SpanAndRatios, Spectra<'V'> {
+  readonly rmsV: Figure;
+  readonly meanV: Figure;
+  readonly peakV: Figure;
+  readonly troughV: Figure;
+  readonly maxV: Figure;
+  readonly minV: Figure;
+  readonly fundamentalV: Figure;
+  readonly edgeSlopeVPerUs: Figure;
+  /** What an AC-coupled meter shows: true-RMS, and one that responds to the average. */
+  readonly acRmsV: Figure;
+  readonly averageRespondingV: Figure;
+  readonly harmonics: readonly {
+    readonly order: number;
+    readonly rmsV: number;
+    readonly percent: number;
+    readonly phaseDeg: number;
+    readonly uncertaintyPercent?: number;
+    readonly notAbovePercent?: number;
+  }[];
+}
+
+export interface CurrentFigures extends SpanAndRatios, Spectra<'A'> {
+  readonly rmsA: Figure;
+  readonly meanA: Figure;
+  readonly peakA: Figure;
+  readonly troughA: Figure;
+  readonly maxA: Figure;
+  readonly minA: Figure;
+  readonly fundamentalA: Figure;
+  readonly edgeSlopeAPerUs: Figure;
+  readonly harmonics: readonly {
+    readonly order: number;
+    readonly rmsA: number;
+    readonly percent: number;
+    readonly phaseDeg: number;
+    readonly uncertaintyPercent?: number;
+    readonly notAbovePercent?: number;
+  }[];
+}

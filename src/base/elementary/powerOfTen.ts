@@ -1,4 +1,0 @@
-/** 10 to the power of a whole number, as the double nearest to it. */
-export function powerOfTen(exponent: number): number {
-  return Number(`1e${exponent}`);
-}

@@ -1,0 +1,73 @@
+import type { MeasuredFigure } from '../../base/figure.ts';
+import { MeasureError } from '../../base/measureError.ts';
+import type { WaveFigures } from '../../measure/waveFigures.ts';
+import type { DecisionRule, Limit, Outcome } from '../decide.ts';
+import type { Waveform, WaveformKind } from '../waveform/waveform.ts';
+
+/** What a maker says of the outlet, in a form that can be judged. */
+export type Claim = WaveformClaim | FigureClaim;
+
+export interface WaveformClaim {
+  /** As given. */
+  readonly text: string;
+  readonly quantity: 'waveform';
+  readonly kind: WaveformKind;
+}
+
+export type ClaimedFigure = 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor' | 'transferS';
+
+export interface FigureClaim {
+  /** As given. */
+  readonly text: string;
+  readonly quantity: ClaimedFigure;
+  /** In the quantity's unit. Null for a value without a tolerance: it names a nominal and can't be judged. */
+  readonly limit: Limit | null;
+  /** The value that stands before a tolerance, or alone; null for a range or a bound. */
+  readonly target: number | null;
+}
+
+export interface ClaimResult {
+  /** As given. */
+  readonly text: string;
+  readonly quantity: string;
+  readonly value: number | string | null;
+  readonly limit: Limit | null;
+  /** `not judged`: the capture can't tell; `reason` says why. */
+  readonly outcome: Outcome | 'not judged';
+  /** Of conformance, 0 to 1; null where nothing was computed. */
+  readonly probability: number | null;
+  readonly reason?: string;
+}
+
+/** What a capture shows, for judging claims by. */
+export interface ClaimEvidence {
+  /** Of the voltage channel. */
+  readonly figures: WaveFigures;
+  readonly waveform: Waveform;
+  /** Durations of the transfers seen, s; absent or empty: none. */
+  readonly transfersS?: readonly MeasuredFigure[];
+  /** Why volts and shape can't be told, where the scope cut the wave off; its figures are those of what is left. */
+  readonly cutOff?: string;
+  readonly rule: DecisionRule;
+  /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
+  readonly sineThdPercent?: number;
+}
+
+/** The error for a claim that can't be understood: what was looked for, and how claims are written. */
+export function claimGrammarError(text: string, expected: string): MeasureError {
+  return new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+    expected,
+    received: text,
+    advice:
+      'Write for example: pure sine; 120 V ±5 %; 230 V +6/-10 %; 110..127 V; 60 Hz ±0.5 Hz; THD < 3 %; crest 1.38..1.45; transfer < 20 ms. +- stands for ±.',
+  });
+}
+
+/** The error for a claim about the unit as a whole, which no single capture can judge. */
+export function unitClaimError(text: string): MeasureError {
+  return new MeasureError('claim.grammar', `The claim "${text}" is one about a unit over several captures.`, {
+    expected: 'a claim that one capture can show: a wave, V, Hz, THD, crest or transfer',
+    received: text,
+    advice: `Take it to bench, which judges it over loads, steps and discharges: sineassay bench 0W=idle.csv 300W=heater.csv --claim "${text.replaceAll('"', '')}"`,
+  });
+}

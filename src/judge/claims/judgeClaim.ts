@@ -1,0 +1,130 @@
+import type { Figure } from '../../base/figure.ts';
+import { decide } from '../decide.ts';
+import type { ToldNominal } from '../nominal/mainsNominals.ts';
+import type { Waveform } from '../waveform/waveform.ts';
+import type {
+  Claim,
+  ClaimEvidence,
+  ClaimedFigure,
+  ClaimResult,
+  FigureClaim,
+  WaveformClaim,
+} from './claim.ts';
+
+/**
+ * Whether a claim holds on this capture, under this load.
+ *
+ * @returns `not judged`, with the reason in words, where the figure could not be measured, the wave could
+ * not be classified, or the claim names a value without a tolerance.
+ */
+export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
+  return claim.quantity === 'waveform'
+    ? judgeWaveformClaim(claim, evidence)
+    : judgeFigureClaim(claim, evidence);
+}
+
+const WITHOUT_TOLERANCE: Readonly<Record<ClaimedFigure, string>> = {
+  rmsV: '120 V ±5 %',
+  frequencyHz: '60 Hz ±0.5 Hz',
+  thdPercent: 'THD < 3 %',
+  crestFactor: 'crest 1.38..1.45',
+  transferS: 'transfer < 20 ms',
+};
+
+/** What a wave that was cut off has less of, or other. */
+const OF_WHOLE_WAVES: readonly ClaimedFigure[] = ['rmsV', 'thdPercent', 'crestFactor'];
+
+function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {
+  const { text, quantity, limit } = claim;
+  const { rule, cutOff } = evidence;
+  const figure = claimedFigure(quantity, evidence);
+  const known = { text, quantity, value: figure.value, limit };
+  if (limit === null)
+    return {
+      ...known,
+      outcome: 'not judged',
+      probability: null,
+      reason: `a value alone says nothing of how far it may be off: write for example ${WITHOUT_TOLERANCE[quantity]}`,
+    };
+  const { outcome, probability } = decide(figure, limit, rule);
+  // What was cut off adds volts: they are too many already, or nobody knows.
+  const isTooMuch =
+    quantity === 'rmsV' &&
+    outcome === 'fail' &&
+    (figure.value ?? 0) > (limit.max ?? Number.POSITIVE_INFINITY);
+  if (cutOff !== undefined && OF_WHOLE_WAVES.includes(quantity) && !isTooMuch)
+    return { ...known, outcome: 'not judged', probability: null, reason: cutOff };
+  return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
+}
+
+function claimedFigure(quantity: ClaimedFigure, { figures, transfersS = [] }: ClaimEvidence): Figure {
+  if (quantity === 'rmsV') return figures.rms;
+  if (quantity !== 'transferS') return figures[quantity];
+  const [first, ...rest] = transfersS;
+  // The longest one decides what the outlet can promise.
+  return first === undefined
+    ? { value: null, reason: 'no transfer in this capture: trigger on the moment when the mains go' }
+    : rest.reduce((longest, one) => (one.value > longest.value ? one : longest), first);
+}
+
+const DEFAULT_SINE_THD_PERCENT = 5;
+
+/**
+ * Whether the wave is of the kind that was claimed.
+ *
+ * @returns conditional where the kind was decided at the edge. The probability is that of the THD against
+ * the threshold where the THD decided, else null: plateaus are counted, not weighed.
+ */
+export function judgeWaveformClaim(claim: WaveformClaim, evidence: ClaimEvidence): ClaimResult {
+  const { waveform, rule } = evidence;
+  const known = { text: claim.text, quantity: claim.quantity, value: waveform.kind, limit: null };
+  if (waveform.kind === 'not classified') {
+    const reason = waveform.reasons[0] ?? 'the kind of wave could not be told';
+    return { ...known, outcome: 'not judged', probability: null, reason };
+  }
+  const plain = waveform.kind === claim.kind ? 'pass' : 'fail';
+  const conditional = rule === 'guarded' && isAtEdgeOf(claim, waveform);
+  return {
+    ...known,
+    outcome: conditional ? `conditional ${plain}` : plain,
+    probability: claim.kind === 'pure sine' ? sineProbability(evidence) : null,
+  };
+}
+
+/** A smooth wave at the edge wavers between pure and distorted: no doubt of that kind reaches a claim of plateaus. */
+function isAtEdgeOf(claim: WaveformClaim, waveform: Waveform): boolean {
+  return waveform.atTheEdge && (claim.kind === 'pure sine' || !isSmooth(waveform));
+}
+
+/** Null unless the THD explains what was found, kind and edge both: the crest factor may have decided. */
+function sineProbability({ figures, waveform, sineThdPercent }: ClaimEvidence): number | null {
+  if (!isSmooth(waveform)) return null;
+  const max = sineThdPercent ?? DEFAULT_SINE_THD_PERCENT;
+  const { outcome, probability } = decide(figures.thdPercent, { max }, 'guarded');
+  const plain = waveform.kind === 'pure sine' ? 'pass' : 'fail';
+  return outcome === (waveform.atTheEdge ? `conditional ${plain}` : plain) ? probability : null;
+}
+
+function isSmooth({ kind }: Waveform): boolean {
+  return kind === 'pure sine' || kind === 'distorted sine';
+}
+
+/**
+ * What the claims say the outlet is meant to give: the value before a tolerance, or alone. A range or a
+ * bound names none. Of several, the first.
+ *
+ * @example claimedNominal([parseClaim('120 V ±5 %')]) // { voltageV: 120 }
+ */
+export function claimedNominal(claims: readonly Claim[]): ToldNominal {
+  const voltageV = firstTarget(claims, 'rmsV');
+  const frequencyHz = firstTarget(claims, 'frequencyHz');
+  return {
+    ...(voltageV === null ? {} : { voltageV }),
+    ...(frequencyHz === null ? {} : { frequencyHz }),
+  };
+}
+
+function firstTarget(claims: readonly Claim[], quantity: ClaimedFigure): number | null {
+  for (const claim of claims) if (claim.quantity === quantity && claim.target !== null) return claim.target;
+  return null;
+}

@@ -1,0 +1,173 @@
+import type { Limit } from '../decide.ts';
+import type { WaveformKind } from '../waveform/waveform.ts';
+import { type Claim, type ClaimedFigure, claimGrammarError, unitClaimError } from './claim.ts';
+
+const WAVES: ReadonlyMap<string, WaveformKind> = new Map([
+  ['sine', 'pure sine'],
+  ['pure sine', 'pure sine'],
+  ['true sine', 'pure sine'],
+  ['modified sine', 'modified sine'],
+  ['square', 'square'],
+  ['stepped', 'stepped'],
+]);
+
+/** What takes several captures, or an energy. */
+const OF_A_UNIT =
+  /^(?:(?:continuous |rated )?power|surge|peak power|peak (?=\d)|capacity|(?:conversion |inverter )?efficiency)\b/i;
+
+/** How long the outlet may be without voltage when the mains go: `transfer < 20 ms`, `UPS, under 20 ms`. */
+const TRANSFER =
+  /^(?:UPS|EPS|transfer(?: ?time)?)[ ,:]*(?:<=?|under|below|within|up to|max(?:imum)?) ?(\d+(?:[.,]\d+)?) ?(ms|s)$/i;
+
+/** A word that names the quantity, as it may stand before the numbers. */
+const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
+  [/^THD\b/i, 'thdPercent'],
+  [/^crest(?:\s*factor)?\b/i, 'crestFactor'],
+  [/^(?:(?:RMS\s+)?voltage|RMS)\b/i, 'rmsV'],
+  [/^frequency\b/i, 'frequencyHz'],
+];
+
+/**
+ * A claim from its text: `pure sine`, `120 V ±5 %`, `230 V +6/-10 %`, `110..127 V`, `60 Hz ±0.5 Hz`,
+ * `THD < 3 %`, `crest 1.38..1.45`, `transfer < 20 ms`.
+ *
+ * @param text - `+-` and `+/-` stand for ±; decimal point or comma; case and blanks do not matter. A bound
+ * takes in its own value: `<` and `<=` mean the same to a measurement.
+ * @throws MeasureError `claim.grammar` when it can't be understood, or its range holds nothing.
+ * @example parseClaim('120 V ±5 %') // rmsV from 114 to 126
+ */
+export function parseClaim(text: string): Claim {
+  const plain = normaliseClaim(text);
+  if (OF_A_UNIT.test(plain)) throw unitClaimError(text);
+  const kind = WAVES.get(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
+  if (kind) return { text, quantity: 'waveform', kind };
+
+  const transfer = TRANSFER.exec(plain);
+  if (transfer) {
+    const value = Number(transfer[1]!.replace(',', '.'));
+    const max = transfer[2]!.toLowerCase() === 'ms' ? value / 1000 : value;
+    return { text, quantity: 'transferS', limit: { max }, target: null };
+  }
+
+  const [word, named] = WORDS.find(([pattern]) => pattern.test(plain)) ?? [/^/, null];
+  const range = parseRange(plain.replace(word, '').replace(/^ ?[:=]? ?/, ''), text);
+  const quantity = named ?? quantityOfUnit(range.unit);
+  if (quantity === null) throw claimGrammarError(text, 'a unit: V or Hz, or a word: THD or crest');
+  if (range.unit !== null && range.unit !== UNITS[quantity])
+    throw claimGrammarError(text, `${UNITS[quantity] ?? 'no unit'} after the value, not ${range.unit}`);
+  return { text, quantity, limit: range.limit, target: range.target };
+}
+
+/** One character for each sign that has several, single blanks. */
+export function normaliseClaim(text: string): string {
+  return text
+    .normalize('NFKC')
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
+    .replace(/\+ ?\/? ?-/g, '±')
+    .replace(/≤|=</g, '<=')
+    .replace(/≥|=>/g, '>=')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+const UNITS: Readonly<Record<ClaimedFigure, ClaimedUnit | null>> = {
+  rmsV: 'V',
+  frequencyHz: 'Hz',
+  thdPercent: '%',
+  crestFactor: null,
+  transferS: null,
+};
+
+/** Percent and bare numbers can be several things: they need a word. */
+function quantityOfUnit(unit: ClaimedUnit | null): ClaimedFigure | null {
+  return unit === 'V' ? 'rmsV' : unit === 'Hz' ? 'frequencyHz' : null;
+}
+
+type ClaimedUnit = 'V' | 'Hz' | '%';
+
+interface ClaimedRange {
+  /** Of the value; null where none was written. */
+  readonly unit: ClaimedUnit | null;
+  /** Null for a value alone. */
+  readonly limit: Limit | null;
+  /** The value before a tolerance, or alone. */
+  readonly target: number | null;
+}
+
+/** A number with its unit, each a group of the expressions below. */
+const VALUE = String.raw`(\d+(?:[.,]\d+)?) ?(V|Hz|%)?(?: ?(?:AC|RMS))?`;
+const BOUND = new RegExp(`^(?:<=?|(>=?)) ?${VALUE}$`, 'i');
+const RANGE = new RegExp(String.raw`^${VALUE} ?(?:\.{2,3}|-|to) ?${VALUE}$`, 'i');
+const TOLERANCE = new RegExp(`^${VALUE} ?± ?${VALUE}$`, 'i');
+const UNEVEN = new RegExp(String.raw`^${VALUE} ?\+ ?${VALUE} ?[/,]? ?- ?${VALUE}$`, 'i');
+const UNEVEN_BELOW_FIRST = new RegExp(String.raw`^${VALUE} ?- ?${VALUE} ?[/,]? ?\+ ?${VALUE}$`, 'i');
+const ALONE = new RegExp(`^${VALUE}$`, 'i');
+
+/**
+ * The numbers of a claim: a bound, a range, a value with a tolerance (even or not), or a value alone.
+ *
+ * @param numbers - the claim without the word that names its quantity; `±`, `-`, `<=`, `>=` as single signs,
+ * single blanks.
+ * @param text - the whole claim as given, for the error.
+ * @throws MeasureError `claim.grammar`.
+ */
+export function parseRange(numbers: string, text: string): ClaimedRange {
+  const bound = BOUND.exec(numbers);
+  if (bound) {
+    const { value, unit } = writtenAt(bound, 2);
+    return { unit, limit: bound[1] ? { min: value } : { max: value }, target: null };
+  }
+  const range = RANGE.exec(numbers);
+  if (range) return between(writtenAt(range, 1), writtenAt(range, 3), text);
+  const even = TOLERANCE.exec(numbers);
+  if (even) return around(writtenAt(even, 1), writtenAt(even, 3), writtenAt(even, 3), text);
+  const uneven = UNEVEN.exec(numbers);
+  if (uneven) return around(writtenAt(uneven, 1), writtenAt(uneven, 5), writtenAt(uneven, 3), text);
+  const belowFirst = UNEVEN_BELOW_FIRST.exec(numbers);
+  if (belowFirst)
+    return around(writtenAt(belowFirst, 1), writtenAt(belowFirst, 3), writtenAt(belowFirst, 5), text);
+  const alone = ALONE.exec(numbers);
+  if (!alone)
+    throw claimGrammarError(text, 'a kind of wave, or a value with a range, a bound or a tolerance');
+  const { value, unit } = writtenAt(alone, 1);
+  return { unit, limit: null, target: value };
+}
+
+interface Written {
+  readonly value: number;
+  readonly unit: ClaimedUnit | null;
+}
+
+function writtenAt(match: RegExpExecArray, group: number): Written {
+  const unit = match[group + 1]?.toUpperCase();
+  return {
+    value: Number(match[group]?.replace(',', '.')),
+    unit: unit === 'V' || unit === '%' ? unit : unit === 'HZ' ? 'Hz' : null,
+  };
+}
+
+function between(low: Written, high: Written, text: string): ClaimedRange {
+  const unit = high.unit ?? low.unit;
+  if (low.unit !== null && low.unit !== unit) throw claimGrammarError(text, 'one unit for both ends');
+  if (low.value > high.value) throw claimGrammarError(text, 'the smaller end first');
+  return { unit, limit: { min: low.value, max: high.value }, target: null };
+}
+
+function around(target: Written, below: Written, above: Written, text: string): ClaimedRange {
+  const unit = below.unit ?? above.unit;
+  if (above.unit !== null && above.unit !== unit)
+    throw claimGrammarError(text, 'one unit for both tolerances');
+  // A bare ±5 after volts may mean volts or percent; after a bare number only that number's own kind.
+  if (unit === null && target.unit !== null)
+    throw claimGrammarError(text, `% or ${target.unit} after the tolerance`);
+  if (unit !== '%' && unit !== target.unit)
+    throw claimGrammarError(text, `the same unit for value and tolerance, or %`);
+  if (unit === '%' && target.unit === '%')
+    throw claimGrammarError(text, 'a bound or a range: a percentage of a percentage can be read two ways');
+  const width = ({ value }: Written) => (unit === '%' ? (target.value * value) / 100 : value);
+  return {
+    unit: target.unit,
+    limit: { min: target.value - width(below), max: target.value + width(above) },
+    target: target.value,
+  };
+}

@@ -1,0 +1,241 @@
+import { amountText } from '../base/amountText.ts';
+import type { Notice } from '../base/notice.ts';
+import { RUN_SAMPLES } from '../signal/recordParts.ts';
+import { MANY_CODES } from './fewCodes.ts';
+import type { PeriodicRecord } from './measuredWave.ts';
+
+/**
+ * What to doubt about a measured wave, and what to set on the scope to do better.
+ *
+ * @param ordersAsked - the highest harmonic that was asked for.
+ * @returns notices, the gravest first.
+ */
+export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
+  return [
+    outlierNotice(record),
+    clippedNotice(record),
+    peakDetectNotice(record),
+    fewCodesNotice(record),
+    coarseNotice(record),
+    fewCyclesNotice(record),
+    ordersNotice(record, ordersAsked),
+    fineStepsNotice(record),
+    driftNotice(record),
+    unsteadyNotice(record),
+    acCoupledNotice(record),
+  ].filter((notice) => notice !== null);
+}
+
+/** Single values that no wave explains: a damaged cell, or a disturbance shorter than three samples. */
+function outlierNotice(record: PeriodicRecord): Notice | null {
+  const [first, ...more] = record.periodic.outliers;
+  if (first === undefined) return null;
+  const atS = record.startS + first.sample * record.intervalS;
+  const value = Number(first.value.toPrecision(4));
+  const others = more.length === 0 ? '' : `, and ${more.length} more`;
+  return {
+    code: 'value.outlier',
+    message: `A single value of ${value} at ${Number(atS.toPrecision(6))} s stands far off the wave${others}: if the file is damaged there, save it again; extremes and noise hold it.`,
+  };
+}
+
+/** The record holds highest and lowest values in turn. */
+function peakDetectNotice({ samples }: PeriodicRecord): Notice | null {
+  if (!peakDetected(samples)) return null;
+  return {
+    code: 'acquisition.pairs',
+    message:
+      "Each two neighbouring values are the highest and the lowest of an interval, as a scope's peak detection saves them: noise, peaks and distortion look larger than they are. Set plain sampling and save again.",
+  };
+}
+
+/** A top cut dead flat: far more samples on the last code than on the one before it. */
+function clippedNotice(record: PeriodicRecord): Notice | null {
+  const { samples, stepSize, periodic } = record;
+  if (periodic.levels.length > 0) return null;
+  const { max, min, count } = periodic.extent;
+  const step = stepSize ?? (max - min) / 256;
+  // Samples on the highest code and the one below it, on the lowest and the one above.
+  const ends = { topmost: 0, belowTop: 0, lowest: 0, aboveLowest: 0 };
+  for (let from = 0; from < samples.length; from += RUN_SAMPLES) {
+    countEnds(ends, samples.subarray(from, from + RUN_SAMPLES), max, min, step);
+  }
+  const { topmost, belowTop, lowest, aboveLowest } = ends;
+  // The last code of an unclipped sine holds at most 2.4 times the samples of the one before it.
+  const isCut = (last: number, next: number): boolean => last > 0.04 * count && last > 6 * next;
+  const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
+  if (!top && !bottom) return null;
+  const where = top && bottom ? 'Top and bottom are' : top ? 'The top is' : 'The bottom is';
+  return {
+    code: 'wave.clipped',
+    message: `${where} cut dead flat: if the trace touches the edge of the screen, set more volts per division and save again.`,
+  };
+}
+
+interface CodesAtEnds {
+  topmost: number;
+  belowTop: number;
+  lowest: number;
+  aboveLowest: number;
+}
+
+function countEnds(ends: CodesAtEnds, samples: Float64Array, max: number, min: number, step: number): void {
+  const [high, low] = [max - 1.5 * step, min + 1.5 * step];
+  for (let n = 0; n < samples.length; n++) {
+    const x = samples[n]!;
+    if (x > high) {
+      if (max - x < 0.5 * step) ends.topmost++;
+      else ends.belowTop++;
+    }
+    if (x < low) {
+      if (x - min < 0.5 * step) ends.lowest++;
+      else ends.aboveLowest++;
+    }
+  }
+}
+
+/** A sine on few codes and a staircase of as many levels are one and the same record. */
+function fewCodesNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
+  if (!periodic.fewCodes) return null;
+  return {
+    code: 'kind.fewCodes',
+    message: `The record has only ${codesSpanned(periodic, stepSize!)} different values and fits a sine rounded to them: a staircase of as many steps would look the same, so its kind is not certain. Save with all digits too.`,
+  };
+}
+
+function codesSpanned({ extent }: PeriodicRecord['periodic'], stepSize: number): number {
+  return Math.round((extent.max - extent.min) / stepSize) + 1;
+}
+
+/** Few codes between the extremes. */
+function coarseNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
+  if (stepSize === null || periodic.levels.length > 0) return null;
+  const levels = codesSpanned(periodic, stepSize);
+  if (levels >= MANY_CODES) return null;
+  return {
+    code: 'resolution.coarse',
+    message: `The wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen.`,
+  };
+}
+
+function fewCyclesNotice({ samples, periodic }: PeriodicRecord): Notice | null {
+  const cycles = samples.length / periodic.periodSamples;
+  // Three as they are said: a record of three cycles may lack a part of a sample.
+  if (Number(cycles.toFixed(1)) >= 3) return null;
+  return {
+    code: 'cycles.few',
+    message: `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,
+  };
+}
+
+function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): Notice | null {
+  const used = periodic.fit.cosine.length;
+  if (used >= asked) return null;
+  const needed = (2.2 * asked) / (periodic.periodSamples * intervalS);
+  return {
+    code: 'rate.low',
+    message: `The sample rate reaches harmonic ${used}, not ${asked}: use ${amountText(needed, 'S/s', 2)} or more.`,
+  };
+}
+
+/**
+ * Samples a cycle under which many levels blur into a smooth wave: of random staircases of up to 17 levels with
+ * edges to 0.3 % of the period, none was taken for a sine above it, a few in a thousand were at 100 to 130.
+ */
+const FINE_STEPS_NEED = 150;
+
+function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): Notice | null {
+  if (periodic.levels.length > 0 || periodic.periodSamples >= FINE_STEPS_NEED) return null;
+  const needed = FINE_STEPS_NEED / (periodic.periodSamples * intervalS);
+  return {
+    code: 'rate.steps',
+    message: `With ${Math.round(periodic.periodSamples)} samples a cycle a wave of many fine steps can pass for a smooth one: use ${amountText(needed, 'S/s', 2)} or more.`,
+  };
+}
+
+/** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
+function driftNotice(record: PeriodicRecord): Notice | null {
+  const { gains } = record.periodic;
+  if (gains.length < 3) return null;
+  const spread = Math.max(...gains) - Math.min(...gains);
+  const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));
+  const scatter = steps.reduce((sum, step) => sum + step, 0) / steps.length;
+  if (spread < 0.01 || spread < 2 * scatter) return null;
+  return {
+    code: 'wave.drifts',
+    message: `The wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average.`,
+  };
+}
+
+/** Of the deviation that noise gives the frequency: more from elsewhere is worth a word. */
+const UNSTEADY = 3;
+/** And of the frequency, so that what no meter shows is kept quiet. */
+const UNSTEADY_RATIO = 2e-4;
+
+/**
+ * Something that the harmonics do not explain pulls the frequency. A record of a few cycles can't tell which of its
+ * causes it was: they look alike within its resolution.
+ */
+function unsteadyNotice({ intervalS, periodic }: PeriodicRecord): Notice | null {
+  const { fit, unrest } = periodic;
+  const { omegaDeviation, line, noiseRatio } = unrest;
+  const ofNoise = noiseRatio[0]! * fit.deviation.omega;
+  if (omegaDeviation < Math.max(UNSTEADY * ofNoise, UNSTEADY_RATIO * fit.omega)) return null;
+  const hertz = (omega: number): string =>
+    `${Number((Math.abs(omega) / (2 * Math.PI * intervalS)).toPrecision(2))} Hz`;
+  const beside =
+    line === null
+      ? 'a frequency of its own among the harmonics'
+      : `a line beside the fundamental (some ${hertz(line.apartOmega)} away, ${Number((100 * line.ratio).toPrecision(2))} % of it)`;
+  const rate = Number((1 / intervalS / 1000).toPrecision(3));
+  return {
+    code: 'frequency.unsteady',
+    message: `The frequency may be off by ${hertz(2 * omegaDeviation)}, by more than noise explains: ${beside}, a ripple faster than ${Number((rate / 2).toPrecision(3))} kHz folded down, or a wave that changes looks like this. Save again at a higher sample rate, over ten cycles or more.`,
+  };
+}
+
+function acCoupledNotice({ acCoupled }: PeriodicRecord): Notice | null {
+  if (!acCoupled) return null;
+  return {
+    code: 'coupling.ac',
+    message:
+      'The channel was AC-coupled, so DC is not measurable. Set it to DC and save again if DC matters.',
+  };
+}
+
+/** Pairs of neighbours that must differ for the order within them to mean something. */
+const LEAST_PAIRS = 100;
+/** Of them, those that stand in one and the same order. */
+const ALIKE = 0.97;
+
+/**
+ * Whether a record is of a scope's peak detection: of each two neighbours the one is the highest, the other the lowest
+ * of an interval, in the same order throughout, so that it alternates up and down all along.
+ *
+ * @param samples - shape N; NaN marks a missing sample. Not changed.
+ */
+function peakDetected(samples: Float64Array): boolean {
+  // Rises and falls from an even to an odd place, and from an odd to an even one.
+  const rises = [0, 0];
+  const falls = [0, 0];
+  for (let n = 1; n < samples.length; n++) {
+    const step = samples[n]! - samples[n - 1]!;
+    if (step > 0) rises[n & 1]!++;
+    else if (step < 0) falls[n & 1]!++;
+  }
+  const within = [0, 1].map((place) => alike(rises[place]!, falls[place]!));
+  // On a flank the way to the next interval may go on; on the whole it goes back.
+  return (
+    (within[0] === 1 && falls[1]! > rises[1]!) ||
+    (within[0] === -1 && rises[1]! > falls[1]!) ||
+    (within[1] === 1 && falls[0]! > rises[0]!) ||
+    (within[1] === -1 && rises[0]! > falls[0]!)
+  );
+}
+
+/** 1: nearly all rise, −1: nearly all fall, 0: neither. */
+function alike(rises: number, falls: number): -1 | 0 | 1 {
+  const moved = rises + falls;
+  if (moved < LEAST_PAIRS) return 0;
+  return rises >= ALIKE * moved ? 1 : falls >= ALIKE * moved ? -1 : 0;
+}

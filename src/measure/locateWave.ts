@@ -1,0 +1,193 @@
+import { amountText } from '../base/amountText.ts';
+import { MeasureError } from '../base/measureError.ts';
+import type { SampleRange } from '../read/capture.ts';
+import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
+import { squaredDifference } from '../signal/firstPeriod.ts';
+import { firstMissing, LONG_RECORD } from '../signal/recordParts.ts';
+import { roughFundamental } from '../signal/roughFundamental.ts';
+import { moments } from '../signal/statistics.ts';
+import { briefVoltage } from './breaks/briefVoltage.ts';
+import { scaleAtLeast } from './digitiser/digitiserAdvice.ts';
+import type { WaveInput } from './measuredWave.ts';
+
+/** The stretch of a record that is measured, and what repeats in it. */
+export interface LocatedWave {
+  readonly samples: Float64Array;
+  readonly startS: number;
+  /** Radians a sample; null for DC and noise. */
+  readonly omega: number | null;
+  /**
+   * `direct`: on a direct voltage something moves that doesn't repeat; `brief`: an outlet's voltage that is there for
+   * under 1.3 cycles. Null where it repeats.
+   */
+  readonly aperiodic: 'constant' | 'direct' | 'noise' | 'brief' | null;
+  /** True where a gap of over half a cycle split the record. */
+  readonly split: boolean;
+}
+
+/**
+ * Find the wave in a record: its fundamental, and the longest stretch that no gap of over half a cycle breaks.
+ *
+ * @param roughOmega - radians a sample, where to look first in a long record; absent: not known.
+ * @throws MeasureError `wave.noPeriod` where nothing repeats and it is neither DC nor noise, `wave.tooShort`
+ * under MINIMUM_CYCLES periods, `wave.tooCoarse` under eight samples a period.
+ */
+export function locateWave(input: WaveInput, roughOmega?: number): LocatedWave {
+  const whole = fundamentalOf(input.samples, roughOmega);
+  if ('none' in whole) return besideLongestGap(input) ?? aperiodicOrRefused(input, whole.none, whole.cycles);
+  const halfCycle = Math.PI / whole.omega;
+  const { from, to } = longestStretch(input.samples, halfCycle);
+  const samples = input.samples.subarray(from, to);
+  const startS = input.startS + from * input.intervalS;
+  // A few blank cells at the ends change nothing worth a word.
+  const split = samples.length < input.samples.length - halfCycle;
+  if (!split) return { samples, startS, omega: whole.omega, aperiodic: null, split };
+  const longest = findFundamental(samples);
+  if ('none' in longest)
+    throw refusal(longest.none, longest.cycles, input, ' between the gaps of this record');
+  return { samples, startS, omega: longest.omega, aperiodic: null, split };
+}
+
+/** A record of thousands of cycles is too long for a first look at all of it: parts of it tell where to start. */
+function fundamentalOf(
+  samples: Float64Array,
+  roughOmega: number | undefined,
+): ReturnType<typeof findFundamental> {
+  if (roughOmega !== undefined && samples.length >= LONG_RECORD) {
+    const told = findFundamental(samples, roughOmega);
+    if (!('none' in told)) return told;
+  }
+  const seen = findFundamental(samples);
+  if (!('none' in seen) || seen.none === 'constant' || samples.length < AVERAGED_RECORD) return seen;
+  const rough = roughFundamental(samples);
+  return rough === null ? seen : findFundamental(samples, rough);
+}
+
+/** Samples over which the first look averages several into one. */
+const AVERAGED_RECORD = 20_000;
+
+/** Of the record: a gap longer than this may hide what repeats on either side of it. */
+const LONG_GAP = 0.02;
+
+/** The wave in the longest part between the longest gaps, where those keep it from being seen as a whole. */
+function besideLongestGap(input: WaveInput): LocatedWave | null {
+  const { samples, startS, intervalS } = input;
+  const longestGap = gapLength(samples);
+  if (longestGap <= LONG_GAP * samples.length) return null;
+  const { from, to } = longestStretch(samples, longestGap - 1);
+  const part = { ...input, samples: samples.subarray(from, to), startS: startS + from * intervalS };
+  const found = findFundamental(part.samples);
+  if ('none' in found) return besideLongestGap(part);
+  // A gap inside half a cycle is none that splits.
+  if (longestGap <= Math.PI / found.omega) return null;
+  return { ...locateWave(part), split: true };
+}
+
+/** The longest run of missing samples. */
+function gapLength(samples: Float64Array): number {
+  let longest = 0;
+  let run = 0;
+  for (const sample of samples) {
+    run = Number.isNaN(sample) ? run + 1 : 0;
+    longest = Math.max(longest, run);
+  }
+  return longest;
+}
+
+/** No alternating wave, not even a half-wave, has so much more mean than swing. */
+const DIRECT_SHARE = 3;
+
+function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
+  const { samples, startS } = input;
+  const present = samples.filter((x) => !Number.isNaN(x));
+  if (none === 'constant') return { samples, startS, omega: null, aperiodic: 'constant', split: false };
+  // Neighbours as unlike as strangers: noise, alone or on a direct voltage, though some swing of about the record's
+  // length always shows in it. A slow or single event is neither.
+  const { mean, standardDeviation } = moments(present);
+  const isDirect = Math.abs(mean) > DIRECT_SHARE * standardDeviation;
+  if (none !== 'too coarse' && squaredDifference(present)[1]! > 0.5) {
+    const aperiodic = isDirect ? 'constant' : 'noise';
+    return { samples, startS, omega: null, aperiodic, split: false };
+  }
+  if (isDirect) return { samples, startS, omega: null, aperiodic: 'direct', split: false };
+  if (input.isSupply === true && briefVoltage(input) !== null)
+    return { samples, startS, omega: null, aperiodic: 'brief', split: false };
+  throw refusal(none, cycles, input, '');
+}
+
+function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, where: string): MeasureError {
+  const expected = `at least ${MINIMUM_CYCLES} periods of a wave`;
+  const lengthS = input.samples.length * input.intervalS;
+  const length = amountText(lengthS, 's');
+  if (none === 'too coarse') {
+    return new MeasureError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
+      expected: 'at least eight samples a period, two hundred for harmonics to order 50',
+      received: `one sample every ${amountText(input.intervalS, 's')}`,
+      advice: 'set a faster time base or a deeper memory, so that one cycle has some hundred samples',
+    });
+  }
+  const { max, min } = moments(input.samples);
+  const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${length}`;
+  const advice = timeBaseAdvice(lengthS, cycles);
+  if (none === 'too short') {
+    const about = cycles === null ? 'less than one' : cycles.toFixed(2);
+    return new MeasureError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
+      expected,
+      received: `about ${about} periods in ${length}`,
+      advice,
+    });
+  }
+  return new MeasureError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
+    expected,
+    received: seen,
+    advice: lengthS < MANY_CYCLES_S ? `measure the AC outlet itself; ${advice}` : advice,
+  });
+}
+
+/** A tenth of a second holds five cycles of any mains: then the time base is not what is missing. */
+const MANY_CYCLES_S = 0.1;
+/** A record so short is of something much faster than mains, or hopelessly too fast for it. */
+const FAR_TOO_SHORT_S = 1e-3;
+/** Of a screen's width. Common practice, no source. */
+const DIVISIONS = 10;
+
+function timeBaseAdvice(lengthS: number, cycles: number | null): string {
+  const threeCycles = 'so that the screen holds three cycles or more, and save again';
+  if (lengthS >= MANY_CYCLES_S)
+    return 'check that the probe is on the AC outlet and that the time axis is in the unit that the file says';
+  if (lengthS >= FAR_TOO_SHORT_S) return `set 5 ms/div or slower, ${threeCycles}`;
+  if (cycles === null || cycles <= 0)
+    return `set a slower time base: the record is ${amountText(lengthS, 's')} long, where a cycle of mains takes 17 or 20 ms`;
+  return `set ${amountText(scaleAtLeast((3 * lengthS) / (cycles * DIVISIONS)), 's')}/div or slower, ${threeCycles}`;
+}
+
+/**
+ * The longest run of samples without a gap longer than allowed.
+ *
+ * @param samples - shape N; NaN marks a missing sample.
+ * @param longestGap - samples, ≥ 0.
+ * @returns the run, its ends present; empty (from = to) where nothing is present.
+ */
+export function longestStretch(samples: Float64Array, longestGap: number): SampleRange {
+  let best: SampleRange = { from: 0, to: 0 };
+  let from = presentFrom(samples, 0);
+  for (let to = firstMissing(samples, from); from < samples.length; ) {
+    const next = presentFrom(samples, to);
+    // A short gap belongs to the run, but not at its end.
+    if (next < samples.length && next - to <= longestGap) {
+      to = firstMissing(samples, next);
+      continue;
+    }
+    if (to - from > best.to - best.from) best = { from, to };
+    from = next;
+    to = firstMissing(samples, from);
+  }
+  return best;
+}
+
+/** The first present sample at or behind a place; the record's end where there is none. */
+function presentFrom(samples: Float64Array, from: number): number {
+  let n = from;
+  while (n < samples.length && Number.isNaN(samples[n]!)) n++;
+  return n;
+}

@@ -1,0 +1,47 @@
+import type { Figure } from '../../base/figure.ts';
+import type { Notice } from '../../base/notice.ts';
+import { budgeted } from '../doubt/budget.ts';
+import { scatter } from '../doubt/component.ts';
+
+interface ConversionEfficiency {
+  /** 100 · AC out / DC in. */
+  readonly efficiencyPercent: Figure;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * What share of the direct power that goes in comes out of the outlet.
+ *
+ * @param outW - active power at the outlet, taken over the same time as `inW`.
+ * @param inW - mean power at the DC input.
+ * @returns the quotient as it is; above 100 % beyond its uncertainty a notice says that it can't be.
+ */
+export function conversionEfficiency(outW: Figure, inW: Figure): ConversionEfficiency {
+  const efficiencyPercent = quotientPercent(outW, inW);
+  const { value } = efficiencyPercent;
+  if (value === null || value - efficiencyPercent.uncertainty <= 100) {
+    return { efficiencyPercent, notices: [] };
+  }
+  const message = `More power comes out than goes in (${Number(value.toPrecision(4))} %): a scale is wrong, or the two were not taken at the same time. Check probe and clamp ratios (--scale NAME=FACTOR).`;
+  return { efficiencyPercent, notices: [{ code: 'efficiency.impossible', message }] };
+}
+
+/**
+ * 100 · numerator / denominator of two figures measured independently of each other.
+ *
+ * @returns percent, with both uncertainties; missing where one of the two is, or the denominator is nothing
+ * beside its own uncertainty.
+ */
+export function quotientPercent(numerator: Figure, denominator: Figure): Figure {
+  if (numerator.value === null) return numerator;
+  if (denominator.value === null) return denominator;
+  if (Math.abs(denominator.value) <= denominator.uncertainty) {
+    return { value: null, reason: 'what it would be divided by is within its own uncertainty of zero' };
+  }
+  const percent = (100 * numerator.value) / denominator.value;
+  return budgeted(percent, [
+    // Figures carry 95.45 %: two standard uncertainties.
+    scatter('numerator', numerator.uncertainty / 2, 'U', 100 / denominator.value),
+    scatter('denominator', denominator.uncertainty / 2, 'U', percent / denominator.value),
+  ]);
+}

@@ -1,0 +1,54 @@
+import type { Figure } from '../base/figure.ts';
+import type { Notice } from '../base/notice.ts';
+
+/** One harmonic, in plain numbers. */
+export interface Harmonic {
+  /** 1 = the fundamental. */
+  readonly order: number;
+  /** RMS in U. */
+  readonly rms: number;
+  /** Of the fundamental, 0 and up. */
+  readonly percent: number;
+  /** φn in Σ √2 Vn sin(nωt + φn), t from a rising zero of the fundamental; (−180, 180]. */
+  readonly phaseDeg: number;
+  /** Of `percent`, about 95 % sure; not for the fundamental, which is 100 % by definition. */
+  readonly uncertaintyPercent?: number;
+  /** Where `percent` can't be told from the floor: what it is at most. */
+  readonly notAbovePercent?: number;
+}
+
+/** What is measured on one channel; U stands for its unit, volts or amperes. Definitions: README. */
+export interface WaveFigures {
+  /** The stretch measured, on the file's own time axis. */
+  readonly spanS: readonly [number, number];
+  /** Cycles inside the span, not rounded. */
+  readonly cyclesUsed: number;
+  readonly frequencyHz: Figure;
+  readonly rms: Figure;
+  readonly mean: Figure;
+  readonly peak: Figure;
+  readonly trough: Figure;
+  readonly max: Figure;
+  readonly min: Figure;
+  readonly crestFactor: Figure;
+  readonly formFactor: Figure;
+  readonly fundamental: Figure;
+  readonly thdPercent: Figure;
+  readonly thdOfRmsPercent: Figure;
+  /** Highest order in `harmonics` and in the THD. */
+  readonly thdOrders: number;
+  readonly thdNoisePercent: Figure;
+  readonly bandwidthHz: Figure;
+  readonly deviationFactorPercent: Figure;
+  readonly dwellPercent: Figure;
+  /** U per microsecond. */
+  readonly edgeSlope: Figure;
+  readonly zeroCrossingsPerCycle: Figure;
+  /** What a meter that takes the mean of |v| and multiplies by 1.1107 shows, AC-coupled, in U. */
+  readonly averageResponding: Figure;
+  /** RMS without DC: what an AC-coupled true-RMS meter shows, in U. */
+  readonly acRms: Figure;
+  /** Orders 1 to thdOrders, without a hole. Empty where there is no period. */
+  readonly harmonics: readonly Harmonic[];
+  readonly notices: readonly Notice[];
+}

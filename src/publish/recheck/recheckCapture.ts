@@ -1,0 +1,85 @@
+import type { Assay } from '../../assay/assay.ts';
+import type { Notice } from '../../base/notice.ts';
+import type { OneCapture } from '../../draw/evidence.ts';
+import { jsonText } from '../../words/text.ts';
+import { carryDynamics, carryTrace } from '../evidence/captureEvidence.ts';
+import { shown, type ValueDifference, valueDifferences } from './valueDifferences.ts';
+
+/** Where the capture lies is no part of the result; that it is another is said by itself. */
+const ignored = ['file', 'sha256'];
+
+/**
+ * Holds what a sheet carries against its capture, measured again with the options that the sheet carries.
+ *
+ * @param again - the results of that capture; one a channel where several were asked for.
+ * @returns what differs, each in a sentence, figures first; empty where nothing does.
+ */
+export function recheckCapture(evidence: OneCapture, again: readonly Assay[]): readonly Notice[] {
+  const { result, method, trace, dynamics } = evidence;
+  const assay = again.find((one) => channelOf(one.result) === channelOf(result)) ?? again[0]!;
+  const isOther = assay.result.sha256 !== result.sha256;
+  const carried = { method, trace, dynamics };
+  const measured = plain({
+    method: assay.method,
+    trace: carryTrace(assay.trace),
+    dynamics: dynamics === null ? null : carryDynamics(assay),
+  });
+  return [
+    ...(isOther ? [otherCapture(result.sha256, assay.result.sha256)] : []),
+    ...[...valueDifferences(result, plain(assay.result), ignored)]
+      .sort((a, b) => rankOf(a) - rankOf(b))
+      .map(figureFault),
+    ...['method', 'trace', 'dynamics'].flatMap((part) =>
+      partFault(part as keyof typeof carried, carried, measured),
+    ),
+  ];
+}
+
+/** What a reader looks at first comes first. */
+const firstKeys = ['waveform', 'voltage', 'current', 'power', 'claims', 'steps', 'events'];
+
+function rankOf({ path }: ValueDifference): number {
+  const rank = firstKeys.indexOf(path.split('.')[0] ?? '');
+  return rank < 0 ? firstKeys.length : rank;
+}
+
+function otherCapture(wanted: string, given: string): Notice {
+  return {
+    code: 'capture.other',
+    message: `This is another capture than the sheet’s: its SHA-256 is ${given.slice(0, 16)}…, the sheet’s ${wanted.slice(0, 16)}….`,
+  };
+}
+
+/** One value that the capture gives otherwise. */
+export function figureFault({ path, before, after }: ValueDifference): Notice {
+  return {
+    code: 'figure.differs',
+    message: `${path}: the sheet carries ${shown(before)}, the capture gives ${shown(after)}.`,
+  };
+}
+
+const words = { method: 'the method', trace: 'the wave', dynamics: 'what changes along the record' } as const;
+
+function partFault<T extends Record<keyof typeof words, unknown>>(
+  part: keyof typeof words,
+  carried: T,
+  measured: T,
+): readonly Notice[] {
+  return valueDifferences(carried[part], measured[part]).length === 0
+    ? []
+    : [
+        {
+          code: `${part}.differs`,
+          message: `The capture gives ${words[part]} otherwise than the sheet carries it.`,
+        },
+      ];
+}
+
+function channelOf({ voltage, current }: Assay['result']): string | undefined {
+  return (voltage ?? current)?.channel;
+}
+
+/** As it stands after a way through JSON, as what a sheet carries did. */
+function plain<T>(value: T): T {
+  return JSON.parse(jsonText(value)) as T;
+}

@@ -1,0 +1,221 @@
+import { MeasureError } from '../../base/measureError.ts';
+import type { Notice } from '../../base/notice.ts';
+import { type Channel, gapsOf, type OverRange } from '../capture.ts';
+import type { ValueColumn } from '../columns/layColumns.ts';
+import type { Setting } from '../head/settings.ts';
+import { arrangeSamples, type TimeBase } from '../time/arrangeSamples.ts';
+import { type BuiltChannel, buildChannel } from './buildChannel.ts';
+import { settleOverRange } from './overRange.ts';
+
+interface BuiltChannels {
+  readonly channels: readonly [Channel, ...Channel[]];
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * The channels of a record on its time base.
+ *
+ * @param rows - one array a column of values, shape rowCount; its numbers may be changed.
+ * @throws MeasureError `channels.none` where no column holds values; `values.none` where none of
+ * them holds more than a few numbers; `time.uneven` where resampling would invent the wave.
+ */
+export function buildChannels(
+  columns: readonly ValueColumn[],
+  rows: readonly Float64Array[],
+  stamps: Float64Array | null,
+  timeBase: TimeBase,
+  settings: readonly Setting[],
+): BuiltChannels {
+  if (columns.length === 0) {
+    throw new MeasureError('channels.none', 'The file has a time column and no channel beside it.', {
+      expected: 'a column of volts or amperes',
+      received: 'a column of time alone',
+      advice: 'switch the channel on and save the waveform again',
+    });
+  }
+  const names = uniqueNames(columns);
+  const isWithValues = rows.map(holdsValues);
+  const built: BuiltChannel[] = [];
+  let bend = 0;
+  columns.forEach((column, k) => {
+    if (!isWithValues[k]) return;
+    const name = names[k]!;
+    const values = rows[k]!;
+    // Lines between samples need ends.
+    if (timeBase.arrangement.kind === 'resampled') settleOverRange(values, gapsOf(values));
+    if (timeBase.arrangement.kind === 'resampled' && column.role !== 'other') {
+      const present = stamps === null ? values : values.filter((_, row) => !Number.isNaN(stamps[row]!));
+      bend = Math.max(bend, checkResampling(timeBase.arrangement.offsetsS, present, name));
+    }
+    built.push(buildChannel(column, name, arrangeSamples(values, timeBase, stamps), settings));
+  });
+  const [first, ...others] = built;
+  if (first === undefined) {
+    throw new MeasureError('values.none', 'No channel holds more than a few numbers.', {
+      expected: 'numbers in the columns of the channels',
+      received: 'nan, blanks, stars or marks for a range that was exceeded in nearly every row',
+      advice: 'check that the channel was on and its range not exceeded, and save the waveform again',
+    });
+  }
+  const emptyNames = names.filter((_, k) => !isWithValues[k]);
+  return {
+    channels: [first.channel, ...others.map((other) => other.channel)],
+    notices: channelNotices([first, ...others], emptyNames, timeBase, bend),
+  };
+}
+
+/** As few rows as make a record: fewer values than that are no wave, nor a direct voltage. */
+const LEAST_VALUES = 16;
+
+function holdsValues(column: Float64Array): boolean {
+  let count = 0;
+  return column.some((value) => Number.isFinite(value) && ++count >= LEAST_VALUES);
+}
+
+/**
+ * Names for channels, each different: an empty one becomes `column 3` after its place in the file, a
+ * repeated one gets its number behind it.
+ *
+ * @param columns - names as the file has them, and 0-based file columns.
+ */
+export function uniqueNames(
+  columns: readonly { readonly name: string; readonly column: number }[],
+): string[] {
+  const taken = new Set<string>();
+  return columns.map(({ name, column }) => {
+    const wanted = name === '' ? `column ${column + 1}` : name;
+    let free = wanted;
+    for (let number = 2; taken.has(free); number++) free = `${wanted} (${number})`;
+    taken.add(free);
+    return free;
+  });
+}
+
+/** What a person must know about the channels before trusting a figure of them. */
+function channelNotices(
+  built: readonly BuiltChannel[],
+  emptyNames: readonly string[],
+  timeBase: TimeBase,
+  bendRatio: number,
+): Notice[] {
+  const names = (pick: (channel: BuiltChannel) => boolean): string =>
+    built
+      .filter(pick)
+      .map(({ channel }) => channel.name)
+      .join(', ');
+  const proposals = (pick: (channel: BuiltChannel) => boolean): string =>
+    built
+      .filter(pick)
+      .flatMap(({ channel, implied }) =>
+        implied === null
+          ? []
+          : ` The head gives ${implied.from}: try --scale ${channel.name}=${Number(implied.factor.toPrecision(5))}.`,
+      )
+      .join('');
+  const notices: Notice[] = [];
+  const notice = (code: string, message: string): void => void notices.push({ code, message });
+
+  const volts = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'voltage');
+  const amperes = names(({ isUnitAssumed, channel }) => isUnitAssumed && channel.quantity === 'current');
+  const assumed = [volts === '' ? '' : `volts for ${volts}`, amperes === '' ? '' : `amperes for ${amperes}`]
+    .filter((words) => words !== '')
+    .join(', ');
+  if (assumed !== '') notice('unit.assumed', `The file names no unit. Assumed: ${assumed}.`);
+  const counts = names(({ isUnscaledCounts }) => isUnscaledCounts);
+  if (counts !== '') {
+    notice(
+      'counts.unscaled',
+      `${counts} holds bare converter counts: give the volts of one count with --scale.${proposals((one) => one.isUnscaledCounts)}`,
+    );
+  }
+  const whole = names(({ implied, isUnscaledCounts }) => implied !== null && !isUnscaledCounts);
+  if (whole !== '') {
+    notice(
+      'scale.implied',
+      `${whole} holds whole numbers that may be a converter's codes.${proposals((one) => !one.isUnscaledCounts)}`,
+    );
+  }
+  if (emptyNames.length > 0) {
+    notice('columns.skipped', `With no more than a few numbers, and left out: ${emptyNames.join(', ')}.`);
+  }
+  for (const { channel } of built) {
+    const { overRange } = channel;
+    if (overRange !== undefined) notice('wave.overRange', overRangeMessage(channel, overRange));
+    if (channel.gaps.length === 0) continue;
+    const missing = channel.gaps.reduce((sum, gap) => sum + gap.to - gap.from, 0);
+    const where = channel.gaps.length === 1 ? 'one gap' : `${channel.gaps.length} gaps`;
+    notice(
+      'gaps.found',
+      `${channel.name} has ${where}: ${missing} of ${channel.samples.length} samples ${missing === 1 ? 'is missing. It keeps its place in time and is' : 'are missing. They keep their place in time and are'} not filled in.`,
+    );
+  }
+  if (timeBase.arrangement.kind === 'held') {
+    notice(
+      'time.uneven',
+      'The file keeps a row only where a value changed: in between, the value before is held, as the file means it.',
+    );
+  }
+  if (timeBase.arrangement.kind === 'resampled') {
+    const percent = Math.max(0.1, 100 * bendRatio).toFixed(1);
+    notice(
+      'time.uneven',
+      `The samples are unevenly spaced in time: they were laid on even steps along straight lines, which may miss the wave by up to ${percent} % of its span.`,
+    );
+  }
+  return notices;
+}
+
+function overRangeMessage({ name, unit, samples }: Channel, { sampleCount, top, bottom }: OverRange): string {
+  const ends = [top, bottom]
+    .filter((end) => end !== null)
+    .map((end) => `${Number(end.toPrecision(4))} ${unit}`.trim())
+    .join(' and ');
+  const knob = unit === 'A' ? 'amperes' : 'volts';
+  return `${name} went beyond the scope's range: ${sampleCount} of ${samples.length} samples hold a mark for that instead of a value. They count as cut off at ${ends}; its RMS and peaks are really higher. Set more ${knob} per division and save again.`;
+}
+
+/** Of the channel's span: how far a sample may lie from the straight line between its neighbours. */
+const LARGEST_BEND = 0.02;
+
+/**
+ * Refuses to resample where straight lines between the samples would invent the wave.
+ *
+ * What is honest: each sample is foretold from its two neighbours. Where that misses by at most 2 % of the
+ * span, no place in the record bends more between neighbours twice as far apart as those that are really
+ * used, so the lines miss by about a quarter of that, half a per cent. It does not hold for rows kept only
+ * where the value changed: across a plateau the line would turn the edge behind it into a ramp, and the
+ * last sample of the plateau is missed by the whole edge.
+ *
+ * @param timesS - shape N, ascending.
+ * @param values - shape N, NaN where missing.
+ * @returns the largest miss, as a share of the span, 0 and up.
+ * @throws MeasureError `time.uneven`.
+ */
+function checkResampling(timesS: Float64Array, values: Float64Array, name: string): number {
+  let least = Number.POSITIVE_INFINITY;
+  let largest = Number.NEGATIVE_INFINITY;
+  let miss = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (value < least) least = value;
+    if (value > largest) largest = value;
+    const before = timesS[i]! - (timesS[i - 1] ?? Number.NaN);
+    const width = (timesS[i + 1] ?? Number.NaN) - timesS[i]! + before;
+    const foretold = values[i - 1]! + ((values[i + 1]! - values[i - 1]!) * before) / width;
+    const off = Math.abs(value - foretold);
+    if (off > miss) miss = off;
+  }
+  const share = largest > least ? miss / (largest - least) : 0;
+  if (share > LARGEST_BEND) {
+    throw new MeasureError(
+      'time.uneven',
+      `The samples of ${name} are unevenly spaced in time, too far apart to fill in.`,
+      {
+        expected: 'samples at even intervals',
+        received: 'rows at uneven times',
+        advice: 'save every sample: switch off any saving of changed values only, and any variable time step',
+      },
+    );
+  }
+  return share;
+}

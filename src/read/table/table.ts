@@ -1,0 +1,71 @@
+import type { Dialect } from '../text/dialect.ts';
+
+/** One line of text that is not part of the regular body. */
+export interface HeadLine {
+  /** 1-based line of the file. */
+  readonly line: number;
+  readonly text: string;
+  readonly cells: readonly string[];
+}
+
+/** Where the rows of numbers stand in a text, and what stands around them. */
+export interface TableShape {
+  readonly dialect: Dialect;
+  /** Lines above the body, those without any content left out. */
+  readonly head: readonly HeadLine[];
+  /**
+   * Cells that stand beside the first rows of the body, outside its columns: one entry a row that has
+   * any, the body's own cells blanked.
+   */
+  readonly beside: readonly HeadLine[];
+  /** 0-based file columns that hold numbers in the body, ascending; at least one. */
+  readonly columns: readonly number[];
+  /** Those of them that nearly every row fills. */
+  readonly core: readonly number[];
+  /** 0-based file columns that hold text in most rows: comments, clock times. */
+  readonly textColumns: readonly number[];
+  /** Columns of numbers printed whole, without mark or exponent, as a converter's codes are. */
+  readonly wholeColumns: readonly number[];
+  /**
+   * 0-based file column from which on no row holds a number: where one does, its cells are shifted or doubled.
+   * Words may stand there, as settings beside the first rows or a remark.
+   */
+  readonly looseFrom: number;
+  /** Cells of a row, the empty one behind its last delimiter among them, where nearly all rows end in one; else 0. */
+  readonly closedWidth: number;
+  /** Offset of the body's first row in the text, and its 1-based line. */
+  readonly bodyFrom: number;
+  readonly bodyLine: number;
+}
+
+/** Growing columns of numbers: one typed array a column, doubled when full. */
+export class RowStore {
+  #columns: Float64Array[];
+  #rowCount = 0;
+
+  constructor(columnCount: number) {
+    this.#columns = Array.from({ length: columnCount }, () => new Float64Array(4096));
+  }
+
+  get rowCount(): number {
+    return this.#rowCount;
+  }
+
+  /** @param values - one value a column, copied. */
+  push(values: Float64Array): void {
+    if (this.#rowCount === (this.#columns[0]?.length ?? 0)) this.#columns = this.#columns.map(doubled);
+    for (let k = 0; k < values.length; k++) this.#columns[k]![this.#rowCount] = values[k]!;
+    this.#rowCount++;
+  }
+
+  /** The columns, cut to the rows pushed so far. */
+  columns(): Float64Array[] {
+    return this.#columns.map((column) => column.slice(0, this.#rowCount));
+  }
+}
+
+function doubled(column: Float64Array): Float64Array {
+  const larger = new Float64Array(2 * column.length);
+  larger.set(column);
+  return larger;
+}

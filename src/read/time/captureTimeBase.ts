@@ -1,0 +1,210 @@
+import { amountText } from '../../base/amountText.ts';
+import { MeasureError } from '../../base/measureError.ts';
+import type { Notice } from '../../base/notice.ts';
+import type { AxisColumn } from '../columns/columnRole.ts';
+import { nameAndUnit, nameSays } from '../head/names.ts';
+import type { StatedInterval, TimeSettings } from '../head/timeSettings.ts';
+import type { TimeBase } from './arrangeSamples.ts';
+import { agreementsOf, reconcileInterval } from './reconcileInterval.ts';
+
+/** What is known about the time of a record before its rows are laid out. */
+interface TimeWitnesses {
+  readonly axis: AxisColumn;
+  /**
+   * Lays the rows out by the axis column, in its own unit, its cells being right to within a resolution; null
+   * where there is no axis.
+   */
+  readonly layRows: ((resolution: number) => TimeBase) | null;
+  readonly rowCount: number;
+  /** The last printed digit of the stamps, in their unit. */
+  readonly resolution: number;
+  readonly settings: TimeSettings;
+  /** Columns of text, of which one may be a time that is no number. */
+  readonly textColumnNames: readonly string[];
+  /** Given by the person, for a file that has no time. */
+  readonly sampleRateHz: number | undefined;
+}
+
+const UNIT_ASSUMED: Notice = {
+  code: 'time.assumed',
+  message: 'The file names no unit of time: seconds are assumed. Check that the frequency makes sense.',
+};
+const COARSE: Notice = {
+  code: 'time.coarse',
+  message:
+    'The time stamps are coarser than the samples: the sampling interval is taken from the whole record, not from single steps.',
+};
+const RATE_IGNORED: Notice = {
+  code: 'time.rateIgnored',
+  message: 'The file says itself how fast it was sampled: the sample rate given is not used.',
+};
+
+/** Stamps that are whole numbers stray from their line by rounding only. */
+const INDEX_RESOLUTION = 1e-9;
+
+/** Between samples: a thousandth of what the fastest scopes do, and four months. */
+const SHORTEST_S = 1e-15;
+const LONGEST_S = 1e7;
+/** Of the first sample: beyond any clock, which count from 1970 at the earliest. */
+const LATEST_S = 1e12;
+
+/**
+ * The record's time base in seconds.
+ *
+ * @throws MeasureError `time.none` where neither the file nor the person says how fast it was sampled;
+ * `time.still`; `time.absurd` where no instrument samples so.
+ */
+export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
+  const found = timeBaseOf(witnesses);
+  const { intervalS, startS } = found.timeBase;
+  const isPlausible = intervalS >= SHORTEST_S && intervalS <= LONGEST_S && Math.abs(startS) <= LATEST_S;
+  if (!isPlausible) throw absurdTime(intervalS, startS);
+  return found;
+}
+
+function timeBaseOf(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
+  const { axis, layRows, sampleRateHz } = witnesses;
+  if (axis.kind === 'time' && layRows !== null) return fromStamps(witnesses, layRows);
+  const { settings, notices } = settledInterval(witnesses.settings, null, witnesses.rowCount);
+  const intervalS = settings.intervalS ?? (sampleRateHz === undefined ? null : 1 / sampleRateHz);
+  const { timeBase, notices: more } = fromInterval({ ...witnesses, settings }, intervalS);
+  return { timeBase, notices: [...notices, ...more] };
+}
+
+function fromStamps(
+  witnesses: TimeWitnesses,
+  layRows: NonNullable<TimeWitnesses['layRows']>,
+): { timeBase: TimeBase; notices: Notice[] } {
+  const { axis, resolution, sampleRateHz } = witnesses;
+  const raw = layRows(resolution);
+  const unitFactor = axis.column?.unit?.factor ?? 1;
+  const columnS = raw.intervalS * unitFactor;
+  const { settings, notices: contradictions } = settledInterval(witnesses.settings, columnS, raw.sampleCount);
+  const reconciled = reconcileInterval({
+    intervalS: columnS,
+    uncertaintyS: (resolution * unitFactor) / Math.max(1, raw.sampleCount - 1),
+    sampleCount: raw.sampleCount,
+    isUnitAssumed: axis.isUnitAssumed,
+    settings,
+  });
+  const notices: Notice[] = [...contradictions];
+  if (reconciled.notice !== null) notices.push(reconciled.notice);
+  else if (axis.isUnitAssumed) notices.push(UNIT_ASSUMED);
+  if (raw.isCoarse) notices.push(COARSE);
+  if (sampleRateHz !== undefined) notices.push(RATE_IGNORED);
+  return { timeBase: inSeconds(raw, unitFactor * reconciled.unitCorrection, reconciled.intervalS), notices };
+}
+
+/**
+ * A time base in stamps as one in seconds.
+ *
+ * @param intervalS - the interval decided on, where it is not just that of the stamps. The first stamp stays
+ * where it is; a coarse one gives way, since its line is known best in the middle.
+ */
+function inSeconds(
+  raw: TimeBase,
+  secondsPerUnit: number,
+  intervalS: number = raw.intervalS * secondsPerUnit,
+): TimeBase {
+  const middle = raw.isCoarse ? (raw.sampleCount - 1) / 2 : 0;
+  const startS = raw.startS * secondsPerUnit - middle * (intervalS - raw.intervalS * secondsPerUnit);
+  const arrangement =
+    raw.arrangement.kind === 'resampled'
+      ? { ...raw.arrangement, offsetsS: raw.arrangement.offsetsS.map((offset) => offset * secondsPerUnit) }
+      : raw.arrangement;
+  // An interval that the file states itself is not in doubt for its stamps.
+  const { intervalWithin, ...rest } = raw;
+  const isStated = intervalS !== raw.intervalS * secondsPerUnit;
+  return {
+    ...rest,
+    startS,
+    intervalS,
+    arrangement,
+    ...(isStated || intervalWithin === undefined ? {} : { intervalWithin }),
+  };
+}
+
+function fromInterval(
+  witnesses: TimeWitnesses,
+  intervalS: number | null,
+): { timeBase: TimeBase; notices: Notice[] } {
+  const { layRows, rowCount, settings, sampleRateHz } = witnesses;
+  if (intervalS === null) throw noTime(witnesses);
+  const notices = settings.intervalS !== null && sampleRateHz !== undefined ? [RATE_IGNORED] : [];
+  if (layRows === null) {
+    const startS = settings.startS ?? 0;
+    const arrangement = { kind: 'as read' } as const;
+    return { timeBase: { startS, intervalS, sampleCount: rowCount, arrangement, isCoarse: false }, notices };
+  }
+  const numbered = inSeconds(layRows(INDEX_RESOLUTION), intervalS);
+  // Numbers from 0 or 1 say nothing of the trigger; negative ones count from it.
+  const startS = settings.startS ?? Math.min(0, numbered.startS);
+  return { timeBase: { ...numbered, startS }, notices };
+}
+
+function noTime({ axis, textColumnNames }: TimeWitnesses): MeasureError {
+  const textual = textColumnNames.find((name) => nameSays(nameAndUnit(name).name) === 'time');
+  const rows = axis.kind === 'index' ? 'numbered rows' : 'values alone';
+  return new MeasureError('time.none', "The file doesn't say how fast it was sampled.", {
+    expected: 'a column of times, or a sampling interval or sample rate above the rows',
+    received: textual === undefined ? rows : `a column "${textual}" that holds no plain numbers`,
+    advice: "give the scope's sample rate with --sample-rate, such as --sample-rate 100000",
+  });
+}
+
+function absurdTime(intervalS: number, startS: number): MeasureError {
+  const isStart = intervalS >= SHORTEST_S && intervalS <= LONGEST_S;
+  return new MeasureError('time.absurd', 'No instrument samples at such times.', {
+    expected: isStart
+      ? `a first sample within ${LATEST_S} s`
+      : `between ${SHORTEST_S} s and ${LONGEST_S} s from sample to sample`,
+    received: isStart ? `a first sample at ${startS} s` : `${intervalS} s from sample to sample`,
+    advice: 'check the sampling interval or rate in the file, or the sample rate given',
+  });
+}
+
+/** Settings that print three digits and mean the same interval lie within this. */
+const ROUNDED_WITHIN = 0.01;
+
+/**
+ * Settles a head that states several sampling intervals: the one that agrees with most of the rest counts (the time
+ * column twice, a stated span, the divisions of the screen, the other statements), the first where none does better.
+ *
+ * @param columnS - the interval of the time column; null where there is none.
+ * @param sampleCount - samples in the record.
+ * @returns the settings with that interval, and a notice that names the contradiction where there is one.
+ */
+function settledInterval(
+  settings: TimeSettings,
+  columnS: number | null,
+  sampleCount: number,
+): { readonly settings: TimeSettings; readonly notices: readonly Notice[] } {
+  const { stated } = settings;
+  const [first] = stated;
+  const contrary = stated.find(({ intervalS }) => !agree(intervalS, first!.intervalS));
+  if (first === undefined || contrary === undefined) return { settings, notices: [] };
+  const support = ({ intervalS }: StatedInterval): number =>
+    (columnS !== null && agree(intervalS, columnS) ? 2 : 0) +
+    agreementsOf(settings, intervalS, sampleCount) +
+    stated.filter((other) => agree(intervalS, other.intervalS)).length;
+  const best = stated.reduce((most, next) => (support(next) > support(most) ? next : most));
+  const isSupported = stated.every(
+    (other) => agree(other.intervalS, best.intervalS) || support(other) < support(best),
+  );
+  const says = ({ key, intervalS }: StatedInterval): string =>
+    `"${key}" means ${amountText(intervalS, 's', 4)}`;
+  const why = isSupported ? 'agrees with the rest of the file and counts' : 'counts, as nothing else decides';
+  return {
+    settings: { ...settings, intervalS: best.intervalS },
+    notices: [
+      {
+        code: 'time.contradicts',
+        message: `The settings in the file contradict each other on the time between samples: ${says(first)}, ${says(contrary)}. "${best.key}" ${why}. Check that the frequency makes sense.`,
+      },
+    ],
+  };
+}
+
+function agree(a: number, b: number): boolean {
+  return Math.abs(a / b - 1) <= ROUNDED_WITHIN;
+}

@@ -1,0 +1,148 @@
+import type { CurrentFigures, MeasureResult, VoltageFigures } from '../assay/measureDocument.ts';
+import type { Figure } from '../base/figure.ts';
+import { figureText } from './quantities.ts';
+
+/** Every figure of a channel. */
+export function figureRows(figures: VoltageFigures | CurrentFigures): NamedFigure[] {
+  const own = 'rmsV' in figures ? voltageRows(figures) : currentRows(figures);
+  const shared: NamedFigure[] = [
+    ['frequency', figures.frequencyHz, 'Hz'],
+    ['crest factor', figures.crestFactor, ''],
+    ['form factor', figures.formFactor, ''],
+    [`THD of fundamental, to order ${figures.thdOrders}`, figures.thdPercent, '%'],
+    ['THD of RMS', figures.thdOfRmsPercent, '%'],
+    ['THD plus noise', figures.thdNoisePercent, '%'],
+    ['bandwidth', figures.bandwidthHz, 'Hz'],
+    ['deviation factor', figures.deviationFactorPercent, '%'],
+    ['time at zero', figures.dwellPercent, '%'],
+    ['zero crossings a cycle', figures.zeroCrossingsPerCycle, ''],
+  ];
+  return [...own, ...shared];
+}
+
+function voltageRows(figures: VoltageFigures): NamedFigure[] {
+  return [
+    ['RMS', figures.rmsV, 'V'],
+    ['RMS without DC', figures.acRmsV, 'V'],
+    ['an average-responding meter', figures.averageRespondingV, 'V'],
+    ['mean (DC)', figures.meanV, 'V'],
+    ['peak', figures.peakV, 'V'],
+    ['trough', figures.troughV, 'V'],
+    ['highest sample', figures.maxV, 'V'],
+    ['lowest sample', figures.minV, 'V'],
+    ['fundamental, RMS', figures.fundamentalV, 'V'],
+    ['edge slope', figures.edgeSlopeVPerUs, 'V/µs'],
+  ];
+}
+
+function currentRows(figures: CurrentFigures): NamedFigure[] {
+  return [
+    ['RMS', figures.rmsA, 'A'],
+    ['mean (DC)', figures.meanA, 'A'],
+    ['peak', figures.peakA, 'A'],
+    ['trough', figures.troughA, 'A'],
+    ['highest sample', figures.maxA, 'A'],
+    ['lowest sample', figures.minA, 'A'],
+    ['fundamental, RMS', figures.fundamentalA, 'A'],
+    ['edge slope', figures.edgeSlopeAPerUs, 'A/µs'],
+  ];
+}
+
+/**
+ * The four main figures in two rows of two, in columns, and what the ± means where a line has room for it:
+ *
+ *     RMS voltage  119.8 ± 0.9 V   frequency 59.997 ± 0.003 Hz
+ *     crest factor 1.413 ± 0.006   THD       2.1 ± 0.4 %  (about 95 % sure)
+ *
+ * @param width - characters a line.
+ */
+export function figureColumns(figures: MainFigures, width: number): readonly [string, string] {
+  const rmsName = figures.unit === 'V' ? 'RMS voltage' : 'RMS current';
+  const rms = figureText(figures.rms, figures.unit);
+  const crest = figureText(figures.crestFactor, '');
+  const column = Math.max(rms.length, crest.length);
+  const frequency = figureText(figures.frequencyHz, 'Hz');
+  const thd = figureText(figures.thdPercent, '%');
+  const second = `crest factor ${crest.padEnd(column)}   THD       ${thd}`;
+  const sure = '  (about 95 % sure)';
+  return [
+    `${rmsName.padEnd(13)}${rms.padEnd(column)}   frequency ${frequency}`,
+    second.length + sure.length <= width ? second + sure : second,
+  ];
+}
+
+/** The figures that a sheet and the terminal show, for volts and amperes alike. */
+export interface MainFigures {
+  readonly unit: 'V' | 'A';
+  readonly channel: string;
+  readonly spanS: readonly [number, number];
+  readonly cyclesUsed: number;
+  readonly frequencyHz: Figure;
+  /** In `unit`, as are the next three. */
+  readonly rms: Figure;
+  readonly mean: Figure;
+  readonly peak: Figure;
+  readonly trough: Figure;
+  readonly crestFactor: Figure;
+  readonly thdPercent: Figure;
+  readonly thdNoisePercent: Figure;
+  readonly thdOrders: number;
+  readonly bandwidthHz: Figure;
+  readonly dwellPercent: Figure;
+  readonly harmonics: readonly { readonly order: number; readonly percent: number }[];
+  /** RMS without DC, and what an average-responding meter shows; null for a current. */
+  readonly meter: { readonly trueRmsV: Figure; readonly averageRespondingV: Figure } | null;
+}
+
+/** The voltage's figures, else the current's; null for a result that has neither. */
+export function mainFigures(result: MeasureResult): MainFigures | null {
+  const { voltage, current } = result;
+  if (voltage !== undefined) {
+    return {
+      ...voltage,
+      unit: 'V',
+      rms: voltage.rmsV,
+      mean: voltage.meanV,
+      peak: voltage.peakV,
+      trough: voltage.troughV,
+      meter: { trueRmsV: voltage.acRmsV, averageRespondingV: voltage.averageRespondingV },
+    };
+  }
+  if (current === undefined) return null;
+  return {
+    ...current,
+    unit: 'A',
+    rms: current.rmsA,
+    mean: current.meanA,
+    peak: current.peakA,
+    trough: current.troughA,
+    meter: null,
+  };
+}
+
+/** The figures by which a capture is known, four or five; none for a result without voltage and current. */
+export function headlineFigures(result: MeasureResult): NamedFigure[] {
+  const figures = mainFigures(result);
+  if (figures === null) return [];
+  const { unit, rms, frequencyHz, crestFactor, thdPercent } = figures;
+  return [
+    [unit === 'V' ? 'RMS voltage' : 'RMS current', rms, unit],
+    ['Frequency', frequencyHz, 'Hz'],
+    ['Crest factor', crestFactor, ''],
+    ['THD', thdPercent, '%'],
+    ...(result.power === undefined
+      ? []
+      : [['Active power', result.power.activeW, 'W'] satisfies NamedFigure]),
+  ];
+}
+
+/** A figure with what it is called and its unit; empty for a ratio. */
+export type NamedFigure = readonly [name: string, figure: Figure, unit: string];
+
+/** Figures as rows: the name, then the value with uncertainty or why there is none. */
+export function namedTexts(figures: readonly NamedFigure[]): string[][] {
+  return figures.map(([name, figure, unit]) => [
+    name,
+    figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit),
+  ]);
+}
