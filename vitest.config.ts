@@ -2,32 +2,45 @@ import { defineConfig } from 'vitest/config';
 
 /** A guard against a test that hangs, on a machine that others load too. */
 const testTimeout = 240_000;
-const setupFiles = ['test/seed.ts'];
 
-export default defineConfig({
-  test: {
-    // Every core: by itself it would leave one free, which of two is half.
-    maxWorkers: '100%',
-    projects: [
-      {
-        test: {
-          name: 'core',
-          include: ['test/**/*.test.ts'],
-          exclude: ['test/cli/**', 'test/browser/**'],
-          setupFiles,
-          testTimeout,
+/**
+ * `npm test` takes a minute: every room, few draws. `npm run test:all` (mode `all`) draws all, and takes files named
+ * `….thorough.test.ts` too: statistics of thousands of records, and most runs of the built command.
+ */
+export default defineConfig(({ mode }) => {
+  const everything = mode === 'all';
+  const thorough = everything ? [] : ['test/**/*.thorough.test.ts'];
+  const shared = {
+    setupFiles: ['test/seed.ts'],
+    testTimeout,
+    env: everything ? { SINEASSAY_TESTS: 'all' } : {},
+  };
+  return {
+    test: {
+      // Every core: by itself it would leave one free, which of two is half.
+      maxWorkers: '100%',
+      projects: [
+        {
+          test: {
+            ...shared,
+            name: 'core',
+            include: ['test/**/*.test.ts'],
+            exclude: ['test/cli/**', 'test/browser/**', ...thorough],
+            // The rooms are pure: files can't disturb each other, and each module is loaded once a worker.
+            isolate: false,
+          },
         },
-      },
-      {
-        test: {
-          name: 'command',
-          include: ['test/cli/**/*.test.ts'],
-          globalSetup: 'test/cli/buildCommand.ts',
-          setupFiles,
-          testTimeout,
-          hookTimeout: testTimeout,
+        {
+          test: {
+            ...shared,
+            name: 'command',
+            include: ['test/cli/**/*.test.ts'],
+            exclude: thorough,
+            globalSetup: 'test/cli/buildCommand.ts',
+            hookTimeout: testTimeout,
+          },
         },
-      },
-    ],
-  },
+      ],
+    },
+  };
 });

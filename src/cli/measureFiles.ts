@@ -12,7 +12,7 @@ import {
 } from './measureFile.ts';
 import type { MeasureFlags } from './measureOptions.ts';
 import type { ProgressLine } from './progressLine.ts';
-import { readText } from './reading/readFile.ts';
+import { readText } from './reading/readText.ts';
 import { measureWorkerFile } from './reading/readThreads.ts';
 
 /** A thread takes as long to start as two small captures take. */

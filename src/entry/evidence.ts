@@ -22,8 +22,7 @@ export {
   overlayEvidence,
 } from '../publish/evidence/captureEvidence.ts';
 export { publishedNames, publishedOptions, publishedUnit } from '../publish/evidence/published.ts';
-export { type OpenedSheet, readEvidence } from '../publish/evidence/readEvidence.ts';
-export { isSealed } from '../publish/evidence/sealedSheet.ts';
+export { isSealed, type OpenedSheet, readEvidence } from '../publish/evidence/readEvidence.ts';
 export type { RecheckDocument } from '../words/checkLines.ts';
 export { recheckLines } from '../words/checkLines.ts';
 export { fileName } from '../words/text.ts';

@@ -2,4 +2,4 @@
 export type { BenchPlan, CaptureOptions, PlannedUnit } from '../bench/plan/benchPlan.ts';
 export { type LookedInto, lookedInto, planText } from '../bench/plan/planText.ts';
 export { planOf, readPlan } from '../bench/plan/readPlan.ts';
-export { readInstrument } from '../measure/doubt/instrument.ts';
+export { readInstrument } from '../measure/doubt/readInstrument.ts';

@@ -2,12 +2,13 @@ import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { everything } from '../samples.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
     /** Path of the built command's first file. */
     command: string;
-    /** Folder of the command's files as they are in the source, for tests that run one by itself. */
+    /** Folder of the command's files as they are in the source, for thorough tests that run one by itself. */
     modules: string;
     /** Path of the built page. */
     page: string;
@@ -27,10 +28,12 @@ export default function buildCommand(project: TestProject): () => void {
   execFileSync(process.execPath, [bundler, '-c', 'rolldown.config.ts', '--log-level', 'warn'], {
     env: { ...process.env, SINEASSAY_DIST: dist },
   });
-  const compiler = resolve('node_modules', 'typescript', 'bin', 'tsc');
-  const flags = ['--noCheck', '--declaration', 'false', '--isolatedDeclarations', 'false'];
   const modules = join(folder, 'modules');
-  execFileSync(process.execPath, [compiler, '-p', 'tsconfig.json', '--outDir', modules, ...flags]);
+  if (everything) {
+    const compiler = resolve('node_modules', 'typescript', 'bin', 'tsc');
+    const flags = ['--noCheck', '--declaration', 'false', '--isolatedDeclarations', 'false'];
+    execFileSync(process.execPath, [compiler, '-p', 'tsconfig.json', '--outDir', modules, ...flags]);
+  }
   copyFileSync('package.json', join(folder, 'package.json'));
   project.provide('command', join(dist, 'cli', 'main.js'));
   project.provide('modules', join(modules, 'cli'));

@@ -59,10 +59,8 @@ const capture = resolve('captures/b-blue-300w.csv');
 test('measure loads what reads and measures, and nothing that draws, plans or looks for files', () => {
   const { packages, own } = loadedBy('measure', capture);
   expect(packages).toEqual(['commander', 'csv-parse', 'fft.js', 'quickselect']);
-  expect(own).toContain('verdict/assayCapture');
-  expect(
-    own.filter((module) => /^(bench|sheet\/(paper|panels|step|sweep|comparison))\//.test(module)),
-  ).toEqual([]);
+  expect(own).toContain('assay/assayCapture');
+  expect(own.filter((module) => /^(bench|draw|publish|synth)\//.test(module))).toEqual([]);
 });
 
 test('report loads what draws', () => {

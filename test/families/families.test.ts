@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
+import { draws } from '../samples.ts';
 import { families } from './families.ts';
 import { trialOf } from './trial.ts';
 
 /** A family; FAMILY_DRAWS asks for more, as `npm run families` does. */
-const DRAWS = Number(process.env['FAMILY_DRAWS'] ?? 6);
+const DRAWS = Number(process.env['FAMILY_DRAWS'] ?? draws(6, 1));
 const ONLY = process.env['FAMILY'];
 const SEED = Number(process.env['FAMILY_SEED'] ?? 20_261_130);
 

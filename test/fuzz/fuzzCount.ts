@@ -1,10 +1,11 @@
+import { draws } from '../samples.ts';
 /**
  * How many mutants of captures a run draws; of sheets, each of which is drawn anew, a tenth. A few hundred in every
  * run of the tests; SINEASSAY_FUZZ asks for more. Mutants are numbered, and a number always gives the same one:
  * SINEASSAY_FUZZ_FROM begins at another than the first.
  */
 export const firstMutant: number = Number(process.env.SINEASSAY_FUZZ_FROM ?? 0);
-export const captureMutantCount: number = Number(process.env.SINEASSAY_FUZZ ?? 300);
+export const captureMutantCount: number = Number(process.env.SINEASSAY_FUZZ ?? draws(300, 40));
 export const sheetMutantCount: number = Math.ceil(captureMutantCount / 10);
 
 /** Which of them failed: enough to look into. */

@@ -5,6 +5,7 @@ import { offsetWave, scaledWave } from '../../src/synth/changedWaves.ts';
 import type { KnownWave } from '../../src/synth/knownWave.ts';
 import { sineWithHarmonics } from '../../src/synth/sines.ts';
 import { waveNamed } from '../../src/synth/waveNamed.ts';
+import { draws } from '../samples.ts';
 import { measured } from './inputOf.ts';
 
 const random = randomNumbers(2024);
@@ -23,7 +24,7 @@ function randomSine(highest: number): KnownWave {
 }
 
 test('sine-like waves without noise: 1.3 to 25 cycles, 10 to 200 kS/s, any phase, offset to 5 %', () => {
-  for (let run = 0; run < 60; run++) {
+  for (let run = 0; run < draws(60, 8); run++) {
     const frequencyHz = between(45, 65);
     const sampleRateHz = Math.exp(between(Math.log(10e3), Math.log(run % 6 === 0 ? 200e3 : 40e3)));
     const highest = Math.floor((0.45 * sampleRateHz) / frequencyHz);
@@ -52,7 +53,7 @@ test('sine-like waves without noise: 1.3 to 25 cycles, 10 to 200 kS/s, any phase
 });
 
 test('waves with jumps at 100 kS/s, from 2.4 cycles up', () => {
-  for (let run = 0; run < 40; run++) {
+  for (let run = 0; run < draws(40, 8); run++) {
     // Half-way edges at rates that don't divide; tops long enough that one sample is under 0.05 % of them.
     const shape = (['modified', 'square', 'staircase', 'triangle'] as const)[run % 4]!;
     const wave = scaledWave(
@@ -77,7 +78,7 @@ test('waves with jumps at 100 kS/s, from 2.4 cycles up', () => {
 });
 
 test('with noise, every error stays within five of the deviations that the fit states of itself', () => {
-  for (let run = 0; run < 40; run++) {
+  for (let run = 0; run < draws(40, 8); run++) {
     const wave = randomSine(50);
     const frequencyHz = between(45, 65);
     const noiseRms = between(0.001, 0.01) * 325;

@@ -3,7 +3,7 @@ import type { Figure } from '../../src/base/figure.ts';
 import { measureWave } from '../../src/measure/measureWave.ts';
 import type { WaveFigures } from '../../src/measure/waveFigures.ts';
 import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
-import { drawsAsked } from '../drawsAsked.ts';
+import { drawsAsked } from '../samples.ts';
 import { inputOf } from './inputOf.ts';
 
 /** Draws of each family. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { MeasureError } from '../../src/base/measureError.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
+import { draws } from '../samples.ts';
 import { readsBothWays } from './chunks/bothWays.ts';
 
 /** One way to write a capture down. */
@@ -93,7 +94,7 @@ test('readCapture(bytes) reads one wave alike however it is written', () => {
         expect(Math.abs(sample - wave(w, i))).toBeLessThanOrEqual(1e-15 * 1.1 * w.amplitudeV);
       });
     }),
-    { numRuns: 200 },
+    { numRuns: draws(200, 30) },
   );
 });
 
@@ -103,7 +104,7 @@ test('readInChunks(source, …) reads the same, however it is written and wherev
       const whole = written(w);
       await readsBothWays(whole.slice(0, whole.length - cut), {}, { end: 256, chunk: 700 });
     }),
-    { numRuns: 200 },
+    { numRuns: draws(200, 30) },
   );
 });
 
@@ -123,7 +124,7 @@ test('readCapture(bytes) of a file cut at any byte reads it or throws a MeasureE
         expect(error).toBeInstanceOf(MeasureError);
       }
     }),
-    { numRuns: 300 },
+    { numRuns: draws(300, 40) },
   );
 });
 
@@ -157,6 +158,6 @@ test('readCapture(bytes) of any bytes reads them or throws a MeasureError', () =
         expect(error).toBeInstanceOf(MeasureError);
       }
     }),
-    { numRuns: 500 },
+    { numRuns: draws(500, 60) },
   );
 });

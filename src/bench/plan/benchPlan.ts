@@ -1,6 +1,7 @@
 import type { DecisionRule } from '../../judge/decide.ts';
 import { parseNominal, type ToldNominal } from '../../judge/nominal/mainsNominals.ts';
-import { type Instrument, readInstrument } from '../../measure/doubt/instrument.ts';
+import type { Instrument } from '../../measure/doubt/instrument.ts';
+import { readInstrument } from '../../measure/doubt/readInstrument.ts';
 import type { UnitClaim } from '../claims/unitClaim.ts';
 import type { ToldEnergy } from '../energyRun.ts';
 import type { ToldStep, ToldTransfer } from '../measuredUnit.ts';

@@ -4,7 +4,7 @@ import { publishedNames, publishedUnit } from '../../entry/evidence.ts';
 import { type AssayOptions, type FailedResult, MeasureError } from '../../entry/measuring.ts';
 import { type BenchPlan, planOf, readInstrument, readPlan } from '../../entry/plans.ts';
 import { failedResult } from '../measureFile.ts';
-import { digest, readText } from '../reading/readFile.ts';
+import { digest, readText } from '../reading/readText.ts';
 
 /** What may be said of the one unit whose captures stand on the command line. */
 export interface SweepFlags {

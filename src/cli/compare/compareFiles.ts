@@ -18,7 +18,7 @@ import { measureFileOptions } from '../measureFiles.ts';
 import type { MeasureFlags } from '../measureOptions.ts';
 import { version } from '../program.ts';
 import { type ProgressLine, progressLine } from '../progressLine.ts';
-import { readText, regularFile } from '../reading/readFile.ts';
+import { readText, regularFile } from '../reading/readText.ts';
 import { openPress } from '../report/openPress.ts';
 import { picturePng } from '../report/sealedPng.ts';
 import { ownOutput } from '../writing/ownOutput.ts';

@@ -9,7 +9,8 @@ import {
   readInChunks,
 } from '../../entry/measuring.ts';
 import { unreadable } from '../failures.ts';
-import { digest, FILE_READING, type FileReading, fileSource, regularFile } from './readFile.ts';
+import { FILE_READING, type FileReading, fileSource } from './fileSource.ts';
+import { digest, regularFile } from './readText.ts';
 import { readThreads } from './readThreads.ts';
 
 /** A capture, and the fingerprint of the file that it was read from. */

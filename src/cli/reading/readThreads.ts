@@ -10,7 +10,7 @@ import {
   readShare,
   type ScanBoard,
 } from '../../entry/reading.ts';
-import { digestOf, type FileReading } from './readFile.ts';
+import { digestOf, type FileReading } from './fileSource.ts';
 
 /** What a worker is started with. */
 export interface WorkerFile {

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { chunkReader, MeasureError, readShare } from '../../entry/reading.ts';
-import { digestOf, fileSource } from './readFile.ts';
+import { digestOf, fileSource } from './fileSource.ts';
 import type { WorkerFile, WorkerReply, WorkerTask } from './readThreads.ts';
 
 /** A thread that reads its share of a file, again for every plan that it is sent. */

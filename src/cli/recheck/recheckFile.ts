@@ -15,7 +15,7 @@ import { type Found, findCaptures } from '../findCaptures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { version } from '../program.ts';
 import { progressLine } from '../progressLine.ts';
-import { digest, readBytes, regularFile } from '../reading/readFile.ts';
+import { digest, readBytes, regularFile } from '../reading/readText.ts';
 import { openPress } from '../report/openPress.ts';
 
 /** The flags of `recheck` as commander hands them over. */

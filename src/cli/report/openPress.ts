@@ -1,6 +1,6 @@
 import type { Press } from '../../entry/evidence.ts';
 import type { PagePress } from '../../entry/pages.ts';
-import { digest } from '../reading/readFile.ts';
+import { digest } from '../reading/readText.ts';
 import { typeface } from './typeface.ts';
 
 /** What it takes to make a sheet. jsdom takes half a second to load: only when something is drawn. */

@@ -1,5 +1,5 @@
 import { crc32 } from 'node:zlib';
-import { digest } from '../reading/readFile.ts';
+import { digest } from '../reading/readText.ts';
 
 const signature = Buffer.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a);
 /** Signature and the header chunk, which comes first (ISO/IEC 15948, 5.2 and 11.2.2). */

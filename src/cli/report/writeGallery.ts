@@ -6,7 +6,7 @@ import { MeasureError, type MeasureResult } from '../../entry/measuring.ts';
 import { figuresTable, type Gallery, galleryPage } from '../../entry/pages.ts';
 import { systemReason } from '../failures.ts';
 import { version } from '../program.ts';
-import { digest, readText } from '../reading/readFile.ts';
+import { digest, readText } from '../reading/readText.ts';
 import { ownGallery, ownTable, unsealed } from '../writing/ownOutput.ts';
 import { makeFolder, writeOutput } from '../writing/writeOutput.ts';
 import { linkedFile } from './formatOptions.ts';

@@ -1,6 +1,6 @@
 import { isSealed, readEvidence } from '../../entry/evidence.ts';
 import { MeasureError } from '../../entry/grammar.ts';
-import { digest } from '../reading/readFile.ts';
+import { digest } from '../reading/readText.ts';
 import { isPng, isSealedPng } from '../report/sealedPng.ts';
 
 /** Tells whether a file that stands in the way is an earlier output of this program, to be written over. */

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { MeasureError } from '../../entry/grammar.ts';
 import { unwritable } from '../failures.ts';
-import { oddKind } from '../reading/readFile.ts';
+import { oddKind } from '../reading/readText.ts';
 import { type OwnTest, sealedText } from './ownOutput.ts';
 
 interface OutputOptions {
@@ -131,7 +131,7 @@ const SIGNALS = ['SIGINT', 'SIGHUP', 'SIGTERM'] as const;
  *
  * @param part - need not be there yet.
  */
-async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
+export async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
   const end = (signal: NodeJS.Signals): void => {
     rmSync(part, { force: true });
     stopListening();

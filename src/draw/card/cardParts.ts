@@ -6,8 +6,7 @@ import { drawCurve, extentOf } from '../panels/drawCurve.ts';
 import type { Box } from '../paper/page.ts';
 import type { Inks } from '../paper/palette.ts';
 import { cutText, type Panel, textWidth, writeText } from '../paper/writeText.ts';
-import { instantSpan } from '../step/drawInstant.ts';
-import { eventTimes, type StepSubject } from '../step/stepPicture.ts';
+import { eventTimes, instantSpan, type StepSubject } from '../step/stepPicture.ts';
 import type { CardFigure } from './storyFigures.ts';
 
 /** Room above the curve for its name, and below it for the times. */

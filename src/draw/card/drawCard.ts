@@ -24,8 +24,7 @@ import {
   writeLines,
   writeText,
 } from '../paper/writeText.ts';
-import { periodOf } from '../step/drawInstant.ts';
-import { stepSubject } from '../step/stepPicture.ts';
+import { periodOf, stepSubject } from '../step/stepPicture.ts';
 import { drawCardChange, drawCardFigure, drawCardWave } from './cardParts.ts';
 import { type CardFigure, storyFigures } from './storyFigures.ts';
 

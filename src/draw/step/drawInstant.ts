@@ -1,11 +1,16 @@
 import { type ScaleLinear, scaleLinear } from 'd3';
-import type { MeasureResult } from '../../assay/measureDocument.ts';
 import { drawTimeAxis, drawValueAxis } from '../panels/axes.ts';
 import { drawCurve, extentOf } from '../panels/drawCurve.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, textWidth, writeHeading, writeText } from '../paper/writeText.ts';
-import { eventTimes, type PicturedEvent, type StepPicture, type StepSubject } from './stepPicture.ts';
+import {
+  eventTimes,
+  instantSpan,
+  type PicturedEvent,
+  type StepPicture,
+  type StepSubject,
+} from './stepPicture.ts';
 
 const margin = { left: 58, top: 46, bottom: 24 } as const;
 
@@ -109,30 +114,4 @@ function isToldAlready(event: PicturedEvent, { steps, events }: StepPicture): bo
     others.some((other) => near(eventTimes(other))) ||
     steps.some(({ atS }) => near({ startS: atS.value, endS: null }))
   );
-}
-
-/** Cycles shown before the instant and after its end. */
-const cyclesBeside = 3;
-
-/**
- * From when to when the change that a sheet is about is looked at closely, seconds on the file's axis.
- *
- * @param periodS - of one cycle, > 0.
- * @returns null where nothing changes.
- */
-export function instantSpan(
-  subject: StepSubject,
-  periodS: number,
-): { readonly fromS: number; readonly toS: number } | null {
-  if (subject === null) return null;
-  const { startS, endS } =
-    subject.kind === 'step' ? { startS: subject.step.atS.value, endS: null } : eventTimes(subject.event);
-  // A long event is looked at where it begins.
-  const end = Math.min(endS ?? startS, startS + 6 * periodS);
-  return { fromS: startS - cyclesBeside * periodS, toS: end + (cyclesBeside + 1) * periodS };
-}
-
-/** One cycle of a result's voltage, s: as measured, else as its nominal says, else 20 ms. */
-export function periodOf({ voltage, nominal }: Pick<MeasureResult, 'voltage' | 'nominal'>): number {
-  return 1 / (voltage?.frequencyHz.value ?? nominal?.frequencyHz ?? 50);
 }

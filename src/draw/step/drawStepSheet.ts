@@ -10,9 +10,9 @@ import { drawFooter, drawTitle, sheetDoubts, subjectLine } from '../panels/drawT
 import { openSheet, page } from '../paper/page.ts';
 import { svgText } from '../paper/writeText.ts';
 import { curveName, drawEnvelope } from './drawEnvelope.ts';
-import { drawInstant, periodOf } from './drawInstant.ts';
+import { drawInstant } from './drawInstant.ts';
 import { stepFigureRows } from './stepFigureRows.ts';
-import { type StepCurve, stepSubject } from './stepPicture.ts';
+import { periodOf, type StepCurve, stepSubject } from './stepPicture.ts';
 
 /** What changes along a record as the text of one self-contained SVG file (see `drawStepSheet`). */
 export function stepSvg(document: Document, assay: ChangingAssay): string {

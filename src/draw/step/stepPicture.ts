@@ -89,3 +89,29 @@ export function eventTimes(event: PicturedEvent): { readonly startS: number; rea
       return { startS: event.startS, endS: event.endS };
   }
 }
+
+/**
+ * From when to when the change that a sheet is about is looked at closely, seconds on the file's axis.
+ *
+ * @param periodS - of one cycle, > 0.
+ * @returns null where nothing changes.
+ */
+export function instantSpan(
+  subject: StepSubject,
+  periodS: number,
+): { readonly fromS: number; readonly toS: number } | null {
+  if (subject === null) return null;
+  const { startS, endS } =
+    subject.kind === 'step' ? { startS: subject.step.atS.value, endS: null } : eventTimes(subject.event);
+  // A long event is looked at where it begins.
+  const end = Math.min(endS ?? startS, startS + 6 * periodS);
+  return { fromS: startS - cyclesBeside * periodS, toS: end + (cyclesBeside + 1) * periodS };
+}
+
+/** One cycle of a result's voltage, s: as measured, else as its nominal says, else 20 ms. */
+export function periodOf({ voltage, nominal }: Pick<MeasureResult, 'voltage' | 'nominal'>): number {
+  return 1 / (voltage?.frequencyHz.value ?? nominal?.frequencyHz ?? 50);
+}
+
+/** Cycles shown before the instant and after its end. */
+const cyclesBeside = 3;

@@ -2,6 +2,7 @@ import type { Assay, Trace } from '../../assay/assay.ts';
 import type { AssayOptions } from '../../assay/assayOptions.ts';
 import { decimalExponent } from '../../base/elementary.ts';
 import type { CompareDocument } from '../../bench/compare/compareDocument.ts';
+import { columnExtremes } from '../../draw/columnExtremes.ts';
 import {
   type CaptureEvidence,
   type CardEvidence,
@@ -16,9 +17,7 @@ import {
   type OverlayEvidence,
   orNull,
 } from '../../draw/evidence.ts';
-import { columnExtremes } from '../../draw/panels/drawCurve.ts';
-import { instantSpan, periodOf } from '../../draw/step/drawInstant.ts';
-import { type StepSubject, stepSubject } from '../../draw/step/stepPicture.ts';
+import { instantSpan, periodOf, type StepSubject, stepSubject } from '../../draw/step/stepPicture.ts';
 import type { ReadCaptureOptions } from '../../read/readCapture.ts';
 import { fileName } from '../../words/text.ts';
 import { publishedComparison, publishedOptions } from './published.ts';

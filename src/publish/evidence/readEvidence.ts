@@ -1,5 +1,5 @@
 import { MeasureError } from '../../base/measureError.ts';
-import { dataEnd, dataStart, type SealedEvidence } from '../../draw/seal.ts';
+import { type Digest, dataEnd, dataStart, type SealedEvidence, sealOf, withData } from '../../draw/seal.ts';
 import { evidenceShape } from './evidenceShape.ts';
 
 /** What a sheet carries beside its picture. */
@@ -191,4 +191,19 @@ export function tagEnd(text: string, from: number): number {
     }
   }
   return -1;
+}
+
+/**
+ * Whether a sheet's data and picture are as they were written, by its own digests, and nothing else stands in the
+ * file. `recheckSheet` says what isn't, and draws anew.
+ */
+export function isSealed({ evidence: sealed, picture, text }: OpenedSheet, sha256: Digest): boolean {
+  const { resultSha256, evidenceSha256, pictureSha256, ...evidence } = sealed;
+  const seal = sealOf(evidence, picture, sha256);
+  return (
+    seal.resultSha256 === resultSha256 &&
+    seal.evidenceSha256 === evidenceSha256 &&
+    seal.pictureSha256 === pictureSha256 &&
+    withData(picture, sealed) === text
+  );
 }

@@ -1,6 +1,7 @@
 import { extent, scaleLinear } from 'd3';
+import { columnExtremes } from '../../draw/columnExtremes.ts';
 import { assayOf, type Evidence, type OneCapture, type SweepEvidence } from '../../draw/evidence.ts';
-import { columnExtremes, tracePath } from '../../draw/panels/drawCurve.ts';
+import { tracePath } from '../../draw/panels/drawCurve.ts';
 import { html, type Markup } from './html.ts';
 
 const width = 224;

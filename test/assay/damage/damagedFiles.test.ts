@@ -6,10 +6,11 @@ import { MeasureError } from '../../../src/base/measureError.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
 import { sampleWave } from '../../../src/synth/sampleWave.ts';
 import { type ShapeName, waveNamed } from '../../../src/synth/waveNamed.ts';
+import { draws } from '../../samples.ts';
 import { type Damage, FIRST_ROW, secondHeader, structural, wrongValue } from './damagedFile.ts';
 
 /** More runs for a longer search: FUZZ_RUNS=5000 npx vitest run test/verdict/damage */
-const runs = (usual: number): number => Number(process.env.FUZZ_RUNS ?? usual);
+const runs = (usual: number): number => Number(process.env.FUZZ_RUNS ?? draws(usual, Math.ceil(usual / 8)));
 
 /** A capture of four cycles as lines, header first. */
 function writtenLines(shape: ShapeName): readonly string[] {

@@ -6,6 +6,7 @@ import { offsetWave, scaledWave } from '../../../src/synth/changedWaves.ts';
 import type { KnownWave } from '../../../src/synth/knownWave.ts';
 import { waveNamed } from '../../../src/synth/waveNamed.ts';
 import { measured } from '../../measure/inputOf.ts';
+import { draws } from '../../samples.ts';
 
 const random = randomNumbers(77);
 const between = (low: number, high: number): number => low + (high - low) * random();
@@ -64,7 +65,7 @@ const shapes: [name: string, kind: WaveformKind, make: () => KnownWave][] = [
 ];
 
 test.each(shapes)('%s is told as %s at 8 bits with 1 % noise, any phase, offset to 5 %', (_, kind, make) => {
-  for (let run = 0; run < 24; run++) {
+  for (let run = 0; run < draws(24, 3); run++) {
     const peak = 170;
     const cycles = run % 2 === 0 ? between(2.4, 4) : between(2.4, 12);
     const wave = measured(scaledWave(make(), peak), {

@@ -4,8 +4,8 @@ import { classifyWave } from '../../../src/judge/waveform/classifyWave.ts';
 import type { MeasuredWave } from '../../../src/measure/measuredWave.ts';
 import { measureWave } from '../../../src/measure/measureWave.ts';
 import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
-import { drawsAsked } from '../../drawsAsked.ts';
 import { inputOf } from '../../measure/inputOf.ts';
+import { drawsAsked } from '../../samples.ts';
 
 const DRAWS = drawsAsked(60);
 const random = randomNumbers(1714);

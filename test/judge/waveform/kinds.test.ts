@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { classifyWave } from '../../../src/judge/waveform/classifyWave.ts';
 import { measureWave } from '../../../src/measure/measureWave.ts';
 import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
-import { drawsAsked } from '../../drawsAsked.ts';
 import { inputOf } from '../../measure/inputOf.ts';
+import { drawsAsked } from '../../samples.ts';
 
 const DRAWS = drawsAsked(20);
 const random = randomNumbers(9091);

@@ -8,6 +8,7 @@ import { course, type Evolution, evolvingWave } from '../../../src/synth/evolvin
 import type { KnownWave } from '../../../src/synth/knownWave.ts';
 import { sampleWave } from '../../../src/synth/sampleWave.ts';
 import { waveNamed } from '../../../src/synth/waveNamed.ts';
+import { draws } from '../../samples.ts';
 import { EIGHT_BITS, recorded } from '../recorded.ts';
 
 const numberOf = (figure: Figure): number => {
@@ -81,7 +82,7 @@ test.each([
 ] as const)('%s: breaks of 4 to 30 ms at any phase, within half a millisecond', (_, before) => {
   const random = randomNumbers(11);
   let outside = 0;
-  for (let run = 0; run < 60; run++) {
+  for (let run = 0; run < draws(60, 8); run++) {
     const { event, fromS, lengthS, aheadCycles } = transferred({ before, after: sine, run, random });
     expect(event.kind).toBe('transfer');
     expect(Math.abs(event.startS.value - fromS)).toBeLessThan(0.0005);
@@ -99,7 +100,7 @@ test.each([
 test('to a modified sine: what its dwell at zero hides is in the uncertainty', () => {
   const random = randomNumbers(12);
   let outside = 0;
-  for (let run = 0; run < 40; run++) {
+  for (let run = 0; run < draws(40, 6); run++) {
     const { event, lengthS } = transferred({ before: sine, after: modified, run, random });
     if (Math.abs(event.durationS.value - lengthS) > event.durationS.uncertainty) outside++;
     // Half of a dwell of a fifth of a cycle, 60 or 50 Hz, and a sample.
@@ -123,7 +124,7 @@ test('the peak on return, and what is left in the break', () => {
 
 test('breaks of 1 to 2 ms away from a zero are breaks, and no step of a load', () => {
   const random = randomNumbers(21);
-  for (let run = 0; run < 24; run++) {
+  for (let run = 0; run < draws(24, 4); run++) {
     const frequencyHz = run % 2 === 0 ? 50 : 60;
     const [lengthS, atCycles] = [0.001 + 0.001 * random(), 8 + 0.1 + 0.2 * random()];
     const fromS = atCycles / frequencyHz;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { MeasureError } from '../../../src/base/measureError.ts';
-import { readInstrument } from '../../../src/measure/doubt/instrument.ts';
+import { readInstrument } from '../../../src/measure/doubt/readInstrument.ts';
 
 const refusal = (text: string): MeasureError => {
   try {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
 import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
+import { draws } from '../../samples.ts';
 import { captureOf, type Drawing, drawn, SHAPES } from './drawnRecords.ts';
 
 interface Told {
@@ -98,7 +99,7 @@ test.each(Object.entries(FAMILIES))('%s: found, and nothing else', (name, draw) 
   const random = drawn(2026);
   const isAlternating = COMES_AND_GOES.some((word) => name.includes(word));
   const shapes = isAlternating ? ALTERNATING : Object.values(SHAPES);
-  for (let run = 0; run < 12; run++) {
+  for (let run = 0; run < draws(12, 2); run++) {
     const shape = shapes[run % shapes.length]!(random);
     const frequencyHz = (random() < 0.5 ? 50 : 60) * (1 + 0.004 * (random() - 0.5));
     const { drawing, events, steps } = draw(random);

@@ -7,6 +7,7 @@ import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { type Change, course, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { sineWave } from '../../../src/synth/sines.ts';
 import { type ShapeName, waveNamed } from '../../../src/synth/waveNamed.ts';
+import { draws } from '../../samples.ts';
 import { EIGHT_BITS, recorded } from '../recorded.ts';
 import { trueHalfCycleRms } from '../trueHalfCycleRms.ts';
 
@@ -22,7 +23,7 @@ const screen = { ...EIGHT_BITS, converter: { bits: 8, fullScale: 500 } };
 test.each(SHAPES)('%s: steps through 8 bits and noise of 0.4 per cent', (shape) => {
   const random = randomNumbers(SHAPES.indexOf(shape) + 1);
   const between = (low: number, high: number): number => low + (high - low) * random();
-  for (let run = 0; run < 24; run++) {
+  for (let run = 0; run < draws(24, 3); run++) {
     const nominalHz = run % 2 === 0 ? 50 : 60;
     const sampleRateHz = [10e3, 25e3, 100e3][run % 3]!;
     // The longest records at the lowest rate only, to keep the run short.

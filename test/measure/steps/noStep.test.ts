@@ -4,6 +4,7 @@ import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { type Course, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { waveNamed } from '../../../src/synth/waveNamed.ts';
+import { draws } from '../../samples.ts';
 import { EIGHT_BITS, recorded } from '../recorded.ts';
 
 /** A course from its values; the integral only where the frequency needs it. */
@@ -28,7 +29,7 @@ const RESTLESS = {
 
 test.each(Object.entries(RESTLESS))('no step on 40 records with %s', (_, restless) => {
   const random = randomNumbers(5);
-  for (let run = 0; run < 40; run++) {
+  for (let run = 0; run < draws(40, 4); run++) {
     const shape = (['sine', 'harmonics', 'modified', 'staircase'] as const)[run % 4]!;
     const nominalHz = run % 8 < 4 ? 50 : 60;
     // Five seconds now and then; the sag is steepest in the short ones.

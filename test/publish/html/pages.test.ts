@@ -10,6 +10,7 @@ import { benches } from '../../fixtures/benches.ts';
 import { hostileTexts } from '../../fixtures/hostileText.ts';
 import { openedSheet, press, sheetSaying, waveSheet } from '../../fixtures/openedSheets.ts';
 import { pageFaults } from '../../fixtures/pageFaults.ts';
+import { someOf } from '../../samples.ts';
 
 const common = { schema: 'sineassay/sheet@1', program: '0.0.0' } as const;
 const good = assays.goodSine!();
@@ -17,7 +18,7 @@ const documentOf = (page: string): Document => new JSDOM(page).window.document;
 const empty = { program: '0.0.0', sheets: [], unread: [], others: [] };
 
 describe('the page of a capture', () => {
-  test.each(Object.keys(assays))('%s: runs and fetches nothing but its own', (name) => {
+  test.each(someOf(Object.keys(assays)))('%s: runs and fetches nothing but its own', (name) => {
     const page = capturePage(press, [waveSheet(assays[name]!())], [{ name: 'a.svg', what: 'sheet' }]);
     expect(pageFaults(page)).toEqual([]);
   });
@@ -51,7 +52,7 @@ describe('the page of a capture', () => {
 });
 
 describe('the page of a bench test', () => {
-  test.each(Object.keys(benches))('%s: runs and fetches nothing but its own', (name) => {
+  test.each(someOf(Object.keys(benches)))('%s: runs and fetches nothing but its own', (name) => {
     const bench = benches[name]!();
     const sheets = [
       ...bench.units.map((result): Evidence => ({ ...common, picture: 'sweep', told: [] as never, result })),

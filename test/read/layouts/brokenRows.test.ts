@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import type { Capture } from '../../../src/read/capture.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
+import { someOf } from '../../samples.ts';
 import { readsBothWays } from '../chunks/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { amperes, INTERVAL_S, lines, rows, timeOf, volts } from './wave.ts';
@@ -57,7 +58,7 @@ const damages: readonly Damage[] = [
   },
 ];
 
-describe.each(damages)('$title', ({ header, row, broken }) => {
+describe.each(someOf(damages, 2))('$title', ({ header, row, broken }) => {
   test('is left out and said where it is one row in 200', async () => {
     const isBroken = isOneIn(200);
     const capture = await read(lines([header, ...every.map((i) => (isBroken(i) ? broken(i) : row(i)))]));

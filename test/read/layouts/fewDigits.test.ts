@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
+import { someOf } from '../../samples.ts';
 import { readsBothWays } from '../chunks/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { lines, rows } from './wave.ts';
@@ -30,7 +31,7 @@ const cases = [
   ['a decimal place of a tenth of a millisecond', (value: number) => value.toFixed(4)],
 ] as const;
 
-describe.each(cases)('times printed with %s', (_, print) => {
+describe.each(someOf(cases))('times printed with %s', (_, print) => {
   const starts = [0, -0.0333, 0.0051, 0.093];
   const records = INTERVALS_S.flatMap((intervalS) => starts.map((startS) => [intervalS, startS] as const));
 

@@ -3,6 +3,7 @@ import { assayCapture } from '../../../src/assay/assayCapture.ts';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
 import { rescaleCapture } from '../../../src/read/rescaleCapture.ts';
+import { draws } from '../../samples.ts';
 import { readsBothWays } from '../chunks/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { amperes, lines, rows, timeOf, volts } from './wave.ts';
@@ -12,7 +13,7 @@ const every = rows(400);
 const V = every.map((i) => volts(timeOf(i)));
 const body = every.map((i) => `${timeOf(i).toFixed(4)},${V[i]}`);
 /** Long enough that a pattern which runs back and forth would not end within this test. */
-const LONG = 2_000_000;
+const LONG = draws(2_000_000, 200_000);
 
 /** Reads it in every way. */
 async function outcome(text: string): Promise<MeasureError | ReturnType<typeof readCapture>> {

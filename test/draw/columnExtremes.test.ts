@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { columnExtremes } from '../../../src/draw/panels/drawCurve.ts';
-import { roundedTo } from '../../../src/publish/evidence/captureEvidence.ts';
+import { columnExtremes } from '../../src/draw/columnExtremes.ts';
+import { roundedTo } from '../../src/publish/evidence/captureEvidence.ts';
 
 const x = Float64Array.from({ length: 100_000 }, (_, i) => i / 1000);
 

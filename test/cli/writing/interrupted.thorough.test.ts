@@ -10,7 +10,7 @@ test.each(['SIGINT', 'SIGTERM'] as const)(
   '%s in the middle of a write removes the part and ends the process by that signal',
   async (signal) => {
     const part = join(benchFolder({}), 'sheet.svg.part');
-    const module = pathToFileURL(join(inject('modules'), 'writing', 'removedOnSignal.js')).href;
+    const module = pathToFileURL(join(inject('modules'), 'writing', 'writeOutput.js')).href;
     const code = `
       import { writeFileSync } from 'node:fs';
       import { removedOnSignal } from ${JSON.stringify(module)};

@@ -11,7 +11,7 @@ const contentBytes = 3_000_000;
 
 /** Writes file after file until it is killed; says when the first stands. */
 const writer = (): string => `
-  import { writeWhole } from ${JSON.stringify(pathToFileURL(join(inject('modules'), 'writing', 'writeWhole.js')).href)};
+  import { writeWhole } from ${JSON.stringify(pathToFileURL(join(inject('modules'), 'writing', 'writeOutput.js')).href)};
   const content = Buffer.alloc(${contentBytes}, 'sineassay ');
   for (let n = 0; ; n++) {
     await writeWhole(process.argv[1] + '/sheet-' + (n % 5) + '.svg', content);

@@ -1,0 +1,59 @@
+import { MeasureError } from '../../base/measureError.ts';
+import { parseYaml } from '../../read/text/parseYaml.ts';
+import type { Instrument } from './instrument.ts';
+
+/** The keys of an instrument file, with an example each. */
+const EXAMPLES: Readonly<Record<keyof Instrument, number>> = {
+  bits: 8,
+  gainPercent: 3,
+  offsetV: 0.5,
+  probePercent: 2,
+  timeBasePpm: 50,
+  distortionPercent: 0.3,
+  bandwidthHz: 20e6,
+  meterPercent: 1,
+  meterBandwidthHz: 1000,
+};
+
+/**
+ * What a person states of the measuring chain, from YAML: `gainPercent: 2` a line.
+ *
+ * @returns the keys that stand there; the rest is assumed.
+ * @throws MeasureError `yaml.syntax`, `instrument.key` for a key that is not known, `instrument.value` for
+ * one that is no number, or is negative; each names its line.
+ */
+export function readInstrument(text: string): Partial<Instrument> {
+  const { data, lineOf } = parseYaml(text);
+  if (data === null) return {};
+  if (typeof data !== 'object' || Array.isArray(data)) {
+    throw new MeasureError('instrument.value', 'An instrument file holds one "key: number" a line.', {
+      line: 1,
+      expected: 'lines such as "gainPercent: 3"',
+      advice: `known keys: ${Object.keys(EXAMPLES).join(', ')}`,
+    });
+  }
+  for (const [key, value] of Object.entries(data)) {
+    if (!Object.hasOwn(EXAMPLES, key)) {
+      throw new MeasureError('instrument.key', `The key "${key}" is not known.`, {
+        line: lineOf([key]),
+        expected: `one of ${Object.keys(EXAMPLES).join(', ')}`,
+        received: key,
+        advice: 'check the spelling',
+      });
+    }
+    const positive = key === 'bits' || key.endsWith('Hz');
+    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0 || (positive && value === 0)) {
+      throw new MeasureError(
+        'instrument.value',
+        `"${key}" needs a number ${positive ? 'above zero' : 'of zero or more'}.`,
+        {
+          line: lineOf([key]),
+          expected: `a number such as ${EXAMPLES[key as keyof Instrument]}`,
+          received: JSON.stringify(value),
+          advice: 'give the half-width of the interval, as the data sheet states it, without a unit',
+        },
+      );
+    }
+  }
+  return data as Partial<Instrument>;
+}
