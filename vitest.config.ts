@@ -29,6 +29,8 @@ export default defineConfig(({ mode }) => {
             // The rooms are pure: files can't disturb each other, and each module is loaded once a worker.
             isolate: false,
           },
+          // What the build puts into the page.
+          define: { SHIPPED_VERSION: '"0.0.0"', SHIPPED_FACES: '[]' },
         },
         {
           test: {

@@ -194,8 +194,8 @@ function topAt(cycle: FoldedCycle, noise: number, reach: number): Omit<FoldedTop
   const top = smooth[best]!;
   const betweenPoints = Math.abs(slope) * gapBeside(cycle, best);
   if (noise === 0) return { value: top, scatter: 0, betweenPoints };
-  // Nothing farther below than noise reaches can become the highest.
-  const near = Array.from(smooth.keys()).filter((i) => smooth[i]! > top - NOISE_REACHES * noise);
+  // Nothing farther below than noise reaches can become the highest; of a noise that is lost beside it, itself alone.
+  const near = Array.from(smooth.keys()).filter((i) => smooth[i]! >= top - NOISE_REACHES * noise);
   const deviations = weights.map((weight) => noise / Math.sqrt(weight));
   const noisy = new Float64Array(values.length);
   const normal = drawnNoise();

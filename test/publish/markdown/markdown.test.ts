@@ -18,7 +18,7 @@ const elements = (document: Document): string[] =>
   [...document.querySelectorAll('body *')].map(({ localName }) => localName);
 
 test('any text reads as it is and is nothing but text, at the start of a line and in a cell', () => {
-  for (const text of hostileTexts) {
+  for (const text of someOf(hostileTexts)) {
     const line = rendered(markdownText(text));
     expect(elements(line)).toEqual(cleanText(text) === '' ? [] : ['p']);
     expect(line.body.textContent?.trim()).toBe(cleanText(text));
@@ -55,7 +55,7 @@ describe('a capture', () => {
     const shape = (text: string): string[] =>
       elements(rendered(captureMarkdown(sheetSaying(assays.goodSine!(), text).evidence, 'a.svg')));
     const expected = shape('plain');
-    for (const text of hostileTexts) expect(shape(text)).toEqual(expected);
+    for (const text of someOf(hostileTexts)) expect(shape(text)).toEqual(expected);
   });
 });
 

@@ -42,20 +42,20 @@ function forged(text: string, change: (evidence: Evidence) => Evidence): string 
 }
 
 describe('a sheet as it was drawn', () => {
-  test.each(someOf(Object.keys(assays)))('%s: nothing is wrong', (name) => {
+  test.each(someOf(Object.keys(assays), 8))('%s: nothing is wrong', (name) => {
     expect(faults(sheetOf(name))).toEqual([]);
   });
 
-  test.each(someOf(Object.keys(assays)))('card of %s: nothing is wrong', (name) => {
+  test.each(someOf(Object.keys(assays), 8))('card of %s: nothing is wrong', (name) => {
     expect(faults(sealedSheet(press, cardEvidence(assays[name]!(), 'dark', {}, version)))).toEqual([]);
   });
 
-  test.each(someOf(Object.keys(benchUnits)))('sweep of %s: nothing is wrong', (name) => {
+  test.each(someOf(Object.keys(benchUnits), 8))('sweep of %s: nothing is wrong', (name) => {
     const evidence = { ...common, picture: 'sweep', result: benchUnits[name]!() } as unknown as Evidence;
     expect(faults(sealedSheet(press, evidence))).toEqual([]);
   });
 
-  test.each(someOf(Object.keys(benches)))('comparison of %s: nothing is wrong', (name) => {
+  test.each(someOf(Object.keys(benches), 8))('comparison of %s: nothing is wrong', (name) => {
     const evidence = { ...common, picture: 'comparison', result: benches[name]!() } as const;
     expect(faults(sealedSheet(press, evidence))).toEqual([]);
   });
@@ -68,7 +68,7 @@ describe('a sheet that was changed', () => {
 
   test('every number that it shows is held: one digit changed in any text is found and quoted', () => {
     expect(shownNumbers.length).toBeGreaterThan(40);
-    for (const text of new Set(shownNumbers)) {
+    for (const text of someOf([...new Set(shownNumbers)], 8)) {
       const edited = text.replace(/\d/, (digit) => String((Number(digit) + 1) % 10));
       const found = faults(sheet.replace(`>${text}<`, `>${edited}<`));
       expect(found[0]).toContain('It shows');
