@@ -3,6 +3,7 @@ import type { StepFinding } from '../judge/curves/stepFindings.ts';
 import type { SupplyEvent } from '../measure/breaks/supplyEvent.ts';
 import type { Budget } from '../measure/doubt/budget.ts';
 import type { Excursion } from '../measure/envelope.ts';
+import type { FigureName } from '../measure/figures.ts';
 import type { LoadStep } from '../measure/steps/loadStep.ts';
 import type { MeasureResult } from './measureDocument.ts';
 
@@ -35,7 +36,8 @@ export interface Dynamics {
 }
 
 export interface NamedBudget {
-  /** In words: "RMS voltage". */
+  readonly key: FigureName;
+  /** In words: "RMS". */
   readonly figure: string;
   readonly unit: string;
   readonly value: number;

@@ -1,83 +1,51 @@
 import type { Figure, MeasuredFigure } from '../base/figure.ts';
 import type { BudgetedFigure } from '../measure/doubt/budget.ts';
+import { type ChannelUnit, type EachChannelFigure, figuresIn } from '../measure/figures.ts';
 import type { WaveFigures } from '../measure/waveFigures.ts';
 import type { NamedBudget } from './assay.ts';
 import type { CurrentFigures, VoltageFigures } from './measureDocument.ts';
 
 /** A voltage channel's figures under the keys of the result document. */
-export function voltageFigures(channel: string, budgeted: WaveFigures): VoltageFigures {
-  const figures = withoutBudgets(budgeted);
+export function voltageFigures(channel: string, figures: WaveFigures): VoltageFigures {
   return {
-    channel,
-    spanS: figures.spanS,
-    cyclesUsed: figures.cyclesUsed,
-    frequencyHz: figures.frequencyHz,
-    rmsV: figures.rms,
-    meanV: figures.mean,
-    peakV: figures.peak,
-    troughV: figures.trough,
-    maxV: figures.max,
-    minV: figures.min,
-    ...ratios(figures),
-    fundamentalV: figures.fundamental,
-    edgeSlopeVPerUs: figures.edgeSlope,
-    acRmsV: figures.acRms,
-    averageRespondingV: figures.averageResponding,
+    ...channelSection(channel, figures, 'V'),
     harmonics: figures.harmonics.map(({ order, rms, ...rest }) => ({ order, rmsV: rms, ...rest })),
   };
 }
 
 /** A current channel's figures under the keys of the result document. */
-export function currentFigures(channel: string, budgeted: WaveFigures): CurrentFigures {
-  const figures = withoutBudgets(budgeted);
+export function currentFigures(channel: string, figures: WaveFigures): CurrentFigures {
   return {
-    channel,
-    spanS: figures.spanS,
-    cyclesUsed: figures.cyclesUsed,
-    frequencyHz: figures.frequencyHz,
-    rmsA: figures.rms,
-    meanA: figures.mean,
-    peakA: figures.peak,
-    troughA: figures.trough,
-    maxA: figures.max,
-    minA: figures.min,
-    ...ratios(figures),
-    fundamentalA: figures.fundamental,
-    edgeSlopeAPerUs: figures.edgeSlope,
+    ...channelSection(channel, figures, 'A'),
     harmonics: figures.harmonics.map(({ order, rms, ...rest }) => ({ order, rmsA: rms, ...rest })),
   };
 }
 
-function ratios(
+interface SpanAndOrders {
+  readonly channel: string;
+  readonly spanS: readonly [number, number];
+  readonly cyclesUsed: number;
+  readonly thdOrders: number;
+}
+
+function channelSection<U extends ChannelUnit>(
+  channel: string,
   figures: WaveFigures,
-): Pick<
-  VoltageFigures,
-  | 'crestFactor'
-  | 'formFactor'
-  | 'thdPercent'
-  | 'thdOfRmsPercent'
-  | 'thdOrders'
-  | 'thdNoisePercent'
-  | 'bandwidthHz'
-  | 'deviationFactorPercent'
-  | 'dwellPercent'
-  | 'zeroCrossingsPerCycle'
-> {
-  const { crestFactor, formFactor, thdPercent, thdOfRmsPercent, thdOrders } = figures;
-  const { thdNoisePercent, bandwidthHz, deviationFactorPercent, dwellPercent, zeroCrossingsPerCycle } =
-    figures;
-  return {
-    crestFactor,
-    formFactor,
-    thdPercent,
-    thdOfRmsPercent,
-    thdOrders,
-    thdNoisePercent,
-    bandwidthHz,
-    deviationFactorPercent,
-    dwellPercent,
-    zeroCrossingsPerCycle,
-  };
+  unit: U,
+): SpanAndOrders & EachChannelFigure<Figure, U> {
+  const { spanS, cyclesUsed, thdOrders } = figures;
+  const own = figuresIn(unit).flatMap(({ figure, key }): [string, unknown][] => [
+    [key, withoutBudget(figures[figure])],
+    // In the document the order that the distortions count to has its place after them.
+    ...(figure === 'thdOfRmsPercent' ? [['thdOrders', thdOrders] satisfies [string, number]] : []),
+  ]);
+  return { channel, spanS, cyclesUsed, ...Object.fromEntries(own) } as SpanAndOrders &
+    EachChannelFigure<Figure, U>;
+}
+
+/** A figure of a channel's section by its key in the document; undefined where an earlier version had none. */
+export function figureAt(section: VoltageFigures | CurrentFigures, key: string): Figure | undefined {
+  return (section as unknown as Readonly<Record<string, Figure | undefined>>)[key];
 }
 
 /**
@@ -97,29 +65,13 @@ export function keyedByUnit<T>(section: object, unit: 'V' | 'A'): T {
   return renamed(section) as T;
 }
 
-/** The figures that a person asks about, in the order of a report. `U` stands for the channel's unit. */
-const ASKED: readonly [key: keyof WaveFigures, figure: string, unit: string][] = [
-  ['rms', 'RMS', 'U'],
-  ['frequencyHz', 'frequency', 'Hz'],
-  ['crestFactor', 'crest factor', ''],
-  ['thdPercent', 'THD', '%'],
-  ['thdNoisePercent', 'THD plus noise', '%'],
-  ['mean', 'mean (DC)', 'U'],
-  ['fundamental', 'fundamental', 'U'],
-  ['peak', 'peak', 'U'],
-  ['trough', 'trough', 'U'],
-  ['formFactor', 'form factor', ''],
-  ['deviationFactorPercent', 'deviation factor', '%'],
-  ['averageResponding', 'average-responding meter', 'U'],
-];
-
 /** How the uncertainty of each of the main figures is made up; a figure that is missing is left out. */
-export function budgetsOf(figures: WaveFigures, unit: 'V' | 'A'): readonly NamedBudget[] {
-  return ASKED.flatMap(([key, figure, of]) => {
+export function budgetsOf(figures: WaveFigures, channelUnit: ChannelUnit): readonly NamedBudget[] {
+  return figuresIn(channelUnit, 'budget').flatMap(({ figure: key, name, unit }) => {
     const measured = figures[key] as Figure | BudgetedFigure;
     if (measured.value === null || !('budget' in measured)) return [];
     const { value, uncertainty, budget } = measured;
-    return [{ figure, unit: of === 'U' ? unit : of, value, uncertainty, budget }];
+    return [{ key, figure: name, unit, value, uncertainty, budget }];
   });
 }
 
@@ -130,15 +82,4 @@ export function withoutBudget(figure: Figure | BudgetedFigure): Figure {
   if (!('budget' in figure)) return figure;
   const { budget: _, ...rest } = figure;
   return rest;
-}
-
-/** The same figures without their budgets. */
-function withoutBudgets(figures: WaveFigures): WaveFigures {
-  const bare = Object.entries(figures).map(([key, value]: [string, unknown]) => [
-    key,
-    typeof value === 'object' && value !== null && 'budget' in value
-      ? withoutBudget(value as BudgetedFigure)
-      : value,
-  ]);
-  return Object.fromEntries(bare) as WaveFigures;
 }

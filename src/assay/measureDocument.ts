@@ -7,8 +7,10 @@ import type { Finding } from '../judge/limits/findings.ts';
 import type { LoadKind } from '../judge/loadKind.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
 import type { Waveform } from '../judge/waveform/waveform.ts';
+import type { ChannelUnit, EachChannelFigure } from '../measure/figures.ts';
 import type { DirectPowerFigures } from '../measure/power/measureDirectPower.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
+import type { Harmonic } from '../measure/waveFigures.ts';
 import type { LoadSeen } from './loadSeen.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
 import type { EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
@@ -85,68 +87,28 @@ export interface CaptureSummary {
   readonly digitiser?: DigitiserDocument;
 }
 
-interface SpanAndRatios {
+/** A channel's section: the figures of the catalogue, then what is no figure. */
+interface ChannelSection<U extends ChannelUnit> extends Spectra<U> {
   readonly channel: string;
   readonly spanS: readonly [number, number];
   readonly cyclesUsed: number;
-  readonly frequencyHz: Figure;
-  readonly crestFactor: Figure;
-  readonly formFactor: Figure;
-  readonly thdPercent: Figure;
-  readonly thdOfRmsPercent: Figure;
   readonly thdOrders: number;
-  readonly thdNoisePercent: Figure;
-  readonly bandwidthHz: Figure;
-  readonly deviationFactorPercent: Figure;
-  readonly dwellPercent: Figure;
-  readonly zeroCrossingsPerCycle: Figure;
 }
 
 /** Harmonics by windows, and what lies above 2 kHz. */
-interface Spectra<U extends 'V' | 'A'> {
+interface Spectra<U extends ChannelUnit> {
   /** Absent where the record holds no window of 10 or 12 cycles. */
   readonly harmonicGroups?: GroupsDocument<U>;
   /** Absent where the sample rate does not reach above 2 kHz. */
   readonly highBands?: HighBandsDocument<U>;
 }
 
-export interface VoltageFigures extends SpanAndRatios, Spectra<'V'> {
-  readonly rmsV: Figure;
-  readonly meanV: Figure;
-  readonly peakV: Figure;
-  readonly troughV: Figure;
-  readonly maxV: Figure;
-  readonly minV: Figure;
-  readonly fundamentalV: Figure;
-  readonly edgeSlopeVPerUs: Figure;
-  /** What an AC-coupled meter shows: true-RMS, and one that responds to the average. */
-  readonly acRmsV: Figure;
-  readonly averageRespondingV: Figure;
-  readonly harmonics: readonly {
-    readonly order: number;
-    readonly rmsV: number;
-    readonly percent: number;
-    readonly phaseDeg: number;
-    readonly uncertaintyPercent?: number;
-    readonly notAbovePercent?: number;
-  }[];
+export interface VoltageFigures extends EachChannelFigure<Figure, 'V'>, ChannelSection<'V'> {
+  readonly harmonics: readonly ({ readonly rmsV: number } & HarmonicDocument)[];
 }
 
-export interface CurrentFigures extends SpanAndRatios, Spectra<'A'> {
-  readonly rmsA: Figure;
-  readonly meanA: Figure;
-  readonly peakA: Figure;
-  readonly troughA: Figure;
-  readonly maxA: Figure;
-  readonly minA: Figure;
-  readonly fundamentalA: Figure;
-  readonly edgeSlopeAPerUs: Figure;
-  readonly harmonics: readonly {
-    readonly order: number;
-    readonly rmsA: number;
-    readonly percent: number;
-    readonly phaseDeg: number;
-    readonly uncertaintyPercent?: number;
-    readonly notAbovePercent?: number;
-  }[];
+export interface CurrentFigures extends EachChannelFigure<Figure, 'A'>, ChannelSection<'A'> {
+  readonly harmonics: readonly ({ readonly rmsA: number } & HarmonicDocument)[];
 }
+
+type HarmonicDocument = Omit<Harmonic, 'rms'>;

@@ -80,7 +80,7 @@ function instrumentLine({ instrument, told, scaleSource }: MethodFacts): string 
 /** Where most of the doubt in RMS and THD comes from: the short form of their budgets. */
 function doubtLine(budgets: readonly NamedBudget[]): string[] {
   const parts = budgets
-    .filter(({ figure }) => figure === 'RMS' || figure === 'THD')
+    .filter(({ key }) => key === 'rms' || key === 'thdPercent')
     .flatMap(({ figure, budget }) => {
       const sources = budget.components
         .filter((component) => contribution(component) > 0.3 * budget.combinedStandardUncertainty)

@@ -4,6 +4,7 @@ import { moments } from '../signal/statistics.ts';
 import { budgeted } from './doubt/budget.ts';
 import { type Component, type ScaleSource, scaleComponents, scatter, within } from './doubt/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from './doubt/instrument.ts';
+import { type FigureThatNeeds, figuresThatNeed } from './figures.ts';
 import type { LocatedWave } from './locateWave.ts';
 import type { WaveInput } from './measuredWave.ts';
 import type { WaveFigures } from './waveFigures.ts';
@@ -36,30 +37,19 @@ export function aperiodicFigures(
   };
   // Over what is mostly without voltage a mean tells nothing of it.
   const isBrief = located.aperiodic === 'brief';
+  const ofVoltage: Readonly<Record<FigureThatNeeds<'voltage'>, Figure>> = isBrief
+    ? figuresThatNeed('voltage', missing)
+    : { rms: inVolts(hypot(mean, acRms)), mean: inVolts(mean), acRms: inVolts(acRms) };
   return {
     spanS: [located.startS, located.startS + located.samples.length * input.intervalS],
     cyclesUsed: 0,
-    frequencyHz: missing,
-    rms: isBrief ? missing : inVolts(hypot(mean, acRms)),
-    mean: input.acCoupled ? AC_COUPLED : isBrief ? missing : inVolts(mean),
-    peak: missing,
-    trough: missing,
     max: inVolts(max),
     min: inVolts(min),
-    crestFactor: missing,
-    formFactor: missing,
-    fundamental: missing,
-    thdPercent: missing,
-    thdOfRmsPercent: missing,
-    thdOrders: 0,
-    thdNoisePercent: missing,
     bandwidthHz: { value: 0.5 / input.intervalS, uncertainty: 0 },
-    deviationFactorPercent: missing,
-    dwellPercent: missing,
-    edgeSlope: missing,
-    zeroCrossingsPerCycle: missing,
-    averageResponding: missing,
-    acRms: isBrief ? missing : inVolts(acRms),
+    ...ofVoltage,
+    ...(input.acCoupled ? { mean: AC_COUPLED } : {}),
+    ...figuresThatNeed('period', missing),
+    thdOrders: 0,
     harmonics: [],
     notices: [],
   };

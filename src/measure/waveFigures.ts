@@ -1,5 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { Notice } from '../base/notice.ts';
+import type { EachFigure } from './figures.ts';
 
 /** One harmonic, in plain numbers. */
 export interface Harmonic {
@@ -17,37 +18,14 @@ export interface Harmonic {
   readonly notAbovePercent?: number;
 }
 
-/** What is measured on one channel; U stands for its unit, volts or amperes. Definitions: README. */
-export interface WaveFigures {
+/** What is measured on one channel; U stands for its unit, volts or amperes. */
+export interface WaveFigures extends EachFigure<Figure> {
   /** The stretch measured, on the file's own time axis. */
   readonly spanS: readonly [number, number];
   /** Cycles inside the span, not rounded. */
   readonly cyclesUsed: number;
-  readonly frequencyHz: Figure;
-  readonly rms: Figure;
-  readonly mean: Figure;
-  readonly peak: Figure;
-  readonly trough: Figure;
-  readonly max: Figure;
-  readonly min: Figure;
-  readonly crestFactor: Figure;
-  readonly formFactor: Figure;
-  readonly fundamental: Figure;
-  readonly thdPercent: Figure;
-  readonly thdOfRmsPercent: Figure;
   /** Highest order in `harmonics` and in the THD. */
   readonly thdOrders: number;
-  readonly thdNoisePercent: Figure;
-  readonly bandwidthHz: Figure;
-  readonly deviationFactorPercent: Figure;
-  readonly dwellPercent: Figure;
-  /** U per microsecond. */
-  readonly edgeSlope: Figure;
-  readonly zeroCrossingsPerCycle: Figure;
-  /** What a meter that takes the mean of |v| and multiplies by 1.1107 shows, AC-coupled, in U. */
-  readonly averageResponding: Figure;
-  /** RMS without DC: what an AC-coupled true-RMS meter shows, in U. */
-  readonly acRms: Figure;
   /** Orders 1 to thdOrders, without a hole. Empty where there is no period. */
   readonly harmonics: readonly Harmonic[];
   readonly notices: readonly Notice[];

@@ -18,8 +18,8 @@ interface Column {
 
 /** The figures of each quantity that a result may hold, by what they are called in a heading. */
 const quantities: Readonly<Record<string, (result: MeasureResult) => readonly NamedFigure[]>> = {
-  voltage: ({ voltage }) => (voltage === undefined ? [] : figureRows(voltage)),
-  current: ({ current }) => (current === undefined ? [] : figureRows(current)),
+  voltage: ({ voltage }) => (voltage === undefined ? [] : figureRows(voltage, 'V', false)),
+  current: ({ current }) => (current === undefined ? [] : figureRows(current, 'A', false)),
   power: ({ power }) => (power === undefined ? [] : powerRows(power)),
   'DC input': ({ input }) => (input === undefined ? [] : inputRows(input)),
 };
@@ -123,10 +123,13 @@ function figureColumns(
   figuresOf: (result: MeasureResult) => readonly NamedFigure[],
 ): Column[] {
   const figures = results.flatMap(figuresOf);
-  const units = new Map(figures.map(([name, , unit]) => [nameOf(name), unit]));
-  return [...units].flatMap(([name, unit]): Column[] => {
+  // A name may stand for a figure in volts and one in amperes: name and unit together are a heading.
+  const columns = new Map(figures.map(([name, , unit]) => [`${name} (${unit})`, { name, unit }]));
+  return [...columns.values()].flatMap(({ name, unit }): Column[] => {
+    const isOwn = ([otherName, , otherUnit]: NamedFigure): boolean =>
+      otherName === name && otherUnit === unit;
     const figureOf = (result: MeasureResult): MeasuredFigure | undefined => {
-      const figure = figuresOf(result).find(([other]) => nameOf(other) === name)?.[1];
+      const figure = figuresOf(result).find(isOwn)?.[1];
       return figure === undefined || figure.value === null ? undefined : figure;
     };
     const column = (what: string, cell: (figure: MeasuredFigure) => TableCell): Column => ({
@@ -137,7 +140,7 @@ function figureColumns(
       },
     });
     const isBound = figures.some(
-      ([other, figure]) => nameOf(other) === name && figure.value !== null && figure.notAbove !== undefined,
+      (row) => isOwn(row) && row[1].value !== null && row[1].notAbove !== undefined,
     );
     return [
       column('', ({ value }) => value),
@@ -145,11 +148,6 @@ function figureColumns(
       ...(isBound ? [column(' not above', ({ notAbove = null }) => notAbove)] : []),
     ];
   });
-}
-
-/** The order that distortion counts to differs from capture to capture: it has a column of its own. */
-function nameOf(name: string): string {
-  return name.replace(/, to order \d+$/, '');
 }
 
 function claimsCell({ claims }: MeasureResult): string | null {

@@ -2,6 +2,7 @@ import type { NamedBudget } from '../assay/assay.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures } from '../assay/measureDocument.ts';
 import type { Finding } from '../judge/limits/findings.ts';
 import { contribution } from '../measure/doubt/component.ts';
+import type { ChannelUnit } from '../measure/figures.ts';
 import { type AnswerOptions, answerLines } from './answerLines.ts';
 import { claimValueText, outcomeWords } from './claimWords.ts';
 import { stepRows } from './courseWords.ts';
@@ -20,8 +21,8 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
   return [
     ...answerLines(clean, options),
     ...section('Waveform', [[waveform.kind], ...waveform.reasons.map((reason) => [reason])]),
-    ...(voltage === undefined ? [] : channelSections('Voltage', voltage)),
-    ...(current === undefined ? [] : channelSections('Current', current)),
+    ...(voltage === undefined ? [] : channelSections('Voltage', voltage, 'V')),
+    ...(current === undefined ? [] : channelSections('Current', current, 'A')),
     ...(power === undefined
       ? []
       : section(`Power (IEEE 1459), current in ${power.channel}`, namedTexts(powerRows(power)))),
@@ -48,8 +49,11 @@ export function allLines(result: MeasureResult, options: AnswerOptions = {}): re
   ].map(terminalText);
 }
 
-function channelSections(quantity: string, figures: VoltageFigures | CurrentFigures): string[] {
-  const unit = 'rmsV' in figures ? 'V' : 'A';
+function channelSections(
+  quantity: string,
+  figures: VoltageFigures | CurrentFigures,
+  unit: ChannelUnit,
+): string[] {
   const harmonics = figures.harmonics.map((harmonic) => [
     String(harmonic.order),
     decimalText('rmsV' in harmonic ? harmonic.rmsV : harmonic.rmsA, 4),
@@ -58,7 +62,7 @@ function channelSections(quantity: string, figures: VoltageFigures | CurrentFigu
   ]);
   const header = ['order', unit, '% of fundamental', 'phase (°)'];
   return [
-    ...section(`${quantity}, channel ${figures.channel}`, namedTexts(figureRows(figures))),
+    ...section(`${quantity}, channel ${figures.channel}`, namedTexts(figureRows(figures, unit))),
     ...section(`${quantity} harmonics`, harmonics.length === 0 ? [] : [header, ...harmonics], 'right'),
   ];
 }

@@ -1,5 +1,6 @@
 import type { MeasuredFigure } from '../../src/base/figure.ts';
 import type { Waveform, WaveformKind } from '../../src/judge/waveform/waveform.ts';
+import { figuresThatNeed } from '../../src/measure/figures.ts';
 import type { Harmonic, WaveFigures } from '../../src/measure/waveFigures.ts';
 
 /** A figure without doubt unless one is given. */
@@ -22,7 +23,11 @@ export function figuresWith(
   });
   const thd = Math.hypot(...harmonics.slice(1).map(({ percent }) => percent));
   const rms = Math.hypot(...harmonics.map((harmonic) => harmonic.rms));
+  const untold = { value: null, reason: 'not told by the test' };
   return {
+    ...figuresThatNeed('samples', untold),
+    ...figuresThatNeed('voltage', untold),
+    ...figuresThatNeed('period', untold),
     spanS: [0, 0.1],
     cyclesUsed: 6,
     frequencyHz: exactly(60),

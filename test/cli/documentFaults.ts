@@ -1,3 +1,5 @@
+import { figuresIn } from '../../src/measure/figures.ts';
+
 /** What is wrong with a value at a path; none: it is as it should be. */
 type Check = (value: unknown, path: string) => readonly string[];
 
@@ -86,19 +88,13 @@ function harmonics(unit: 'V' | 'A'): Check {
 }
 
 function channelFigures(unit: 'V' | 'A'): Check {
-  const inUnit = ['rms', 'mean', 'peak', 'trough', 'max', 'min', 'fundamental'];
-  const plain = ['frequencyHz', 'crestFactor', 'formFactor', 'thdPercent', 'thdOfRmsPercent'];
-  const more = ['thdNoisePercent', 'bandwidthHz', 'deviationFactorPercent', 'dwellPercent'];
-  const last = ['zeroCrossingsPerCycle', `edgeSlope${unit}PerUs`];
-  const figures = [...inUnit.map((key) => key + unit), ...plain, ...more, ...last];
   const check = object({
-    ...Object.fromEntries(figures.map((key) => [key, figure])),
+    ...Object.fromEntries(figuresIn(unit).map(({ key }) => [key, figure])),
     channel: text,
     spanS: span,
     cyclesUsed: notNegative,
     thdOrders: whole,
     harmonics: harmonics(unit),
-    ...(unit === 'V' ? { acRmsV: figure, averageRespondingV: figure } : {}),
   });
   return (value, path) => {
     const faults = check(value, path);

@@ -1,7 +1,8 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { test } from 'vitest';
 import { demonstrationFiles } from './demonstrationFiles.ts';
+import { readmeWithFigures } from './readmeFigures.ts';
 
 // Run by `npm run demonstration`, not with the tests: it only writes. Vitest is here to run TypeScript.
 test('writes the demonstration captures', () => {
@@ -10,4 +11,8 @@ test('writes the demonstration captures', () => {
   for (const [name, bytes] of demonstrationFiles()) {
     writeFileSync(fileURLToPath(new URL(name, folder)), bytes);
   }
+});
+
+test('writes the list of figures into the README', () => {
+  writeFileSync('README.md', readmeWithFigures(readFileSync('README.md', 'utf8')));
 });

@@ -49,6 +49,22 @@ test('distortion to another order stands in the same column, a bound beside it',
   expect(first?.[at + 2]).toBe(null);
 });
 
+test('a name that stands for volts and for amperes has a column in either', () => {
+  const exactly = (value: number) => ({ value, uncertainty: value / 100 });
+  const input = {
+    ...{ voltageChannel: 'CH3', currentChannel: 'CH4', activeW: exactly(300) },
+    ...{ meanV: exactly(12), meanA: exactly(25), rippleV: exactly(0.4), rippleA: exactly(7) },
+    ...{ rippleVoltagePercent: exactly(3.3), rippleCurrentPercent: exactly(28) },
+  };
+  const [heading, row] = figuresTable([{ ...results[0]!, input }], '0.0.0');
+  const at = heading!.indexOf('DC input ripple, RMS (V)');
+  expect(heading!.slice(at, at + 4)).toEqual([
+    ...['DC input ripple, RMS (V)', 'DC input ripple, RMS uncertainty (V)'],
+    ...['DC input ripple, RMS (A)', 'DC input ripple, RMS uncertainty (A)'],
+  ]);
+  expect(row!.slice(at, at + 4)).toEqual([0.4, 0.004, 7, 0.07]);
+});
+
 test('each row names the claims’ worst outcome, the capture’s digest and the program', () => {
   expect([cell(0, 'claims'), cell(3, 'claims'), cell(1, 'claims')]).toEqual(['holds', 'fails', null]);
   expect(cell(0, 'sha256')).toBe(results[0]?.sha256);

@@ -60,7 +60,7 @@ function componentsOf(
   { budget }: ComparedFigure,
 ): readonly [readonly Component[], readonly Component[]] | null {
   const of = ({ budgets }: Comparand): readonly Component[] | undefined =>
-    budgets?.find(({ figure }) => figure === budget)?.budget.components;
+    budgets?.find(({ key }) => key === budget)?.budget.components;
   const [ofA, ofB] = [of(a), of(b)];
   return budget === null || ofA === undefined || ofB === undefined ? null : [ofA, ofB];
 }

@@ -1,5 +1,13 @@
-import type { CurrentFigures, MeasureResult, VoltageFigures } from '../../assay/measureDocument.ts';
+import { figureAt } from '../../assay/channelFigures.ts';
+import type {
+  CurrentFigures,
+  InputDocument,
+  MeasureResult,
+  PowerDocument,
+  VoltageFigures,
+} from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
+import { type FigureName, figuresIn } from '../../measure/figures.ts';
 
 /** A figure of a result, to be held against the same of another. */
 export interface ComparedFigure {
@@ -8,107 +16,65 @@ export interface ComparedFigure {
   readonly quantity: string;
   readonly unit: string;
   readonly figure: Figure;
-  /** The name that the budgets of the result's main channel have for it; null where they have none. */
-  readonly budget: string | null;
+  /** Which budget of the result's main channel is its own; null where none is. */
+  readonly budget: FigureName | null;
 }
-
-type Listed = readonly [
-  key: string,
-  quantity: string,
-  unit: string,
-  figure: Figure | undefined,
-  budget?: string | undefined,
-];
 
 /** Every figure of a result that can be compared, in the order in which a person asks; harmonics not among them. */
 export function comparedFigures(result: MeasureResult): readonly ComparedFigure[] {
   const { voltage, current, power, input } = result;
-  const listed: Listed[] = [
-    ...(voltage === undefined ? [] : channelFigures('voltage', voltage, 'V', voltageKeys, true)),
-    ...(current === undefined
-      ? []
-      : channelFigures('current', current, 'A', currentKeys, voltage === undefined)),
-    ...(power === undefined
-      ? []
-      : ([
-          ['power.activeW', 'active power', 'W', power.activeW],
-          ['power.apparentVA', 'apparent power', 'VA', power.apparentVA],
-          ['power.nonactiveVar', 'nonactive power', 'var', power.nonactiveVar],
-          ['power.powerFactor', 'power factor', '', power.powerFactor],
-          ['power.displacementPowerFactor', 'displacement power factor', '', power.displacementPowerFactor],
-        ] satisfies Listed[])),
-    ...(input === undefined
-      ? []
-      : ([
-          ['input.activeW', 'DC input power', 'W', input.activeW],
-          [
-            'input.conversionEfficiencyPercent',
-            'conversion efficiency',
-            '%',
-            input.conversionEfficiencyPercent,
-          ],
-        ] satisfies Listed[])),
-  ];
-  return listed.flatMap(([key, quantity, unit, figure, budget = null]) =>
-    figure === undefined ? [] : [{ key, quantity, unit, figure, budget }],
-  );
+  return [
+    ...(voltage === undefined ? [] : channelFigures('voltage', voltage, true)),
+    ...(current === undefined ? [] : channelFigures('current', current, voltage === undefined)),
+    ...(power === undefined ? [] : powerFigures(power)),
+    ...(input === undefined ? [] : inputFigures(input)),
+  ].flatMap(({ figure, ...rest }) => (figure === undefined ? [] : [{ ...rest, figure }]));
 }
 
-type ChannelKeys<F> = Readonly<
-  Record<'rms' | 'mean' | 'peak' | 'trough' | 'fundamental' | 'edgeSlope', keyof F & string>
->;
+/** Of a document that may be an earlier version's. */
+type Listed = Omit<ComparedFigure, 'figure'> & { readonly figure: Figure | undefined };
 
-const voltageKeys: ChannelKeys<VoltageFigures> = {
-  rms: 'rmsV',
-  mean: 'meanV',
-  peak: 'peakV',
-  trough: 'troughV',
-  fundamental: 'fundamentalV',
-  edgeSlope: 'edgeSlopeVPerUs',
-};
+function powerFigures(power: PowerDocument): Listed[] {
+  return [
+    unbudgeted('power.activeW', 'active power', 'W', power.activeW),
+    unbudgeted('power.apparentVA', 'apparent power', 'VA', power.apparentVA),
+    unbudgeted('power.nonactiveVar', 'nonactive power', 'var', power.nonactiveVar),
+    unbudgeted('power.powerFactor', 'power factor', '', power.powerFactor),
+    unbudgeted(
+      'power.displacementPowerFactor',
+      'displacement power factor',
+      '',
+      power.displacementPowerFactor,
+    ),
+  ];
+}
 
-const currentKeys: ChannelKeys<CurrentFigures> = {
-  rms: 'rmsA',
-  mean: 'meanA',
-  peak: 'peakA',
-  trough: 'troughA',
-  fundamental: 'fundamentalA',
-  edgeSlope: 'edgeSlopeAPerUs',
-};
+function inputFigures({ activeW, conversionEfficiencyPercent: efficiency }: InputDocument): Listed[] {
+  return [
+    unbudgeted('input.activeW', 'DC input power', 'W', activeW),
+    unbudgeted('input.conversionEfficiencyPercent', 'conversion efficiency', '%', efficiency),
+  ];
+}
+
+function unbudgeted(key: string, quantity: string, unit: string, figure: Figure | undefined): Listed {
+  return { key, quantity, unit, figure, budget: null };
+}
 
 /** @param isMain - the channel that the budgets are of; the other's figures are named after its quantity. */
-function channelFigures<F extends VoltageFigures | CurrentFigures>(
-  channel: 'voltage' | 'current',
-  figures: F,
-  unit: 'V' | 'A',
-  keys: ChannelKeys<F>,
+function channelFigures(
+  quantity: 'voltage' | 'current',
+  section: VoltageFigures | CurrentFigures,
   isMain: boolean,
 ): Listed[] {
-  const of = isMain ? '' : `${channel} `;
-  const row = (key: keyof F & string, quantity: string, inUnit: string, budget?: string): Listed => [
-    `${channel}.${key}`,
-    quantity,
-    inUnit,
-    figures[key] as Figure | undefined,
-    isMain ? budget : undefined,
-  ];
-  return [
-    row(keys.rms, `RMS ${channel}`, unit, 'RMS'),
-    ...(isMain ? [row('frequencyHz', 'frequency', 'Hz', 'frequency')] : []),
-    row('crestFactor', `${of}crest factor`, '', 'crest factor'),
-    row('thdPercent', `${of}THD`, '%', 'THD'),
-    // Without its budget: its scatter from capture to capture is more than the parts that one instrument leaves.
-    row('thdNoisePercent', `${of}THD plus noise`, '%'),
-    row('thdOfRmsPercent', `${of}THD of RMS`, '%'),
-    row(keys.mean, `${of}mean (DC)`, unit, 'mean (DC)'),
-    row(keys.fundamental, `${of}fundamental`, unit, 'fundamental'),
-    row(keys.peak, `${of}peak`, unit, 'peak'),
-    row(keys.trough, `${of}trough`, unit, 'trough'),
-    row('formFactor', `${of}form factor`, '', 'form factor'),
-    row('deviationFactorPercent', `${of}deviation factor`, '%', 'deviation factor'),
-    row('dwellPercent', `${of}time at zero`, '%'),
-    row(keys.edgeSlope, `${of}edge slope`, `${unit}/µs`),
-  ];
+  return figuresIn(quantity === 'voltage' ? 'V' : 'A', 'compared')
+    .filter(({ ofBoth }) => isMain || !ofBoth)
+    .map(({ figure, key, unit, name, comparedAs = isMain ? name : `${quantity} ${name}`, ...entry }) => ({
+      key: `${quantity}.${key}`,
+      quantity: comparedAs.replace('{quantity}', quantity),
+      unit,
+      figure: figureAt(section, key),
+      budget: isMain && entry.budget !== undefined && !entry.scatters ? figure : null,
+    }));
 }
 
 /** In % of the fundamental, on one side at least: less changes nothing that anybody would see. */

@@ -103,7 +103,7 @@ function rmsScatter({ components }: Budget): number {
 
 /** How the uncertainty of a capture's RMS voltage is made up; null where it has none. */
 export function rmsBudget({ budgets }: Pick<Assay, 'budgets'>): Budget | null {
-  return budgets.find(({ figure, unit }) => figure === 'RMS' && unit === 'V')?.budget ?? null;
+  return budgets.find(({ key, unit }) => key === 'rms' && unit === 'V')?.budget ?? null;
 }
 
 /** What a person tells of a capture of the sweep. */

@@ -1,3 +1,4 @@
+import { figuresIn } from '../../measure/figures.ts';
 import {
   digest,
   figure,
@@ -14,23 +15,16 @@ import {
 
 const limit = parts({}, { min: number(), max: number() });
 
-/** The figures of one quantity, keys ending in its unit. */
-function figuresIn(unit: 'V' | 'A'): Shape {
-  const own = ['rms', 'mean', 'peak', 'trough', 'max', 'min', 'fundamental'].map(
-    (name) => [`${name}${unit}`, figure] as const,
-  );
+/** A channel's section, keys ending in its unit. */
+function channelShape(unit: 'V' | 'A'): Shape {
+  const figures = figuresIn(unit).map(({ key }) => [key, figure] as const);
   return parts(
     {
       channel: text(),
       spanS: list(number(), 2, 2),
       cyclesUsed: number(0),
       thdOrders: whole(0, 1000),
-      ...{ frequencyHz: figure, crestFactor: figure, formFactor: figure, thdPercent: figure },
-      ...{ thdOfRmsPercent: figure, thdNoisePercent: figure, bandwidthHz: figure },
-      ...{ deviationFactorPercent: figure, dwellPercent: figure, zeroCrossingsPerCycle: figure },
-      ...Object.fromEntries(own),
-      [`edgeSlope${unit}PerUs`]: figure,
-      ...(unit === 'V' ? { acRmsV: figure, averageRespondingV: figure } : {}),
+      ...Object.fromEntries(figures),
       harmonics: list(
         parts({ order: whole(0, 1000), [`rms${unit}`]: number(), percent: number(), phaseDeg: number() }),
         0,
@@ -87,7 +81,7 @@ export const resultShape: Shape = parts(
     notices: list(parts({ code: text(), message: text() })),
   },
   {
-    ...{ label: text(), load: text(), voltage: figuresIn('V'), current: figuresIn('A') },
+    ...{ label: text(), load: text(), voltage: channelShape('V'), current: channelShape('A') },
     power: parts({ channel: text(), spanS: list(number(), 2, 2), harmonics: list(parts({}), 0, 1000) }),
     loadSeen: parts({ from: oneOf('measured', 'told', 'file name'), text: text(), watts: orNone(number()) }),
     loadKind: parts({ kind: text(200), reasons: list(text()) }),

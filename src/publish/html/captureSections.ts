@@ -57,8 +57,8 @@ export function figuresSection(result: MeasureResult): Markup {
   const { voltage, current, power, input } = result;
   const stretch = storyWords(result)?.stretch;
   return html`<section><h2>Figures${stretch === undefined ? '' : ` ${stretch}`}</h2><p><small>± reads: about 95 % sure that the true value lies within</small></p>
-${voltage !== undefined && figureTable(`Voltage, channel ${voltage.channel}`, figureRows(voltage))}${
-  current !== undefined && figureTable(`Current, channel ${current.channel}`, figureRows(current))
+${voltage !== undefined && figureTable(`Voltage, channel ${voltage.channel}`, figureRows(voltage, 'V'))}${
+  current !== undefined && figureTable(`Current, channel ${current.channel}`, figureRows(current, 'A'))
 }${power !== undefined && figureTable(`Power (IEEE 1459), current in ${power.channel}`, powerRows(power))}${
   input !== undefined &&
   figureTable(`DC input, ${input.voltageChannel} and ${input.currentChannel}`, inputRows(input))

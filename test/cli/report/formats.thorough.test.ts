@@ -62,7 +62,9 @@ test('a spreadsheet takes no text for a formula, and a number below zero stays o
   expect(rows).toHaveLength(1 + results.length);
   expect(rows.flat().filter((cell) => /^[=+@\t\r\uff1d\uff0b\uff0d\uff20]/.test(cell))).toEqual([]);
   const dashed = rows.flat().filter((cell) => cell.startsWith('-'));
-  const below = figureRows(voltage).flatMap(([, { value }]) => (value !== null && value < 0 ? [value] : []));
+  const below = figureRows(voltage, 'V').flatMap(([, { value }]) =>
+    value !== null && value < 0 ? [value] : [],
+  );
   expect(new Set(dashed.map(Number))).toEqual(new Set(below));
   expect(dashed).toContain('-12.3');
   expect(rows.flat()).toContain("'=1+1");
