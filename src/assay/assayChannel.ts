@@ -133,7 +133,7 @@ export function assayChannel(
       ...(meter === null ? {} : { meter }),
       notices: [
         ...given,
-        ...(stretch === undefined ? [] : [steadyNotice(stretch, capture)]),
+        ...(stretch === undefined ? [] : [steadyNotice(stretch, seen, capture)]),
         ...jumpNotices(seen),
         // Volts that were cut off are too few whatever the outlet is for.
         ...nominalNotices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),

@@ -61,23 +61,29 @@ export function steadyStretch(course: SupplyCourse | null, { intervalS }: Captur
 }
 
 /** Of their own size: from the first third of the record to the last, or to the middle, less is no drift. */
-const DRIFT = { rms: 0.02, frequencyHz: 0.01 } as const;
+const DRIFT = { rms: 0.02, frequencyHz: 0.01, current: 0.05 } as const;
 
 /** Of the frequency: a single cycle that is off by more jumps in phase, by a twentieth of a turn. */
 const JUMP_RATIO = 0.05;
 
 /** Something steps, breaks off or jumps in phase, or one third of the record differs from another for good. */
-export function isRestless({ steps, events, jumps, envelope, steady }: SupplyCourse): boolean {
+export function isRestless(course: SupplyCourse): boolean {
+  const { steps, events, jumps, envelope, currentEnvelope, steady } = course;
   if (steps.length + events.length + jumps.length > 0) return true;
   const third = Math.floor(envelope.rms.length / 3);
   if (third < 1) return false;
   const usual = median(envelope.frequencyHz);
   if (!steady.whole && envelope.frequencyHz.some((hertz) => Math.abs(hertz / usual - 1) > JUMP_RATIO))
     return true;
-  return (['rms', 'frequencyHz'] as const).some((key) => {
-    const medians = [0, 1, 2].map((i) => median(envelope[key].subarray(i * third, (i + 1) * third)));
-    return Math.max(...medians) - Math.min(...medians) > DRIFT[key] * Math.min(...medians);
-  });
+  const drifts = (values: Float64Array, ratio: number): boolean => {
+    const medians = [0, 1, 2].map((i) => median(values.subarray(i * third, (i + 1) * third)));
+    return Math.max(...medians) - Math.min(...medians) > ratio * Math.min(...medians);
+  };
+  return (
+    drifts(envelope.rms, DRIFT.rms) ||
+    drifts(envelope.frequencyHz, DRIFT.frequencyHz) ||
+    (steady.byCurrent && currentEnvelope !== null && drifts(currentEnvelope.rms, DRIFT.current))
+  );
 }
 
 /** The fundamental in the middle of a course, radians a sample; undefined where there is none. */
@@ -109,12 +115,17 @@ export function outletRms(
 }
 
 /** Says which stretch the figures describe, where that is not the whole record. */
-export function steadyNotice(steady: SampleRange, { startS, intervalS }: Capture): Notice {
+export function steadyNotice(
+  { from, to }: SampleRange,
+  course: SupplyCourse | null,
+  { startS, intervalS }: Capture,
+): Notice {
   const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));
-  return {
-    code: 'span.steady',
-    message: `The voltage steps, breaks off or drifts: the figures describe its longest steady stretch, ${at(steady.from)} s to ${at(steady.to)} s.`,
-  };
+  const why =
+    course?.steady.byCurrent === true
+      ? 'The load’s current steps or drifts: the figures describe the longest stretch on which voltage and current are steady'
+      : 'The voltage steps, breaks off or drifts: the figures describe its longest steady stretch';
+  return { code: 'span.steady', message: `${why}, ${at(from)} s to ${at(to)} s.` };
 }
 
 /** Says where the wave goes on at another phase, which is neither a load step nor a break. */

@@ -8,6 +8,7 @@ import { roughFundamental } from '../signal/roughFundamental.ts';
 import { moments } from '../signal/statistics.ts';
 import { briefVoltage } from './breaks/briefVoltage.ts';
 import { scaleAtLeast } from './digitiser/digitiserAdvice.ts';
+import { mainsFragmentCycles } from './mainsFragment.ts';
 import type { WaveInput } from './measuredWave.ts';
 
 /** The stretch of a record that is measured, and what repeats in it. */
@@ -109,7 +110,12 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
     const aperiodic = isDirect ? 'constant' : 'noise';
     return { samples, startS, omega: null, aperiodic, split: false };
   }
-  if (isDirect) return { samples, startS, omega: null, aperiodic: 'direct', split: false };
+  if (isDirect) {
+    // The top of a sine has more mean than swing too.
+    const piece = mainsFragmentCycles(samples, input.intervalS);
+    if (piece !== null) throw refusal('too short', piece, input, '');
+    return { samples, startS, omega: null, aperiodic: 'direct', split: false };
+  }
   if (input.isSupply === true && briefVoltage(input) !== null)
     return { samples, startS, omega: null, aperiodic: 'brief', split: false };
   throw refusal(none, cycles, input, '');

@@ -574,6 +574,12 @@ export const families: readonly Family[] = [
         kinds: ['pure sine'],
         events: ['inrush'],
         steps: 1,
+        also: ({ loadSeen }) => {
+          // The scales of both channels are off by up to 5 %, and a load within 5 % of its rest counts as settled.
+          const settledW = (0.97 * 230) ** 2 / 200;
+          const watts = loadSeen?.watts ?? 0;
+          return watts < 1.2 * settledW ? null : `${watts} W for a load of ${settledW.toFixed(0)} W`;
+        },
       };
     },
   },

@@ -72,10 +72,19 @@ function hold(
     const power = result.power as unknown as Record<string, AnyFigure>;
     judge('activeW', power['activeW']!, draw.resistorW);
     judge('powerFactor', power['powerFactor']!, 1);
-    for (const key of Object.keys(power).filter((name) => /nonactive|distortion|reactive/i.test(name))) {
-      const figure = power[key]!;
-      if (typeof figure === 'object' && 'value' in figure) judge(key, figure, 0);
-    }
+    // The current is a copy of the voltage, distortion and all: V1·IH and VH·I1 are P·V1·VH/V², while what neither
+    // heats nor is needed (N, Q1, DH) is nothing.
+    const besideV = Math.sqrt(truth.rms ** 2 - truth.fundamental ** 2);
+    const distortionVar = (draw.resistorW * truth.fundamental * besideV) / truth.rms ** 2;
+    for (const key of ['currentDistortionVar', 'voltageDistortionVar'])
+      judge(key, power[key]!, distortionVar);
+    judge(
+      'nonfundamentalApparentVA',
+      power['nonfundamentalApparentVA']!,
+      Math.sqrt(draw.resistorW ** 2 * (1 - (truth.fundamental / truth.rms) ** 4)),
+    );
+    for (const key of ['nonactiveVar', 'fundamentalReactiveVar', 'harmonicDistortionVar'])
+      judge(key, power[key]!, 0);
   }
 
   function judge(name: string, figure: AnyFigure, true_: number): void {

@@ -118,7 +118,10 @@ export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions
     events: [...events, ...inrushes].sort((a, b) => startOf(a) - startOf(b)),
     jumps,
     excursions: nominal === null ? [] : withoutJumps(excursions(envelope, nominal), jumps, envelope),
-    steady: longestSteadyStretch(envelope, moves, dark, samples.length, reference),
+    steady: longestSteadyStretch({
+      ...{ envelope, current: seen, moves, dark, reference },
+      sampleCount: samples.length,
+    }),
     dark,
   };
 }

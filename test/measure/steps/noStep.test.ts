@@ -75,7 +75,12 @@ test('the steady stretch of a sagging record is the part that stays within 2 %',
 test('a steady record is steady as a whole, to its last sample', () => {
   const wave = evolvingWave({ wave: waveOfRms(waveNamed.sine({}), 230), frequencyHz: 50 });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.313, ...EIGHT_BITS });
-  expect(supplyCourse(record, { nominal: 230 })!.steady).toEqual({ from: 0, to: 3130, whole: true });
+  expect(supplyCourse(record, { nominal: 230 })!.steady).toEqual({
+    from: 0,
+    to: 3130,
+    whole: true,
+    byCurrent: false,
+  });
 });
 
 test('two cycles, noise, a direct voltage and silence have no steps, and say so without failing', () => {
