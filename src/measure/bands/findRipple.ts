@@ -3,6 +3,7 @@ import { type HannPower, hannPower } from '../../signal/hannPower.ts';
 import { middleStretch, type Residual } from '../../signal/residual.ts';
 import { powerOfTwoAtLeast } from '../../signal/spectrum.ts';
 import { median } from '../../signal/statistics.ts';
+import { tonePlaces } from './tonePlaces.ts';
 
 interface RippleInput {
   /** What the harmonics leave of the record; NaN where a sample is missing. */
@@ -165,7 +166,8 @@ export const BANDS_TO_HZ = 151_000;
  * @param halfRateHz - half the sample rate.
  * @returns ascending, without a hole; none where half the sample rate is below 2 kHz.
  * @remarks A line on an edge belongs to the band below: 2200 Hz to the one centred on 2100. Where no line stands on an
- * edge, what lies there shows most in the line nearest to it, so that this one counts as on it. Up to 9 kHz as in
+ * edge, what lies there shows most in the line nearest to it, so that this one counts as on it; a tone that shows in
+ * several lines is filed by its own frequency (`tonePlaces`). Up to 9 kHz as in
  * annex B of the standard; which line spacing goes with which of its editions is not verified, so the lines are
  * the window's own. Above 9 kHz the width is ours.
  * @see IEC 61000-4-7:2002+A1:2008, annex B (from memory).
@@ -178,17 +180,31 @@ export function bandsOf(
 ): readonly HighBand[] {
   const bands: HighBand[] = [];
   const end = Math.min(BANDS_TO_HZ, halfRateHz);
-  let k = firstAbove(BANDS_FROM_HZ / lineHz, cycles);
+  const places = tonePlaces(squares, lineHz);
+  let first = firstAbove(BANDS_FROM_HZ / lineHz, cycles);
   for (let from = BANDS_FROM_HZ; from < end; ) {
     const to = Math.min(end, from + (from < NARROW_TO_HZ ? 200 : 2000));
     const next = to < halfRateHz ? firstAbove(to / lineHz, cycles) : squares.length;
     let sum = 0;
-    for (; k < Math.min(next, squares.length); k++) sum += squares[k]!;
+    const last = Math.min(next + TONE_REACH, squares.length);
+    for (let k = Math.max(0, first - TONE_REACH); k < last; k++) {
+      const hertz = places[k]!;
+      const isInside = Number.isNaN(hertz)
+        ? k >= first && k < next
+        : hertz > from + ON_EDGE_HZ && (hertz <= to + ON_EDGE_HZ || to === end);
+      if (isInside) sum += squares[k]!;
+    }
     bands.push({ centreHz: (from + to) / 2, widthHz: to - from, rms: Math.sqrt(sum) });
+    first = next;
     from = to;
   }
   return bands;
 }
+
+/** Lines that one tone shows in beside its place, at most. */
+const TONE_REACH = 2;
+/** Half a line of the standard's: a tone no further above an edge shows most in the line on it. */
+const ON_EDGE_HZ = 2.5;
 
 /** The first line beyond an edge that stands at `edge` lines; half-way between two, the upper is still on it. */
 function firstAbove(edge: number, cycles: number): number {

@@ -197,3 +197,33 @@ test('the RMS of all bands: a ripple of 6 V is no noise to it, and noise alone i
   expect(Math.abs(bare.rms - Math.sqrt(inBands))).toBeLessThan(0.05);
   expect(bare.rmsOfNoise).toBeGreaterThan(0.6 * bare.rms);
 });
+
+test('a tone that shows in several lines of a short window is filed by its own frequency, on either side of an edge', () => {
+  const rate = 25_000;
+  for (const [f0, cycles] of [
+    [60, 1],
+    [60, 2],
+    [50, 1],
+    [50, 3],
+  ] as const) {
+    // Of the band of 2300 Hz: its last line in windows of 200 ms, its first, and one 10 Hz off that.
+    for (const [hertz, centreHz] of [
+      [2200, 2100],
+      [2205, 2300],
+      [2210, 2300],
+      [2400, 2300],
+    ] as const) {
+      for (const turn of [0, 1, 2.5, 4]) {
+        const count = Math.round(((cycles + 0.4) * rate) / f0);
+        const tones: Tone[] = [
+          [f0, 230],
+          [hertz, 2, turn],
+        ];
+        const high = bandsIn(fitAt(toneSum(tones, rate, count), f0, rate, 30), rate);
+        const others = high.bands.filter((band) => band.centreHz !== centreHz).map(({ rms }) => rms);
+        // All but what the rectangle throws further than two lines, a tenth of its power at worst.
+        expect(rmsAt(high, centreHz), `${hertz} Hz, ${f0} Hz`).toBeGreaterThan(2 * Math.max(...others));
+      }
+    }
+  }
+});
