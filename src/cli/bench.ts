@@ -1,5 +1,7 @@
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
+import { planKeys } from '../entry/grammar.ts';
 import type { BenchCommandFlags } from './bench/benchCaptures.ts';
+import { plainOption } from './commandOption.ts';
 import { addFormatOptions, cardTheme } from './report/formatOptions.ts';
 import { finiteNumber } from './synthesisOptions.ts';
 
@@ -30,19 +32,14 @@ export function defineBench(command: Command): void {
     .argument('[plan...]', 'a plan (.yaml), or captures as load=file')
     .option('--init <folder>', 'write a plan filled with the captures found there, and stop')
     .option('--force', 'replace files that are no earlier results of the same captures; with --init: a plan')
-    .option('--claim <text>', 'what the maker says, see below; repeatable', collected)
-    .option('--label <text>', 'the unit under test')
-    .option('--nominal <text>', 'what the outlet is meant to give, for example 120V/60Hz')
-    .option('--voltage <name>', 'the channel to measure')
-    .option('--current <name>', 'the channel of the current')
-    .option('--scale <factor>', 'probe or divider ratio to multiply by', finiteNumber)
-    .option('--instrument <file>', 'what is known of scope and probe, as YAML')
-    .addOption(
-      new Option('--rule <name>', 'guarded: a guard band of one uncertainty; simple: none').choices([
-        'guarded',
-        'simple',
-      ]),
-    )
+    .addOption(plainOption('claims'))
+    .addOption(plainOption('label'));
+  for (const { flag } of planKeys) {
+    if (flag.isNumber) sheets.option(flag.words, flag.help, finiteNumber);
+    else sheets.option(flag.words, flag.help);
+  }
+  sheets
+    .addOption(plainOption('rule'))
     .option('--earlier <file>', 'bench.json of another day to compare with; repeatable', collected)
     .option('--sheets', 'also a sheet for each capture')
     .option('--png', 'also a picture of each sheet, 1920 × 1080; steps and transfers get theirs too')

@@ -14,8 +14,6 @@ import type { ProgressLine } from './progressLine.ts';
 import { type FileCapture, readFileCapture } from './reading/readFileCapture.ts';
 
 export interface MeasureFileOptions extends AssayOptions {
-  /** For a file without a time of its own. */
-  readonly sampleRateHz?: number;
   /** False: `current` names a channel of the capture, and never a file. Default true. */
   readonly joinsFiles?: boolean;
 }

@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import type { Command } from 'commander';
+import { toldBy } from '../entry/grammar.ts';
 import { type AssayOptions, completeOptions, failureLine, MeasureError } from '../entry/measuring.ts';
 import { exitCodes, unreadable } from './failures.ts';
 import type { Found } from './findCaptures.ts';
@@ -69,26 +70,9 @@ export async function* measureFiles(
  * @throws CommanderError where the instrument file can't be read.
  */
 export async function measureFileOptions(flags: MeasureFlags, command: Command): Promise<MeasureFileOptions> {
-  return completeOptions({
-    claims: flags.claim,
-    scales: flags.scale,
-    inverted: flags.invert,
-    rule: flags.rule,
-    orders: flags.orders,
-    sineThdPercent: flags.sineThd,
-    perWindow: flags.windows,
-    label: flags.label,
-    load: flags.load,
-    nominal: flags.nominal,
-    voltage: flags.voltage,
-    current: flags.current,
-    directInput: flags.dcInput,
-    skews: flags.skew,
-    instrument: flags.instrument === undefined ? undefined : await instrumentIn(flags.instrument, command),
-    sampleRateHz: flags.sampleRate,
-    meter:
-      flags.meter === undefined ? undefined : { readingV: flags.meter, dcCoupled: flags.meterDc ?? false },
-  });
+  const { instrument: file, ...others } = flags;
+  const instrument = file === undefined ? undefined : await instrumentIn(file, command);
+  return completeOptions(toldBy('flag', { ...others, instrument }));
 }
 
 /** An instrument file is one of the words: where it is wrong, nothing is measured. */
@@ -111,7 +95,7 @@ async function instrumentIn(
 
 /** A meter's reading belongs to one moment and one outlet. */
 export function refuseMeterForMany(found: readonly Found[], flags: MeasureFlags, command: Command): void {
-  if (flags.meter === undefined) return;
+  if (flags.meterV === undefined) return;
   const refuse = (message: string): never => command.error(message, { exitCode: exitCodes.usage });
   if (found.length > 1) {
     refuse(

@@ -87,7 +87,7 @@ function printAnswer(
   const lines = flags.all ? allLines(result, options) : answerLines(result, options);
   const shown = [
     ...lines,
-    ...(flags.windows ? windowLines(result) : []),
+    ...(flags.perWindow ? windowLines(result) : []),
     ...(flags.budget ? budgetLines(budgets) : []),
   ];
   process.stdout.write(`${spaced ? '\n' : ''}${shown.join('\n')}\n`);

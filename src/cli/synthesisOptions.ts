@@ -1,5 +1,7 @@
 import { InvalidArgumentError } from 'commander';
+import { finiteNumber as numberIn } from '../entry/grammar.ts';
 import type { LayoutName, ShapeName, SynthesisOptions } from '../entry/synthesis.ts';
+import { inCommander } from './commandOption.ts';
 
 /** The flags of `synth` as commander hands them over. */
 export interface SynthFlags {
@@ -121,13 +123,7 @@ export function harmonic(text: string, earlier: readonly Harmonic[] = []): reado
 }
 
 /** The number that an option's text stands for. */
-export function finiteNumber(text: string): number {
-  const value = Number(text);
-  if (text.trim() === '' || !Number.isFinite(value)) {
-    throw new InvalidArgumentError('A number is expected, with a decimal point.');
-  }
-  return value;
-}
+export const finiteNumber: (text: string) => number = inCommander(numberIn);
 
 /** The numbers of a list like `12,48`. */
 export function finiteNumbers(text: string): readonly number[] {

@@ -1,4 +1,8 @@
-/** What people write in a word or two: claims and nominal voltages. Loads no package. */
+/** What people write in a word or two: options, claims, nominal voltages. Loads no package. */
+export type { Flag } from '../assay/options/option.ts';
+export { flagName, flags, type Of, planKeys, toldBy } from '../assay/options/optionLists.ts';
+export type { OptionKey, Told } from '../assay/options/options.ts';
+export { finiteNumber } from '../assay/options/optionValues.ts';
 export { MeasureError } from '../base/measureError.ts';
 export { parseClaim } from '../judge/claims/parseClaim.ts';
 export { parseNominal } from '../judge/nominal/mainsNominals.ts';

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
-import { completeOptions, type PartlyTold } from '../../src/assay/assayOptions.ts';
+import { completeOptions } from '../../src/assay/assayOptions.ts';
+import type { PartlyTold } from '../../src/assay/options/optionLists.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
 import { smallCapture } from '../cli/smallCapture.ts';
 

@@ -9,12 +9,14 @@ export type Of<Ask> = Ask & { readonly option: OptionKey };
 
 const keys = Object.keys(options) as OptionKey[];
 
-/** The command's flags, in the order of its help. */
-export const flags: readonly Of<Flag<unknown> & { readonly name: string }>[] = keys
-  .flatMap((option) =>
-    partsOf<Flag<unknown>>(options[option].flag).map((flag) => ({ option, name: option, ...flag })),
-  )
-  .sort((a, b) => a.rank - b.rank);
+/** The command's flags, in the order of its help, each with what stands where it isn't given. */
+export const flags: readonly Of<Flag<unknown> & { readonly name: string; readonly otherwise: unknown }>[] =
+  keys
+    .flatMap((option) => {
+      const { flag, otherwise } = options[option];
+      return partsOf<Flag<unknown>>(flag).map((part) => ({ option, name: option, otherwise, ...part }));
+    })
+    .sort((a, b) => a.rank - b.rank);
 
 /** The page's fields, in the order of its form. */
 export const fields: readonly Of<Field<unknown, FieldName>>[] = keys

@@ -18,12 +18,11 @@ import {
   orNull,
 } from '../../draw/evidence.ts';
 import { instantSpan, periodOf, type StepSubject, stepSubject } from '../../draw/step/stepPicture.ts';
-import type { ReadCaptureOptions } from '../../read/readCapture.ts';
 import { fileName } from '../../words/text.ts';
 import { publishedComparison, publishedOptions } from './published.ts';
 
 /** What was told of a capture, as a sheet carries it. */
-export function carryOptions({ claims = [], ...others }: AssayOptions & ReadCaptureOptions): CarriedOptions {
+export function carryOptions({ claims = [], ...others }: AssayOptions): CarriedOptions {
   return { ...others, claims: claims.map(({ text }) => text) };
 }
 
@@ -36,7 +35,7 @@ export function carryOptions({ claims = [], ...others }: AssayOptions & ReadCapt
 export function captureEvidence(
   assay: Assay,
   picture: CaptureEvidence['picture'],
-  options: AssayOptions & ReadCaptureOptions,
+  options: AssayOptions,
   program: string,
 ): CaptureEvidence {
   const dynamics = picture === 'changes' ? carryDynamics(assay) : null;
@@ -47,7 +46,7 @@ export function captureEvidence(
 export function cardEvidence(
   assay: Assay,
   theme: CardTheme,
-  options: AssayOptions & ReadCaptureOptions,
+  options: AssayOptions,
   program: string,
 ): CardEvidence {
   return { ...carried(assay, options, program), picture: 'card', theme, dynamics: carryDynamics(assay) };
@@ -55,7 +54,7 @@ export function cardEvidence(
 
 function carried(
   { result, method, trace }: Assay,
-  options: AssayOptions & ReadCaptureOptions,
+  options: AssayOptions,
   program: string,
 ): Omit<OneCapture, 'dynamics'> {
   return {
