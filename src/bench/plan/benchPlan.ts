@@ -1,12 +1,14 @@
+import type { PlanKey } from '../../assay/options/option.ts';
+import { planKeys } from '../../assay/options/optionLists.ts';
+import type { Told } from '../../assay/options/options.ts';
 import type { DecisionRule } from '../../judge/decide.ts';
-import { parseNominal, type ToldNominal } from '../../judge/nominal/mainsNominals.ts';
 import type { Instrument } from '../../measure/doubt/instrument.ts';
 import { readInstrument } from '../../measure/doubt/readInstrument.ts';
 import type { UnitClaim } from '../claims/unitClaim.ts';
 import type { ToldEnergy } from '../energyRun.ts';
 import type { ToldStep, ToldTransfer } from '../measuredUnit.ts';
 import type { ToldLoad } from '../sweep/benchPoint.ts';
-import { optionalText, type PlanPart, parsed, text } from './planPart.ts';
+import { type PlanPart, parsed, text } from './planPart.ts';
 
 /** A bench test as a person lays it out: units, claims, captures. */
 export interface BenchPlan {
@@ -34,57 +36,51 @@ export interface PlannedFile {
 }
 
 /** How captures are read; what a capture leaves out its unit says, else the plan. */
-export interface CaptureOptions {
-  readonly nominal?: ToldNominal;
-  /** Name of the voltage channel. */
-  readonly voltage?: string;
-  /** Name of the current channel. */
-  readonly current?: string;
-  readonly scales?: readonly { readonly channel: string | null; readonly factor: number }[];
+export interface CaptureOptions extends Omit<Partial<Told>, 'instrument'> {
   /** Figures of the measuring chain, or the path of a file that holds them. */
   readonly instrument?: Partial<Instrument> | string;
 }
 
 /** Keys that may stand in a plan, a unit or a capture. */
-export const CAPTURE_OPTION_KEYS = ['nominal', 'voltage', 'current', 'scale', 'instrument'] as const;
+export const CAPTURE_OPTION_KEYS: readonly string[] = planKeys.map(({ key }) => key);
 
 /** How a capture is read: what stands at this part, over what was inherited. */
 export function captureOptions(part: PlanPart, inherited: CaptureOptions): CaptureOptions {
-  const nominal = part.at('nominal');
-  const voltage = optionalText(part.at('voltage'), 'The name of the voltage channel', 'CH1');
-  const current = optionalText(part.at('current'), 'The name of the current channel', 'CH2');
-  const scale = part.at('scale');
-  const instrument = part.at('instrument');
-  return {
-    ...inherited,
-    ...(nominal.isAbsent
-      ? {}
-      : { nominal: parsed(nominal, 'The nominal voltage', '120V/60Hz', parseNominal) }),
-    ...(voltage === undefined ? {} : { voltage }),
-    ...(current === undefined ? {} : { current }),
-    ...(scale.isAbsent ? {} : { scales: scalesOf(scale) }),
-    ...(instrument.isAbsent ? {} : { instrument: instrumentOf(instrument) }),
-  };
+  const told = planKeys
+    .map((entry) => ({ entry, value: part.at(entry.key) }))
+    .filter(({ value }) => !value.isAbsent)
+    .map(({ entry, value }) => [entry.option, toldAt(value, entry)]);
+  return { ...inherited, ...Object.fromEntries(told) };
+}
+
+function toldAt(part: PlanPart, { shape, what, example, parse }: PlanKey<unknown>): unknown {
+  switch (shape) {
+    case 'name':
+      return text(part, what, example);
+    case 'words':
+      return parsed(part, what, example, parse ?? ((words) => words));
+    case 'factors':
+      return factorsOf(part, what, example);
+    case 'figures':
+      return typeof part.data === 'object' ? figuresOf(part) : text(part, what, example);
+  }
 }
 
 /** One factor for the measured channel, or one for each channel named. */
-function scalesOf(part: PlanPart): NonNullable<CaptureOptions['scales']> {
+function factorsOf(part: PlanPart, what: string, example: string): Told['scales'] {
   const { data } = part;
+  const factorOf = (at: PlanPart): number => {
+    if (typeof at.data !== 'number' || !Number.isFinite(at.data) || at.data === 0)
+      throw at.wrong(`${what} is a number other than zero.`, `the ratio of the probe, such as ${example}`);
+    return at.data;
+  };
   if (typeof data !== 'object') return [{ channel: null, factor: factorOf(part) }];
   if (Array.isArray(data))
-    throw part.wrong('A scale is a factor, or one for each channel.', '200, or CH1: 200');
+    throw part.wrong(`${what} is a factor, or one for each channel.`, `${example}, or CH1: ${example}`);
   return Object.keys(data ?? {}).map((channel) => ({ channel, factor: factorOf(part.at(channel)) }));
 }
 
-function factorOf(part: PlanPart): number {
-  const { data } = part;
-  if (typeof data !== 'number' || !Number.isFinite(data) || data === 0)
-    throw part.wrong('A scale is a number other than zero.', 'the ratio of the probe, such as 200');
-  return data;
-}
-
-function instrumentOf(part: PlanPart): NonNullable<CaptureOptions['instrument']> {
-  if (typeof part.data !== 'object') return text(part, 'The instrument file', 'scope.yaml');
+function figuresOf(part: PlanPart): Partial<Instrument> {
   if (Array.isArray(part.data))
     throw part.wrong('An instrument is a file or "key: number" lines.', 'gainPercent: 3');
   // Key by key, so that a complaint gets the key's own line.
@@ -92,5 +88,5 @@ function instrumentOf(part: PlanPart): NonNullable<CaptureOptions['instrument']>
     const line = `${JSON.stringify(key)}: ${JSON.stringify(value)}`;
     parsed({ ...part.at(key), data: line }, 'The instrument', 'gainPercent: 3', readInstrument);
   }
-  return part.data as Exclude<CaptureOptions['instrument'], string | undefined>;
+  return part.data as Partial<Instrument>;
 }

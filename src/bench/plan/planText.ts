@@ -1,14 +1,11 @@
 import { loadInFileName } from '../../assay/loadSeen.ts';
 import type { MeasureResult } from '../../assay/measureDocument.ts';
+import { planKeys } from '../../assay/options/optionLists.ts';
 
 const HEAD = `# A bench test. Correct the guesses, fill in what you know, take the # away where a line should count.
 # Lines of common options stand here for all, or under a unit or a capture for that one alone.
 
-# nominal: 120V/60Hz
-# voltage: CH1            # name of the voltage channel
-# current: CH2            # name of the current channel, where one was recorded
-# scale: 200              # ratio of the probe where the scope did not know it; or CH1: 200 on a line below
-# instrument: scope.yaml  # what is known of scope and probe; or gainPercent: 1.5 on a line below
+${planKeys.map(optionLine).join('\n')}
 # earlier:                # results of another day to compare with
 #   - last-month/bench.json
 
@@ -27,6 +24,11 @@ const CLAIMS = `    claims:               # what the maker says; power, surge, c
 
 const ENERGY = `    # energy:             # a discharge until it shuts off, as meters counted it
     #   - { dcWh: 466, acWh: 410, ratedWh: 512 }`;
+
+function optionLine({ key, example, note }: (typeof planKeys)[number]): string {
+  const line = `${key}: ${example}`;
+  return `# ${note === undefined ? line : `${line.padEnd(24)}# ${note}`}`;
+}
 
 /** What a capture shows when it is measured. */
 export interface LookedInto {
