@@ -1,7 +1,7 @@
 /** What people write in a word or two: options, claims, nominal voltages. Loads no package. */
-export type { Flag } from '../assay/options/option.ts';
-export { flagName, flags, type Of, planKeys, toldBy } from '../assay/options/optionLists.ts';
-export type { OptionKey, Told } from '../assay/options/options.ts';
+export type { Field, Flag, Wanted } from '../assay/options/option.ts';
+export { fields, flagName, flags, type Of, planKeys, toldBy } from '../assay/options/optionLists.ts';
+export type { CheckField, FieldName, OptionKey, TextField, Told } from '../assay/options/options.ts';
 export { finiteNumber } from '../assay/options/optionValues.ts';
 export { MeasureError } from '../base/measureError.ts';
 export { parseClaim } from '../judge/claims/parseClaim.ts';

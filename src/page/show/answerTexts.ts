@@ -1,3 +1,4 @@
+import { fields, flagName, flags } from '../../entry/grammar.ts';
 import type { MeasureResult } from '../../entry/measuring.ts';
 import {
   answerSentence,
@@ -21,8 +22,6 @@ import {
   spokenLines,
   subjectLine,
 } from '../../entry/sections.ts';
-import { allFields } from '../told/fields.ts';
-import type { Field } from '../told/told.ts';
 import type { MeasuredChannel } from '../worker/requests.ts';
 
 /** What the page says of a result, apart from its pictures. */
@@ -109,28 +108,13 @@ export function linkedTimes({ text }: Markup, { capture: { startS, durationS } }
   return new Markup(text.replace(/(^|>)([^<]+)/g, (_, tag: string, words: string) => tag + linked(words)));
 }
 
-/** The fields by the words that the core, which speaks to the command line too, knows them by. */
-const fieldOf: Readonly<Record<string, Field>> = {
-  nominal: 'nominal',
-  'sample-rate': 'sampleRateHz',
-  scale: 'scale',
-  voltage: 'voltage',
-  current: 'current',
-  meter: 'meterV',
-  'meter-dc': 'meterDc',
-  invert: 'inverted',
-  load: 'load',
-  label: 'label',
-  claim: 'claims',
-  'sine-thd': 'sineThdPercent',
-};
-
 /** A sentence of the core with the page's own fields in place of a command's options: “Nominal” for --nominal. */
 export function pageWords(text: string): string {
-  return text.replace(/--([a-z]+(?:-[a-z]+)*)/g, (option, name: string) => {
-    const field = fieldOf[name];
-    const label = allFields.find((one) => one.name === field)?.label;
-    return label === undefined ? `${option} of the command line` : `“${label}”`;
+  return text.replace(/--[a-z]+(?:-[a-z]+)*/g, (name) => {
+    const flag = flags.find((one) => flagName(one) === name);
+    const asked = fields.filter(({ option }) => option === flag?.option);
+    const field = asked.find((one) => one.name === flag?.name) ?? asked[0];
+    return field === undefined ? `${name} of the command line` : `“${field.label}”`;
   });
 }
 

@@ -1,12 +1,12 @@
+import { type FieldName, fields } from '../../entry/grammar.ts';
 import { html } from '../../entry/sections.ts';
 import { setChoices } from '../show/answerTexts.ts';
 import type { FileChannel } from '../worker/requests.ts';
-import { allFields, type FieldText, mainFields, moreFields } from './fields.ts';
-import type { Field, Told } from './told.ts';
+import { type Told, toldAsTyped, typedInto } from './told.ts';
 
 interface ToldForm {
   /** Shows what was told of a capture. What is being typed is left alone. */
-  readonly show: (told: Told, faults: ReadonlyMap<Field, string>) => void;
+  readonly show: (told: Told, faults: ReadonlyMap<FieldName, string>) => void;
   /** Offers channels: its own, and currents of other files as `FILE:NAME`. */
   readonly offer: (channels: readonly FileChannel[], others: readonly string[]) => void;
 }
@@ -24,35 +24,16 @@ export function toldForm(
   onDone: () => void,
   onShare: () => void,
 ): ToldForm {
-  form.innerHTML = html`<div class="fields">${mainFields.map(fieldMarkup)}</div>
+  form.innerHTML = html`<div class="fields">${fields.filter(({ isRare }) => !isRare).map(fieldMarkup)}</div>
 <details><summary>Instrument and more</summary>
 <p class="soft">What your scope, probe and meter may be off by: half-widths, as the data sheets give them.</p>
-<div class="fields">${moreFields.map(fieldMarkup)}</div>
+<div class="fields">${fields.filter(({ isRare }) => isRare).map(fieldMarkup)}</div>
 </details>
 <div class="actions"><button type="button" id="share-told" hidden>Tell the other captures the same, but for load and meter</button></div>
 `.text;
-  const control = (field: Field): HTMLInputElement => form.elements.namedItem(field) as HTMLInputElement;
-  const textOf = (field: Field): string => control(field).value;
-
-  const told = (): Told => ({
-    label: textOf('label'),
-    load: textOf('load'),
-    voltage: textOf('voltage'),
-    current: textOf('current'),
-    scale: textOf('scale'),
-    inverted: control('inverted').checked,
-    nominal: textOf('nominal'),
-    claims: textOf('claims'),
-    meterV: textOf('meterV'),
-    meterDc: control('meterDc').checked,
-    sampleRateHz: textOf('sampleRateHz'),
-    sineThdPercent: textOf('sineThdPercent'),
-    instrument: Object.fromEntries(
-      moreFields
-        .map(({ name }) => [name, textOf(name)] as const)
-        .filter(([name, text]) => name !== 'sampleRateHz' && name !== 'sineThdPercent' && text.trim() !== ''),
-    ),
-  });
+  const control = (field: FieldName): HTMLInputElement => form.elements.namedItem(field) as HTMLInputElement;
+  const told = (): Told =>
+    toldAsTyped(({ name, kind }) => (kind === 'check' ? control(name).checked : control(name).value));
   form.addEventListener('input', () => onTold(told()));
   form.addEventListener('change', onDone);
   form.addEventListener('submit', (event) => event.preventDefault());
@@ -60,12 +41,10 @@ export function toldForm(
 
   return {
     show: (shown, faults) => {
-      for (const { name, kind } of allFields) {
+      for (const one of fields) {
+        const { name, kind } = one;
         const field = control(name);
-        const value =
-          name in shown
-            ? shown[name as keyof Told]
-            : (shown.instrument[name as keyof Told['instrument']] ?? '');
+        const value = typedInto(shown, one);
         if (kind === 'check') field.checked = value === true;
         else if (field.value !== value) setValue(field, String(value));
         const fault = faults.get(name);
@@ -123,7 +102,7 @@ function offerChoices(
   );
 }
 
-function fieldMarkup({ name, label, hint, kind, offers }: FieldText): ReturnType<typeof html> {
+function fieldMarkup({ name, label, hint, kind, offers }: (typeof fields)[number]): ReturnType<typeof html> {
   const id = `field-${name}`;
   const described = `hint-${name} fault-${name}`;
   const notes = html`<small id="hint-${name}">${hint}</small><span class="fault" id="fault-${name}" role="alert"></span>`;

@@ -10,6 +10,7 @@ import {
   unitNominal,
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions, fileName, publishedOptions } from '../../entry/evidence.ts';
+import { fields, type OptionKey, planKeys } from '../../entry/grammar.ts';
 import { type Assay, type Claim, completeOptions, type ToldOptions } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type HeldFile, type HeldFiles, heldFile, type Task } from './heldCaptures.ts';
@@ -157,21 +158,22 @@ interface ToldOfUnit {
  * the unit. In the order and with the leavings out of a bench test, so that the sheet carries the same text.
  */
 export function outletOptions(capture: ToldOptions, { label, load, ...ofUnit }: ToldOfUnit): ToldOptions {
-  const { voltage, current, scales = [], nominal, instrument, inverted = [] } = capture;
-  const { sampleRateHz, meter, sineThdPercent } = capture;
+  const untold = completeOptions({});
+  // What a plan can say comes first, its nominal and instrument behind the names and ratios.
+  const last: readonly OptionKey[] = ['nominal', 'instrument'];
+  const planned = planKeys.map(({ option }) => option).filter((key) => !last.includes(key));
+  const asked = fields.map(({ option }) => option);
+  const keys = new Set([...planned, ...last, ...asked].filter((key) => !ofUnitAlone.has(key)));
+  const own = { ...capture, nominal: { ...ofUnit.nominal, ...capture.nominal } };
+  const told = [...keys]
+    .map((key) => [key, own[key]] as const)
+    .filter(([key, value]) => value !== undefined && JSON.stringify(value) !== JSON.stringify(untold[key]));
   return {
-    ...(voltage === undefined ? {} : { voltage }),
-    ...(current === undefined ? {} : { current }),
-    ...(scales.length === 0 ? {} : { scales }),
-    nominal: { ...ofUnit.nominal, ...nominal },
-    ...(instrument === undefined ? {} : { instrument }),
-    ...(inverted.length === 0 ? {} : { inverted }),
-    ...(sampleRateHz === undefined ? {} : { sampleRateHz }),
-    ...(meter === undefined ? {} : { meter }),
-    ...(sineThdPercent === undefined || sineThdPercent === completeOptions({}).sineThdPercent
-      ? {}
-      : { sineThdPercent }),
+    ...Object.fromEntries(told),
     ...{ label, rule: 'guarded', claims: ofUnit.claims },
     ...(load === null ? {} : { load }),
   };
 }
+
+/** Told of the unit, whatever was told of the capture alone. */
+const ofUnitAlone: ReadonlySet<OptionKey> = new Set(['label', 'load', 'claims', 'rule']);

@@ -1,32 +1,28 @@
-import { Command } from 'commander';
 import { expect, test } from 'vitest';
 import { completeOptions } from '../../../src/assay/assayOptions.ts';
-import { fields, flags, planKeys, toldBy } from '../../../src/assay/options/optionLists.ts';
+import { fields, flagName, flags, planKeys, toldBy } from '../../../src/assay/options/optionLists.ts';
 import { type OptionKey, options } from '../../../src/assay/options/options.ts';
-import { CAPTURE_OPTION_KEYS } from '../../../src/bench/plan/benchPlan.ts';
-import { addMeasureOptions } from '../../../src/cli/measureOptions.ts';
-import { allFields } from '../../../src/page/told/fields.ts';
-import { nothingTold } from '../../../src/page/told/told.ts';
 
-test('flags are those of the command, in its order', () => {
-  const known = new Set(flags.map(({ words }) => words));
-  const listed = addMeasureOptions(new Command()).options.filter((option) => known.has(option.flags));
-  expect(listed.map((option) => [option.flags, option.description])).toEqual(
-    flags.map(({ words, help }) => [words, help]),
-  );
+test.each([
+  ['flags', flags.map((one) => one.rank)],
+  ['fields', fields.map((one) => one.rank)],
+])('every one of the %s has a place of its own', (_, ranks) => {
+  expect(ranks).toEqual(ranks.map((__, i) => i + 1));
 });
 
-test('fields are those of the page', () => {
-  expect(
-    fields.map(({ option: _, rank: __, isRare: ___, wanted: ____, parse: _____, ...field }) => field),
-  ).toEqual(allFields);
-  const told = Object.keys(nothingTold).filter((key) => key !== 'instrument');
-  const own = fields.filter(({ option }) => option !== 'instrument');
-  expect(own.map(({ name }) => name as string).sort()).toEqual(told.sort());
+test('no two flags, fields or keys of a plan have one name', () => {
+  for (const names of [
+    flags.map(flagName),
+    flags.map(({ name }) => name),
+    fields.map(({ name }) => name as string),
+    planKeys.map(({ key }) => key),
+  ])
+    expect(new Set(names).size).toBe(names.length);
 });
 
-test('keys of a plan are those that it knows', () => {
-  expect(planKeys.map(({ key }) => key)).toEqual(CAPTURE_OPTION_KEYS);
+test('each option is told through a flag, and each field and key of a plan belongs to one', () => {
+  expect(new Set(flags.map(({ option }) => option))).toEqual(new Set(Object.keys(options)));
+  expect(planKeys.map(({ key }) => key)).toEqual(['nominal', 'voltage', 'current', 'scale', 'instrument']);
 });
 
 test('a sheet carries options in the order of the catalogue, those with a value of their own first', () => {

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import { completeOptions } from '../../../src/assay/assayOptions.ts';
-import { type Field, nothingTold, type Told } from '../../../src/page/told/told.ts';
+import type { FieldName } from '../../../src/entry/grammar.ts';
+import { nothingTold, type Told } from '../../../src/page/told/told.ts';
 import { toldOptions } from '../../../src/page/told/toldOptions.ts';
 
 const understood = (told: Partial<Told>): ReturnType<typeof toldOptions> =>
   toldOptions({ ...nothingTold, ...told });
-const faultsOf = (told: Partial<Told>): Field[] => [...understood(told).faults.keys()];
+const faultsOf = (told: Partial<Told>): FieldName[] => [...understood(told).faults.keys()];
 
 test('nothing told is every default, and no fault', () => {
   const { options, faults } = understood({});
