@@ -62,7 +62,7 @@ const REMARK =
   'asks for 95 % of the 10-minute values of a week, where a customer meets the network; 3-second values may reach 1.5 times as much';
 const HIGHEST_HARMONIC_PERCENT = 5;
 
-export const ieee519Harmonics: HarmonicRow = {
+const ieee519Harmonics: HarmonicRow = {
   clause: 'Table 1',
   unit: '% of nominal',
   limitPercent: new Map(Array.from({ length: 49 }, (_, i) => [i + 2, HIGHEST_HARMONIC_PERCENT])),

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { harmonicLimits } from '../../../src/judge/limits/harmonicLimits.ts';
 import { compatibilityLevelPercent } from '../../../src/judge/limits/iec61000.ts';
 import type { LimitTable } from '../../../src/judge/limits/limitTable.ts';
 import { limitTables } from '../../../src/judge/limits/limitTables.ts';
@@ -160,17 +159,5 @@ describe('limitTables', () => {
     expect(limitsOf(table('IEC 62040-3'), 'THD')).toEqual([{ max: 8 }]);
     expect(table('IEC 62040-3').harmonics?.limitPercent.get(5)).toBe(6);
     expect(limitsOf(table('NEMA MG 1'), 'deviation factor')).toEqual([{ max: 10 }]);
-  });
-});
-
-describe('harmonicLimits', () => {
-  it('draws IEEE 519 for 60 Hz outlets and IEC 61000-2-2 otherwise', () => {
-    const at60 = harmonicLimits({ voltageV: 120, frequencyHz: 60, inferred: true });
-    const at50 = harmonicLimits({ voltageV: 230, frequencyHz: 50, inferred: true });
-    expect(at60).toMatchObject({ standard: 'IEEE 519', provenance: 'public' });
-    expect(at60.limitPercent.get(9)).toBe(5);
-    expect(at50).toMatchObject({ standard: 'IEC 61000-2-2', provenance: 'public' });
-    expect(at50.limitPercent.get(9)).toBe(1.5);
-    expect(harmonicLimits(null)).toEqual(at50);
   });
 });

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { isDecentUsableShare } from '../../../src/bench/claims/judgeUnitClaim.ts';
-import { cRateOfPower, powerAtCRate } from '../../../src/bench/energy/cRate.ts';
-import { energyRatios } from '../../../src/bench/energyRun.ts';
+import { isDecentUsableShare } from '../../src/bench/claims/judgeUnitClaim.ts';
+import { energyRatios } from '../../src/bench/energyRun.ts';
 
 const exactly = (value: number): { value: number; uncertainty: number } => ({ value, uncertainty: 0 });
 
@@ -51,10 +50,4 @@ test('a usable share of 85 % and up is taken as decent (common practice, no sour
   expect(isDecentUsableShare((100 * 572) / 650)).toBe(true);
   expect(isDecentUsableShare(85)).toBe(true);
   expect(isDecentUsableShare(84.9)).toBe(false);
-});
-
-test('0.2 C of 650 Wh is 130 W, and back', () => {
-  expect(powerAtCRate(650, 0.2)).toBe(130);
-  expect(cRateOfPower(650, 130)).toBe(0.2);
-  expect(() => cRateOfPower(0, 130)).toThrow(RangeError);
 });
