@@ -31,6 +31,8 @@ interface FigureEntry {
   readonly comparedAs?: string;
   /** Compared by its whole uncertainty though it has a budget. */
   readonly scatters?: true;
+  /** Sheets, cards and answers show it: no document is without it. A figure added later isn't in earlier documents. */
+  readonly drawn?: true;
   /** One for both channels: a current is measured at the frequency of its voltage. */
   readonly ofBoth?: true;
 }
@@ -47,6 +49,7 @@ const CATALOGUE = {
     budget: 20,
     compared: 20,
     ofBoth: true,
+    drawn: true,
   },
   rms: {
     key: 'rms{U}',
@@ -58,6 +61,7 @@ const CATALOGUE = {
     budget: 10,
     compared: 10,
     comparedAs: 'RMS {quantity}',
+    drawn: true,
   },
   mean: {
     key: 'mean{U}',
@@ -68,6 +72,7 @@ const CATALOGUE = {
     listed: 40,
     budget: 60,
     compared: 70,
+    drawn: true,
   },
   peak: {
     key: 'peak{U}',
@@ -79,6 +84,7 @@ const CATALOGUE = {
     listed: 50,
     budget: 80,
     compared: 90,
+    drawn: true,
   },
   trough: {
     key: 'trough{U}',
@@ -89,6 +95,7 @@ const CATALOGUE = {
     listed: 60,
     budget: 90,
     compared: 100,
+    drawn: true,
   },
   max: {
     key: 'max{U}',
@@ -115,6 +122,7 @@ const CATALOGUE = {
     listed: 120,
     budget: 30,
     compared: 30,
+    drawn: true,
   },
   formFactor: {
     key: 'formFactor',
@@ -138,6 +146,7 @@ const CATALOGUE = {
     toOrder: true,
     budget: 40,
     compared: 40,
+    drawn: true,
   },
   thdOfRmsPercent: {
     key: 'thdOfRmsPercent',
@@ -160,6 +169,7 @@ const CATALOGUE = {
     compared: 50,
     // From capture to capture it scatters by more than the parts that one instrument leaves.
     scatters: true,
+    drawn: true,
   },
   bandwidthHz: {
     key: 'bandwidthHz',
@@ -168,6 +178,7 @@ const CATALOGUE = {
     definition: 'half the sample rate: what lies above isn’t seen',
     needs: 'samples',
     listed: 170,
+    drawn: true,
   },
   deviationFactorPercent: {
     key: 'deviationFactorPercent',
@@ -188,6 +199,7 @@ const CATALOGUE = {
     needs: 'period',
     listed: 190,
     compared: 130,
+    drawn: true,
   },
   zeroCrossingsPerCycle: {
     key: 'zeroCrossingsPerCycle',
@@ -225,6 +237,7 @@ const CATALOGUE = {
     needs: 'voltage',
     only: 'V',
     listed: 20,
+    drawn: true,
   },
   averageResponding: {
     key: 'averageResponding{U}',
@@ -236,6 +249,7 @@ const CATALOGUE = {
     only: 'V',
     listed: 30,
     budget: 120,
+    drawn: true,
   },
 } as const;
 
@@ -250,6 +264,11 @@ export type EachFigure<T> = { readonly [N in keyof Catalogue]: T };
 /** Those that need what is named. */
 export type FigureThatNeeds<Need extends FigureEntry['needs']> = {
   [N in FigureName]: Catalogue[N]['needs'] extends Need ? N : never;
+}[FigureName];
+
+/** Those that sheets show. */
+export type DrawnFigure = {
+  [N in FigureName]: Catalogue[N] extends { readonly drawn: true } ? N : never;
 }[FigureName];
 
 /** `rms{U}` is `rmsV`; one of a voltage alone is no key of a current's. */

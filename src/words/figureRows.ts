@@ -1,7 +1,7 @@
 import { figureAt } from '../assay/channelFigures.ts';
 import type { CurrentFigures, MeasureResult, VoltageFigures } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
-import { type ChannelUnit, figuresIn } from '../measure/figures.ts';
+import { type ChannelUnit, type DrawnFigure, type EachFigure, figuresIn } from '../measure/figures.ts';
 import { figureText } from './quantities.ts';
 
 /**
@@ -46,52 +46,29 @@ export function figureColumns(figures: MainFigures, width: number): readonly [st
 }
 
 /** The figures that a sheet and the terminal show, for volts and amperes alike. */
-export interface MainFigures {
-  readonly unit: 'V' | 'A';
+export interface MainFigures extends Pick<EachFigure<Figure>, Exclude<DrawnFigure, keyof MeterFigures>> {
+  readonly unit: ChannelUnit;
   readonly channel: string;
   readonly spanS: readonly [number, number];
   readonly cyclesUsed: number;
-  readonly frequencyHz: Figure;
-  /** In `unit`, as are the next three. */
-  readonly rms: Figure;
-  readonly mean: Figure;
-  readonly peak: Figure;
-  readonly trough: Figure;
-  readonly crestFactor: Figure;
-  readonly thdPercent: Figure;
-  readonly thdNoisePercent: Figure;
   readonly thdOrders: number;
-  readonly bandwidthHz: Figure;
-  readonly dwellPercent: Figure;
   readonly harmonics: readonly { readonly order: number; readonly percent: number }[];
-  /** RMS without DC, and what an average-responding meter shows; null for a current. */
-  readonly meter: { readonly trueRmsV: Figure; readonly averageRespondingV: Figure } | null;
+  /** Null for a current. */
+  readonly meter: MeterFigures | null;
 }
 
+/** What a true-RMS meter and an average-responding one show on their AC ranges. */
+type MeterFigures = Pick<EachFigure<Figure>, 'acRms' | 'averageResponding'>;
+
 /** The voltage's figures, else the current's; null for a result that has neither. */
-export function mainFigures(result: MeasureResult): MainFigures | null {
-  const { voltage, current } = result;
-  if (voltage !== undefined) {
-    return {
-      ...voltage,
-      unit: 'V',
-      rms: voltage.rmsV,
-      mean: voltage.meanV,
-      peak: voltage.peakV,
-      trough: voltage.troughV,
-      meter: { trueRmsV: voltage.acRmsV, averageRespondingV: voltage.averageRespondingV },
-    };
-  }
-  if (current === undefined) return null;
-  return {
-    ...current,
-    unit: 'A',
-    rms: current.rmsA,
-    mean: current.meanA,
-    peak: current.peakA,
-    trough: current.troughA,
-    meter: null,
-  };
+export function mainFigures({ voltage, current }: MeasureResult): MainFigures | null {
+  const unit = voltage === undefined ? 'A' : 'V';
+  const section = voltage ?? current;
+  if (section === undefined) return null;
+  const drawn = Object.fromEntries(
+    figuresIn(unit).flatMap(({ figure, key, drawn }) => (drawn ? [[figure, figureAt(section, key)]] : [])),
+  ) as Pick<EachFigure<Figure>, DrawnFigure>;
+  return { ...section, ...drawn, unit, meter: unit === 'V' ? drawn : null };
 }
 
 /** The figures by which a capture is known, four or five; none for a result without voltage and current. */

@@ -104,10 +104,10 @@ export function averageMeterPhrase(
   meter: MainFigures['meter'],
 ): { readonly row: string; readonly value: string; readonly sentence: string } | null {
   if (meter === null) return null;
-  const { trueRmsV, averageRespondingV } = meter;
-  if (trueRmsV.value === null || averageRespondingV.value === null) return null;
-  if (Math.abs(averageRespondingV.value - trueRmsV.value) <= noticeableRatio * trueRmsV.value) return null;
-  const value = figureText(averageRespondingV, 'V');
+  const { acRms, averageResponding } = meter;
+  if (acRms.value === null || averageResponding.value === null) return null;
+  if (Math.abs(averageResponding.value - acRms.value) <= noticeableRatio * acRms.value) return null;
+  const value = figureText(averageResponding, 'V');
   return {
     row: 'A meter that is not true-RMS shows',
     value,

@@ -279,8 +279,8 @@ describe('findingSentence', () => {
 describe('averageMeterPhrase', () => {
   const of = (value: number) =>
     averageMeterPhrase({
-      trueRmsV: { value: 120, uncertainty: 1 },
-      averageRespondingV: { value, uncertainty: 1.2 },
+      acRms: { value: 120, uncertainty: 1 },
+      averageResponding: { value, uncertainty: 1.2 },
     });
 
   it('speaks where the meter is off by more than 1 %', () => {

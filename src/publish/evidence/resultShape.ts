@@ -7,6 +7,7 @@ import {
   number,
   oneOf,
   orNone,
+  type Parts,
   parts,
   type Shape,
   text,
@@ -17,14 +18,20 @@ const limit = parts({}, { min: number(), max: number() });
 
 /** A channel's section, keys ending in its unit. */
 function channelShape(unit: 'V' | 'A'): Shape {
-  const figures = figuresIn(unit).map(({ key }) => [key, figure] as const);
+  // A sheet of an earlier version has no figure that was added since.
+  const shapes = (isDrawn: boolean): Parts =>
+    Object.fromEntries(
+      figuresIn(unit)
+        .filter(({ drawn = false }) => drawn === isDrawn)
+        .map(({ key }) => [key, figure]),
+    );
   return parts(
     {
       channel: text(),
       spanS: list(number(), 2, 2),
       cyclesUsed: number(0),
       thdOrders: whole(0, 1000),
-      ...Object.fromEntries(figures),
+      ...shapes(true),
       harmonics: list(
         parts({ order: whole(0, 1000), [`rms${unit}`]: number(), percent: number(), phaseDeg: number() }),
         0,
@@ -32,6 +39,7 @@ function channelShape(unit: 'V' | 'A'): Shape {
       ),
     },
     {
+      ...shapes(false),
       harmonicGroups: parts({
         orders: list(parts({ order: number() })),
         threeSeconds: list(list(parts({}))),

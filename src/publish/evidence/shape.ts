@@ -48,7 +48,7 @@ export function list(shape: Shape, least: number = 0, most: number = 10_000): Sh
   };
 }
 
-type Parts = Readonly<Record<string, Shape>>;
+export type Parts = Readonly<Record<string, Shape>>;
 
 /** Parts by their names: those that must be there, those that may; a name of neither is nobody's business here. */
 export function parts(needed: Parts, possible: Parts = {}): Shape {

@@ -61,6 +61,15 @@ describe('the shape is looked at before anything is drawn from it', () => {
   });
 });
 
+test('a figure that sheets don’t show may be missing, for earlier versions had fewer; one that they show may not', () => {
+  const without = (key: string): string =>
+    readingOf(withJson((json) => json.replace(`"${key}":`, '"other":')));
+  expect(without('formFactor')).toBe('read');
+  expect(without('crestFactor')).toBe(
+    'sheet.damaged: something else than expected at “result.voltage.crestFactor”',
+  );
+});
+
 test('a key twice in one object is refused by name, however it is written', () => {
   const twice = (key: string): string => readingOf(withJson((json) => json.replace('{', `{"${key}":1,`)));
   expect(twice('result')).toBe('sheet.damaged: the key “result” twice in one place');
