@@ -35,6 +35,8 @@ const page: RolldownOptions = {
 const command: RolldownOptions = {
   input: {
     main: 'src/cli/main.ts',
+    // What `import … from 'sineassay'` gives.
+    package: 'src/package.ts',
     'reading/readWorker': 'src/cli/reading/readWorker.ts',
     'reading/measureWorker': 'src/cli/reading/measureWorker.ts',
     // For tests and the benchmark, which read by it alone.

@@ -5,6 +5,7 @@ export { assayCapture } from '../assay/assayCapture.ts';
 export type { AssayOptions, CaptureSource } from '../assay/assayOptions.ts';
 export { completeOptions, type ToldOptions } from '../assay/assayOptions.ts';
 export type { FailedResult, MeasureDocument, MeasureResult } from '../assay/measureDocument.ts';
+export type { Figure } from '../base/figure.ts';
 export { MeasureError } from '../base/measureError.ts';
 export type { Claim } from '../judge/claims/claim.ts';
 export type { Instrument } from '../measure/doubt/instrument.ts';
