@@ -66,14 +66,13 @@ export function halfCycleRms(record: ChannelRecord, zeros: ZeroTrack): HalfCycle
 
 /** Of the largest square: a change between two samples that noise and the flank of a sine don't reach. */
 const JUMP = 0.15;
-/** Of the difference of two cycles whose jumps each fall anywhere within a sample: of two uniform numbers, √(1/6). */
-const DEVIATIONS = 3;
 /** Jumps a cycle under which they are events, and none of the wave's own. */
 const LEAST_JUMPS = 0.5;
 
 /**
  * How far the RMS of two cycles of one wave may differ because it jumps between two samples: each jump of a cycle is
- * known to a sample, and moves the mean square by its own step of v² times what a sample is of the cycle.
+ * known to a sample, and moves the mean square by its own step of v² times what a sample is of the cycle. Where half a
+ * cycle is nearly a whole number of samples all jumps of one slip together, and stay so for cycles: they add up.
  *
  * @returns in the unit of the samples, ≥ 0; 0 for a wave that doesn't jump, or only now and then.
  */
@@ -96,9 +95,8 @@ export function rmsBetweenSamples(samples: Float64Array, periodSamples: number):
     squares += jump;
   }
   if (jumps < (LEAST_JUMPS * present) / periodSamples) return 0;
-  const perCycle = (jumps * periodSamples) / present;
   const ofOne = squares / jumps / (2 * periodSamples * Math.sqrt(sum / present));
-  return ofOne * Math.min(perCycle, DEVIATIONS * Math.sqrt(perCycle / 6));
+  return (ofOne * jumps * periodSamples) / present;
 }
 
 type ExcursionKind = 'dip' | 'swell' | 'interruption';

@@ -43,16 +43,18 @@ export function darkRuns(samples: Float64Array, periodSamples: number, peak: num
     }
     return longest;
   };
-  return runs.flatMap((run, i) => {
+  return runs.flatMap((run, i): DarkRun[] => {
     // A wave of several pulses a half cycle rests at zero for several times; the longest comes back every half cycle.
     const [usualBefore, usualAfter] = [usual(i, -1), usual(i, 1)];
     const beyond = run.to - run.from - LONGER_CYCLES * periodSamples;
-    if (beyond <= Math.min(usualBefore, usualAfter)) {
-      const isContrary =
-        contrary(samples, run, periodSamples, LIT_RATIO * peak) > CONTRARY_CYCLES * periodSamples;
-      return isContrary ? [{ ...run, sure: false }] : [];
-    }
-    return [{ ...run, sure: beyond > Math.max(usualBefore, usualAfter) }];
+    const isAtEnd = run.from === 0 || run.to === samples.length;
+    const isContrary = (): boolean =>
+      contrary(samples, run, periodSamples, LIT_RATIO * peak) > CONTRARY_CYCLES * periodSamples;
+    if (beyond > Math.max(usualBefore, usualAfter)) return [{ ...run, sure: true }];
+    // All the wave that there is beside a record's end speaks against it.
+    if (isAtEnd && isContrary()) return [{ ...run, sure: true }];
+    const isDoubted = beyond > Math.min(usualBefore, usualAfter) || isContrary();
+    return isDoubted ? [{ ...run, sure: false }] : [];
   });
 }
 
@@ -70,7 +72,10 @@ function runsNearZero(samples: Float64Array, peep: number, level: number): Sampl
   return runs;
 }
 
-/** How many samples of a run lie far from zero a period before as well as a period after. */
+/**
+ * How many samples of a run lie far from zero a period before as well as a period after; of one at the record's start or
+ * end, in both of the two periods beside it.
+ */
 function contrary(
   samples: Float64Array,
   { from, to }: SampleRange,
@@ -78,10 +83,11 @@ function contrary(
   level: number,
 ): number {
   const period = Math.round(periodSamples);
+  const [one, other] =
+    from === 0 ? [period, 2 * period] : to === samples.length ? [-period, -2 * period] : [-period, period];
+  const isLit = (n: number): boolean => n >= 0 && n < samples.length && Math.abs(samples[n]!) > level;
   let count = 0;
-  for (let n = Math.max(from, period); n < to && n + period < samples.length; n++) {
-    if (Math.abs(samples[n - period]!) > level && Math.abs(samples[n + period]!) > level) count++;
-  }
+  for (let n = from; n < to; n++) if (isLit(n + one) && isLit(n + other)) count++;
   return count;
 }
 

@@ -46,7 +46,7 @@ type JumpyRecord = StepRecord & Pick<LoadStepOptions, 'betweenSamples'>;
 /** Of nominal: levels that differ by less are one, whatever the record's own scatter. */
 const SAME_RATIO = 0.003;
 
-/** The voltage after, or at its farthest, can be told from that before: the farthest is that of a single cycle. */
+/** The voltage after, or at its farthest, can be told from that before. */
 function isSeen({ before, after, extreme }: LoadStep, record: JumpyRecord): boolean {
   return differ(before.value, after.value, extreme.value, record);
 }
@@ -57,8 +57,8 @@ function differ(
   extreme: number,
   { scatter, nominal, betweenSamples }: JumpyRecord,
 ): boolean {
-  const least = Math.max(SAME_RATIO * (nominal ?? before), 4 * scatter);
-  return Math.abs(after - before) > least || Math.abs(extreme - before) > Math.max(least, betweenSamples);
+  const least = Math.max(SAME_RATIO * (nominal ?? before), 4 * scatter) + betweenSamples;
+  return Math.abs(after - before) > least || Math.abs(extreme - before) > least;
 }
 
 function stepOf(

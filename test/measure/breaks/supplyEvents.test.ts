@@ -277,3 +277,27 @@ test.each([
     expect(startS.uncertainty).toBeLessThan(doubtS);
   },
 );
+
+test('a rest of a tenth of a cycle at the record’s start or end is no part of the voltage that is measured', () => {
+  // Twelve hundredths of a cycle: to a quarter of the wave's height it would have gone by itself; a sine rests for five.
+  const restS = 0.0024;
+  const first = [
+    { fromS: -1, toS: restS },
+    { fromS: 0.13, toS: 0.4 },
+    { fromS: 0.5, toS: 9 },
+  ];
+  const last = first.map(({ fromS, toS }) => ({ fromS: 0.6 - toS, toS: 0.6 - fromS })).reverse();
+  for (const [breaks, isFirst] of [
+    [first, true],
+    [last, false],
+  ] as const) {
+    const evolution = { wave: sine, frequencyHz: 50, breaks };
+    const record = recorded(evolvingWave(evolution), { sampleRateHz: 20_000, durationS: 0.6, ...EIGHT_BITS });
+    const { dark, steady } = supplyCourse(record, { nominal: 230 })!;
+    // Within a hundredth of a cycle, four samples: the wave is near zero where it would have begun.
+    if (isFirst) expect(Math.abs(dark[0]!.to - restS * 20_000)).toBeLessThan(20);
+    else expect(Math.abs(dark.at(-1)!.from - (0.6 - restS) * 20_000)).toBeLessThan(20);
+    expect(steady.from).toBeGreaterThanOrEqual(isFirst ? restS * 20_000 - 1 : 0);
+    expect(steady.to).toBeLessThanOrEqual(isFirst ? 12_000 : (0.6 - restS) * 20_000 + 1);
+  }
+});

@@ -122,3 +122,20 @@ test('a voltage that dies out and comes back is away, though it never rests at z
   if (away?.kind !== 'transfer') throw new Error('no transfer');
   expect(Math.abs(away.durationS.value - 0.0054)).toBeLessThan(0.001);
 });
+
+test('a cut sine without noise whose jumps all slip by a sample at once has no step', () => {
+  // Half a cycle of nearly a whole number of samples, and a quarter: edges stand still for cycles, then all move on.
+  for (const periodSamples of [523.5, 527.9, 530.02, 331.4]) {
+    for (const degrees of [90, 126, 127, 129]) {
+      for (const start of [0, 0.21, 0.37]) {
+        const samples = Float64Array.from({ length: Math.round(10.3 * periodSamples) }, (_, n) => {
+          const phase = start + n / periodSamples;
+          return (phase % 0.5) * 360 >= degrees ? 325 * Math.sin(2 * Math.PI * phase) : 0;
+        });
+        const course = supplyCourse({ samples, intervalS: 1 / (50 * periodSamples), startS: 0 })!;
+        expect(course.steps, `${degrees}°, ${periodSamples} samples a cycle, from ${start}`).toEqual([]);
+        expect(course.events).toEqual([]);
+      }
+    }
+  }
+});
