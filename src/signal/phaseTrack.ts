@@ -7,6 +7,8 @@ const REACH = 4;
 /** Samples a cycle that the phase needs, of any wave. */
 const SAMPLES_A_CYCLE = 256;
 const PASSES = 8;
+/** What the frequency may be off by at most, of what is started from. */
+const WANDER = 0.2;
 
 /**
  * Follow the phase of the fundamental along a record, by a weighted fit over up to four cycles around every
@@ -39,7 +41,8 @@ export function phaseTrack(samples: Float64Array, omega: number, breaks: readonl
   };
   for (let pass = 0; pass < PASSES; pass++) {
     const { crossings } = track;
-    const phases = truePhases(crossings, halfCycleCells(record, crossings), soundCells(crossings, jumps));
+    const cells = halfCycleCells(record, crossings);
+    const phases = truePhases(crossings, cells, soundCells(crossings, jumps), spacing);
     if (phases === null) break;
     track = wholeHalfTurns(crossings, phases.halfTurns, phases.seen, record.length);
     const moved = track.crossings.map((at, m) => Math.abs(at - (crossings[m] ?? at)));
@@ -65,7 +68,12 @@ interface Phases {
 }
 
 /** What the phase at every crossing tried really is; null where none shows one. */
-function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8Array): Phases | null {
+function truePhases(
+  crossings: Float64Array,
+  cells: HalfCycleCells,
+  sound: Uint8Array,
+  spacing: number,
+): Phases | null {
   const { re, im, whole } = cells;
   const sizes = re.map((x, m) => (whole[m] === 1 ? hypot(x, im[m]!) : 0));
   const largest = sizes.reduce((a, b) => Math.max(a, b), 0);
@@ -91,7 +99,7 @@ function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8
     // sin(θ + δ) leaves ½·(sin δ − i·cos δ).
     halfTurns[m] = m + atan2(sumRe, -sumIm) / Math.PI;
   }
-  return seen.includes(1) ? { halfTurns: carriedPhases(crossings, halfTurns, seen), seen } : null;
+  return seen.includes(1) ? { halfTurns: carriedPhases(crossings, halfTurns, seen, spacing), seen } : null;
 }
 
 /**
@@ -101,9 +109,16 @@ function truePhases(crossings: Float64Array, cells: HalfCycleCells, sound: Uint8
  * @param at - positions, ascending; shape M, M ≥ 2.
  * @param halfTurns - phases at them, in half turns, known up to whole turns; only the seen are read.
  * @param seen - 1 where the phase is known; at least one is.
+ * @param spacing - of half turns, rough, in the unit of the positions: what is known up to whole turns alone would as well
+ * go three times as fast, and a jump of phase would start it.
  * @returns shape M, ascending.
  */
-export function carriedPhases(at: Float64Array, halfTurns: Float64Array, seen: Uint8Array): Float64Array {
+export function carriedPhases(
+  at: Float64Array,
+  halfTurns: Float64Array,
+  seen: Uint8Array,
+  spacing: number,
+): Float64Array {
   const filled = Float64Array.from(halfTurns);
   // The phase at m, carried on from `from` along the cycle on its far side.
   const carried = (from: number, m: number): number => {
@@ -114,7 +129,8 @@ export function carriedPhases(at: Float64Array, halfTurns: Float64Array, seen: U
       far === from
         ? (m - from) / (at[m]! - at[from]!)
         : (filled[far]! - filled[from]!) / (at[far]! - at[from]!);
-    return filled[from]! + slope * (at[m]! - at[from]!);
+    const credible = Math.max((1 - WANDER) / spacing, Math.min((1 + WANDER) / spacing, slope));
+    return filled[from]! + credible * (at[m]! - at[from]!);
   };
   let last = -1;
   for (let here = 0; here < filled.length; here++) {

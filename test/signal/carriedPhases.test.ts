@@ -6,14 +6,14 @@ test('what is seen is unwrapped; what is not is carried on from the nearer side 
   const at = Float64Array.of(0, 10, 20, 30, 45, 50, 60, 70);
   const halfTurns = Float64Array.of(0, 1, 2, 0, 0, 3.5, 4.5, 5.5);
   const seen = Uint8Array.of(1, 1, 1, 0, 0, 1, 1, 1);
-  const carried = carriedPhases(at, halfTurns, seen);
+  const carried = carriedPhases(at, halfTurns, seen, 10);
   // 3.5 is 5.5 less a turn: the line through the first three reaches 5 at 50.
   expect(Array.from(carried)).toEqual([0, 1, 2, 3, 5, 5.5, 6.5, 7.5]);
 });
 
 test('a phase that jumps back stands nearly still: time runs forwards', () => {
   const at = Float64Array.of(0, 10, 20, 30);
-  const carried = carriedPhases(at, Float64Array.of(0, 1, 1.05, 2.05), Uint8Array.of(1, 1, 1, 1));
+  const carried = carriedPhases(at, Float64Array.of(0, 1, 1.05, 2.05), Uint8Array.of(1, 1, 1, 1), 10);
   carried.forEach((phase, m) => {
     expect(m === 0 || phase > carried[m - 1]!).toBe(true);
   });

@@ -1,5 +1,9 @@
+import { median } from '../../signal/statistics.ts';
+
 /** The standard's windows of 200 ms have a line every 5 Hz: there each line's own place decides. */
 const STANDARD_LINE_HZ = 5;
+/** Over the middle line, in power: the lines of noise look like a tone by chance, and stay where they are. */
+const PROMINENT = 25;
 /** Of the power of four lines: with no more left over, one tone is all that they show. */
 const LEFT_OVER = 0.01;
 
@@ -16,8 +20,9 @@ const LEFT_OVER = 0.01;
 export function tonePlaces(squares: Float64Array, lineHz: number): Float64Array {
   const places = new Float64Array(squares.length).fill(Number.NaN);
   if (lineHz < 1.5 * STANDARD_LINE_HZ) return places;
+  const least = PROMINENT * median(squares);
   for (let k = 2; k + 2 < squares.length; k++) {
-    if (squares[k]! < squares[k - 1]! || squares[k]! <= squares[k + 1]!) continue;
+    if (!(squares[k]! > least) || squares[k]! < squares[k - 1]! || squares[k]! <= squares[k + 1]!) continue;
     const lower = squares[k - 1]! > squares[k + 1]! ? k - 1 : k;
     const [a, b] = [Math.sqrt(squares[lower]!), Math.sqrt(squares[lower + 1]!)];
     const part = b / (a + b);
