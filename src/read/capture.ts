@@ -66,6 +66,8 @@ export interface Capture {
   /** Null or absent where the file doesn't say. */
   readonly acquisition?: Acquisition | null;
   readonly notices: readonly Notice[];
+  /** Names of channels that the notice `scale.implied` proposes a ratio for; absent: none. */
+  readonly impliedScales?: readonly string[];
 }
 
 /** The runs of NaN in a channel, or of infinite values before it is settled what they mean: ascending, disjoint, half-open. */

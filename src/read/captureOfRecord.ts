@@ -63,6 +63,7 @@ export function captureOfRecord(
       ...time.notices,
       ...built.notices,
     ],
+    ...(built.impliedScales.length === 0 ? {} : { impliedScales: built.impliedScales }),
   };
 }
 

@@ -62,9 +62,9 @@ export function rescaleCapture(
     return { ...rescaled(channel, factor, scaled.has(channel.name)), samples };
   });
   const notices = capture.notices.filter(
-    ({ code, message }) =>
+    ({ code }) =>
       (code !== 'counts.unscaled' || hasBareCounts(capture, scaled)) &&
-      (code !== 'scale.implied' || ![...scaled].some((name) => message.includes(`--scale ${name}=`))),
+      (code !== 'scale.implied' || !capture.impliedScales?.some((name) => scaled.has(name))),
   );
   return { ...capture, channels: [first!, ...others], notices };
 }

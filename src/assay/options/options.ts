@@ -1,3 +1,15 @@
+import {
+  flag,
+  list,
+  number,
+  oneOf,
+  orNone,
+  parts,
+  partsAlike,
+  type Shape,
+  text,
+  whole,
+} from '../../base/shape.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
 import { parseClaim } from '../../judge/claims/parseClaim.ts';
 import type { DecisionRule } from '../../judge/decide.ts';
@@ -63,9 +75,13 @@ export type CheckField = 'inverted' | 'meterDc';
 /** A field of the page: of a capture, or of the instrument. */
 export type FieldName = TextField | CheckField | keyof Instrument;
 
+const otherThanZero: Shape = (value, place) => (value === 0 ? place : number()(value, place));
+const aboveNothing = number(Number.MIN_VALUE);
+
 /** Every option, in the order in which a sheet carries them. */
 export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName> } = {
   claims: {
+    carried: list(text(1000), 0, 1000),
     otherwise: [],
     flag: {
       ...{ rank: 1, words: '--claim <text>', parse: parseClaim, repeats: true },
@@ -78,6 +94,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   scales: {
+    carried: list(parts({ channel: orNone(text()), factor: otherThanZero }), 0, 1000),
     otherwise: [],
     flag: {
       ...{ rank: 9, words: '--scale <[name=]factor>', parse: scaleIn, repeats: true },
@@ -100,6 +117,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   inverted: {
+    carried: list(text(), 0, 1000),
     otherwise: [],
     flag: {
       ...{ rank: 10, words: '--invert <name>', repeats: true },
@@ -112,6 +130,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   rule: {
+    carried: oneOf('guarded', 'simple'),
     otherwise: 'guarded',
     flag: {
       ...{ rank: 15, words: '--rule <name>', choices: ['guarded', 'simple'] },
@@ -119,6 +138,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   orders: {
+    carried: whole(2, 500),
     otherwise: 50,
     flag: {
       rank: 16,
@@ -128,6 +148,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   sineThdPercent: {
+    carried: aboveNothing,
     otherwise: 5,
     flag: {
       ...{ rank: 17, words: '--sine-thd <percent>', parse: positive },
@@ -139,6 +160,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   perWindow: {
+    carried: flag,
     otherwise: false,
     flag: {
       ...{ rank: 18, words: '--windows', isOfAnswer: true },
@@ -146,12 +168,14 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   label: {
+    carried: text(),
     flag: { rank: 2, words: '--label <text>', help: 'the unit under test' },
     field: {
       ...{ rank: 1, name: 'label', label: 'Unit under test', hint: 'Inverter A (red case)', kind: 'text' },
     },
   },
   load: {
+    carried: text(),
     flag: {
       ...{ rank: 3, words: '--load <text>' },
       help: 'the load on it, for example "300 W resistive"; else that in the file\'s name. A measured one comes first',
@@ -159,6 +183,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     field: { rank: 2, name: 'load', label: 'Load on it', hint: '300 W resistive', kind: 'text' },
   },
   nominal: {
+    carried: parts({}, { voltageV: aboveNothing, frequencyHz: aboveNothing, ofUnit: flag }),
     flag: {
       ...{ rank: 4, words: '--nominal <text>', parse: parseNominal },
       help: 'what the outlet is meant to give, for example 120V/60Hz',
@@ -175,6 +200,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   voltage: {
+    carried: text(),
     flag: {
       ...{ rank: 5, words: '--voltage <name>' },
       help: 'the channel to measure; all: each of them; CH1-CH2: their difference',
@@ -190,6 +216,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   current: {
+    carried: text(),
     flag: {
       ...{ rank: 6, words: '--current <name>' },
       help: 'the current channel, or FILE or FILE:NAME of an export of its own',
@@ -205,18 +232,21 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   directInput: {
+    carried: parts({ voltage: text(), current: text() }),
     flag: {
       ...{ rank: 7, words: '--dc-input <volts,amperes>', parse: directInputIn },
       help: 'the two channels at the DC input, for the efficiency',
     },
   },
   skews: {
+    carried: list(parts({ channel: text(), seconds: number() }), 0, 1000),
     flag: {
       ...{ rank: 8, words: '--skew <name=seconds>', parse: skewIn, repeats: true },
       help: 'how late a channel shows an event, repeatable',
     },
   },
   instrument: {
+    carried: partsAlike(orNone(number(0))),
     flag: {
       ...{ rank: 14, words: '--instrument <file>', isFile: true },
       help: 'what is known of scope and probe, as YAML, see below',
@@ -245,6 +275,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   sampleRateHz: {
+    carried: aboveNothing,
     flag: {
       ...{ rank: 11, words: '--sample-rate <hertz>', parse: positive },
       help: 'samples a second, for a file that has no time',
@@ -255,6 +286,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   meter: {
+    carried: parts({ readingV: aboveNothing, dcCoupled: flag }),
     flag: {
       parts: [
         {

@@ -1,4 +1,4 @@
-import { resultShape } from './resultShape.ts';
+import { options } from '../../assay/options/options.ts';
 import {
   digest,
   figure,
@@ -8,30 +8,19 @@ import {
   oneOf,
   orNone,
   parts,
-  partsAlike,
   type Shape,
   text,
-  whole,
-} from './shape.ts';
+} from '../../base/shape.ts';
+import { resultShape } from './resultShape.ts';
 
-const notZero: Shape = (value, place) => (value === 0 ? place : number()(value, place));
-const positive = number(Number.MIN_VALUE);
+const { claims, ...others } = Object.fromEntries(
+  Object.entries(options).map(([key, { carried }]) => [key, carried]),
+);
 
 /** What was told of a capture, as a sheet carries it: within what options may be. */
 const optionsShape: Shape = parts(
-  { claims: list(text(1000), 0, 1000) },
-  {
-    ...{ label: text(), load: text(), voltage: text(), current: text(), rule: oneOf('guarded', 'simple') },
-    ...{ orders: whole(2, 500), sineThdPercent: positive, sampleRateHz: positive },
-    ...{ perWindow: flag, isResistiveFullStep: flag, scalesInPlace: flag },
-    nominal: parts({}, { voltageV: positive, frequencyHz: positive, ofUnit: flag }),
-    scales: list(parts({ channel: orNone(text()), factor: notZero }), 0, 1000),
-    inverted: list(text(), 0, 1000),
-    skews: list(parts({ channel: text(), seconds: number() }), 0, 1000),
-    directInput: parts({ voltage: text(), current: text() }),
-    instrument: partsAlike(orNone(number(0))),
-    meter: parts({ readingV: positive, dcCoupled: flag }),
-  },
+  { claims: claims! },
+  { ...others, isResistiveFullStep: flag, scalesInPlace: flag },
 );
 
 /**

@@ -1,4 +1,3 @@
-import { figuresIn } from '../../measure/figures.ts';
 import {
   digest,
   figure,
@@ -12,7 +11,8 @@ import {
   type Shape,
   text,
   whole,
-} from './shape.ts';
+} from '../../base/shape.ts';
+import { figuresIn } from '../../measure/figures.ts';
 
 const limit = parts({}, { min: number(), max: number() });
 

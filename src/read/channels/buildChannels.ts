@@ -10,6 +10,8 @@ import { settleOverRange } from './overRange.ts';
 interface BuiltChannels {
   readonly channels: readonly [Channel, ...Channel[]];
   readonly notices: readonly Notice[];
+  /** Names of channels that the notice `scale.implied` proposes a ratio for. */
+  readonly impliedScales: readonly string[];
 }
 
 /**
@@ -61,7 +63,13 @@ export function buildChannels(
   return {
     channels: [first.channel, ...others.map((other) => other.channel)],
     notices: channelNotices([first, ...others], emptyNames, timeBase, bend),
+    impliedScales: built.filter(isImplied).map(({ channel }) => channel.name),
   };
+}
+
+/** Whether the head gives a ratio for whole numbers that may be a converter's codes. */
+function isImplied({ implied, isUnscaledCounts }: BuiltChannel): boolean {
+  return implied !== null && !isUnscaledCounts;
 }
 
 /** As few rows as make a record: fewer values than that are no wave, nor a direct voltage. */
@@ -128,7 +136,7 @@ function channelNotices(
       `${counts} holds bare converter counts: give the volts of one count with --scale.${proposals((one) => one.isUnscaledCounts)}`,
     );
   }
-  const whole = names(({ implied, isUnscaledCounts }) => implied !== null && !isUnscaledCounts);
+  const whole = names(isImplied);
   if (whole !== '') {
     notice(
       'scale.implied',

@@ -7,7 +7,7 @@ test.each([
   ['flags', flags.map((one) => one.rank)],
   ['fields', fields.map((one) => one.rank)],
 ])('every one of the %s has a place of its own', (_, ranks) => {
-  expect(ranks).toEqual(ranks.map((__, i) => i + 1));
+  expect(new Set(ranks).size).toBe(ranks.length);
 });
 
 test('no two flags, fields or keys of a plan have one name', () => {
