@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import type { Command } from 'commander';
+import { planKeys } from '../../entry/grammar.ts';
 import { failureLine, MeasureError } from '../../entry/measuring.ts';
 import { type LookedInto, lookedInto, planText } from '../../entry/plans.ts';
 import { exitCodes } from '../failures.ts';
@@ -17,17 +18,7 @@ export type BenchCommandFlags = BenchFlags &
   SweepFlags & { readonly init?: string; readonly force?: boolean };
 
 /** What a plan states itself, so that these belong to pairs alone. */
-const SWEEP_FLAGS = [
-  'claim',
-  'label',
-  'nominal',
-  'voltage',
-  'current',
-  'scale',
-  'instrument',
-  'rule',
-  'earlier',
-] as const satisfies readonly (keyof SweepFlags)[];
+const SWEEP_FLAGS = ['claim', 'label', ...planKeys.map(({ key }) => key), 'rule', 'earlier'];
 
 /** What `bench` does. */
 export async function benchCaptures(

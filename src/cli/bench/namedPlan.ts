@@ -6,15 +6,10 @@ import { type BenchPlan, planOf, readInstrument, readPlan } from '../../entry/pl
 import { failedResult } from '../measureFile.ts';
 import { digest, readText } from '../reading/readText.ts';
 
-/** What may be said of the one unit whose captures stand on the command line. */
-export interface SweepFlags {
+/** What may be said of the one unit whose captures stand on the command line: that, and the keys of a plan. */
+export interface SweepFlags extends Readonly<Record<string, unknown>> {
   readonly claim?: readonly string[];
   readonly label?: string;
-  readonly nominal?: string;
-  readonly voltage?: string;
-  readonly current?: string;
-  readonly scale?: number;
-  readonly instrument?: string;
   readonly rule?: string;
   readonly earlier?: readonly string[];
 }

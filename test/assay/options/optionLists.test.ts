@@ -20,9 +20,9 @@ test('no two flags, fields or keys of a plan have one name', () => {
     expect(new Set(names).size).toBe(names.length);
 });
 
-test('each option is told through a flag, and each field and key of a plan belongs to one', () => {
+test('each option is told through a flag; a key of a plan is a flag of bench too', () => {
   expect(new Set(flags.map(({ option }) => option))).toEqual(new Set(Object.keys(options)));
-  expect(planKeys.map(({ key }) => key)).toEqual(['nominal', 'voltage', 'current', 'scale', 'instrument']);
+  expect(planKeys.map(({ flag }) => flagName(flag))).toEqual(planKeys.map(({ key }) => `--${key}`));
 });
 
 test('a sheet carries options in the order of the catalogue, those with a value of their own first', () => {
