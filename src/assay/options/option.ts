@@ -1,4 +1,4 @@
-import type { Shape } from '../../base/shape.ts';
+import type { Schema } from '../../base/schema.ts';
 
 /**
  * What one option of measuring is: how it is told through each door, and what stands where nobody tells it.
@@ -9,7 +9,7 @@ export interface Option<Value, Name extends string = string> {
   /** What stands where nothing is told; absent: nothing does. */
   readonly otherwise?: Value;
   /** As a sheet carries it. */
-  readonly carried: Shape;
+  readonly carried: Schema<unknown>;
   readonly flag: Flag<Value> | Together<Flag<unknown>, Value>;
   /** Absent: the page doesn't ask. */
   readonly field?: Field<Value, Name> | Together<Field<unknown, Name>, Value>;

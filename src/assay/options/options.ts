@@ -1,20 +1,11 @@
-import {
-  flag,
-  list,
-  number,
-  oneOf,
-  orNone,
-  parts,
-  partsAlike,
-  type Shape,
-  text,
-  whole,
-} from '../../base/shape.ts';
+import * as v from 'valibot';
+import { alike, finite, list, optional, type Schema, text } from '../../base/schema.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
 import { parseClaim } from '../../judge/claims/parseClaim.ts';
 import type { DecisionRule } from '../../judge/decide.ts';
 import { parseNominal, type ToldNominal } from '../../judge/nominal/mainsNominals.ts';
 import type { Instrument } from '../../measure/doubt/instrument.ts';
+import { instrumentSchema } from '../../measure/doubt/instrumentSchema.ts';
 import type { Rescaling } from '../../read/rescaleCapture.ts';
 import type { DirectInputChannels } from '../directInput.ts';
 import type { Field, Option, Wanted } from './option.ts';
@@ -75,13 +66,13 @@ export type CheckField = 'inverted' | 'meterDc';
 /** A field of the page: of a capture, or of the instrument. */
 export type FieldName = TextField | CheckField | keyof Instrument;
 
-const otherThanZero: Shape = (value, place) => (value === 0 ? place : number()(value, place));
-const aboveNothing = number(Number.MIN_VALUE);
+const otherThanZero: Schema<number> = v.pipe(v.number(), v.finite(), v.notValue(0));
+const aboveNothing: Schema<number> = v.pipe(v.number(), v.finite(), v.gtValue(0));
 
 /** Every option, in the order in which a sheet carries them. */
 export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName> } = {
   claims: {
-    carried: list(text(1000), 0, 1000),
+    carried: list(text(1000), 1000),
     otherwise: [],
     flag: {
       ...{ rank: 1, words: '--claim <text>', parse: parseClaim, repeats: true },
@@ -94,7 +85,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   scales: {
-    carried: list(parts({ channel: orNone(text()), factor: otherThanZero }), 0, 1000),
+    carried: list(v.looseObject({ channel: v.nullable(text()), factor: otherThanZero }), 1000),
     otherwise: [],
     flag: {
       ...{ rank: 9, words: '--scale <[name=]factor>', parse: scaleIn, repeats: true },
@@ -117,7 +108,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   inverted: {
-    carried: list(text(), 0, 1000),
+    carried: list(text(), 1000),
     otherwise: [],
     flag: {
       ...{ rank: 10, words: '--invert <name>', repeats: true },
@@ -130,7 +121,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   rule: {
-    carried: oneOf('guarded', 'simple'),
+    carried: v.picklist(['guarded', 'simple']),
     otherwise: 'guarded',
     flag: {
       ...{ rank: 15, words: '--rule <name>', choices: ['guarded', 'simple'] },
@@ -138,7 +129,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   orders: {
-    carried: whole(2, 500),
+    carried: v.pipe(v.number(), v.integer(), v.minValue(2), v.maxValue(500)),
     otherwise: 50,
     flag: {
       rank: 16,
@@ -160,7 +151,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   perWindow: {
-    carried: flag,
+    carried: v.boolean(),
     otherwise: false,
     flag: {
       ...{ rank: 18, words: '--windows', isOfAnswer: true },
@@ -183,7 +174,9 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     field: { rank: 2, name: 'load', label: 'Load on it', hint: '300 W resistive', kind: 'text' },
   },
   nominal: {
-    carried: parts({}, { voltageV: aboveNothing, frequencyHz: aboveNothing, ofUnit: flag }),
+    carried: v.looseObject(
+      optional({ voltageV: aboveNothing, frequencyHz: aboveNothing, ofUnit: v.boolean() }),
+    ),
     flag: {
       ...{ rank: 4, words: '--nominal <text>', parse: parseNominal },
       help: 'what the outlet is meant to give, for example 120V/60Hz',
@@ -232,21 +225,21 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   directInput: {
-    carried: parts({ voltage: text(), current: text() }),
+    carried: v.looseObject(alike(['voltage', 'current'], text())),
     flag: {
       ...{ rank: 7, words: '--dc-input <volts,amperes>', parse: directInputIn },
       help: 'the two channels at the DC input, for the efficiency',
     },
   },
   skews: {
-    carried: list(parts({ channel: text(), seconds: number() }), 0, 1000),
+    carried: list(v.looseObject({ channel: text(), seconds: finite }), 1000),
     flag: {
       ...{ rank: 8, words: '--skew <name=seconds>', parse: skewIn, repeats: true },
       help: 'how late a channel shows an event, repeatable',
     },
   },
   instrument: {
-    carried: partsAlike(orNone(number(0))),
+    carried: instrumentSchema,
     flag: {
       ...{ rank: 14, words: '--instrument <file>', isFile: true },
       help: 'what is known of scope and probe, as YAML, see below',
@@ -286,7 +279,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
   },
   meter: {
-    carried: parts({ readingV: aboveNothing, dcCoupled: flag }),
+    carried: v.looseObject({ readingV: aboveNothing, dcCoupled: v.boolean() }),
     flag: {
       parts: [
         {

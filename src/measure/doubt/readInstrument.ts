@@ -1,6 +1,8 @@
 import { MeasureError } from '../../base/measureError.ts';
+import { admit } from '../../base/schema.ts';
 import { parseYaml } from '../../read/text/parseYaml.ts';
 import type { Instrument } from './instrument.ts';
+import { instrumentFileSchema, needAboveZero } from './instrumentSchema.ts';
 
 /** The keys of an instrument file, with an example each. */
 const EXAMPLES: Readonly<Record<keyof Instrument, number>> = {
@@ -32,28 +34,27 @@ export function readInstrument(text: string): Partial<Instrument> {
       advice: `known keys: ${Object.keys(EXAMPLES).join(', ')}`,
     });
   }
+  // Line by line, so that the first that is wrong is named.
   for (const [key, value] of Object.entries(data)) {
-    if (!Object.hasOwn(EXAMPLES, key)) {
-      throw new MeasureError('instrument.key', `The key "${key}" is not known.`, {
-        line: lineOf([key]),
-        expected: `one of ${Object.keys(EXAMPLES).join(', ')}`,
-        received: key,
-        advice: 'check the spelling',
-      });
-    }
-    const positive = key === 'bits' || key.endsWith('Hz');
-    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0 || (positive && value === 0)) {
-      throw new MeasureError(
-        'instrument.value',
-        `"${key}" needs a number ${positive ? 'above zero' : 'of zero or more'}.`,
-        {
-          line: lineOf([key]),
-          expected: `a number such as ${EXAMPLES[key as keyof Instrument]}`,
-          received: JSON.stringify(value),
-          advice: 'give the half-width of the interval, as the data sheet states it, without a unit',
-        },
-      );
-    }
+    admit({ [key]: value }, instrumentFileSchema, () => refusal(key, value, lineOf([key])));
   }
   return data as Partial<Instrument>;
+}
+
+function refusal(key: string, value: unknown, line: number): MeasureError {
+  if (!Object.hasOwn(EXAMPLES, key)) {
+    return new MeasureError('instrument.key', `The key "${key}" is not known.`, {
+      line,
+      expected: `one of ${Object.keys(EXAMPLES).join(', ')}`,
+      received: key,
+      advice: 'check the spelling',
+    });
+  }
+  const least = Object.hasOwn(needAboveZero, key) ? 'above zero' : 'of zero or more';
+  return new MeasureError('instrument.value', `"${key}" needs a number ${least}.`, {
+    line,
+    expected: `a number such as ${EXAMPLES[key as keyof Instrument]}`,
+    received: JSON.stringify(value),
+    advice: 'give the half-width of the interval, as the data sheet states it, without a unit',
+  });
 }

@@ -1,6 +1,7 @@
 import { MeasureError } from '../../base/measureError.ts';
+import { admit, longestText } from '../../base/schema.ts';
 import { type Digest, dataEnd, dataStart, type SealedEvidence, sealOf, withData } from '../../draw/seal.ts';
-import { evidenceShape } from './evidenceShape.ts';
+import { evidenceSchema } from './evidenceSchema.ts';
 
 /** What a sheet carries beside its picture. */
 interface DrawnSheet {
@@ -80,11 +81,32 @@ function parsed(escapedText: string): SealedEvidence {
     throw damaged('text that is no JSON');
   }
   if (doubledKey !== null) throw damaged(`the key “${doubledKey.slice(0, 60)}” twice in one place`);
-  const place = evidenceShape(data, '');
-  if (place === null) return data as SealedEvidence;
-  throw damaged(
+  const unfit = unfitPart(data);
+  if (unfit !== null) throw otherwise(unfit.join('.'));
+  return admit(data, evidenceSchema, ({ place }) => otherwise(place)) as SealedEvidence;
+}
+
+function otherwise(place: string): MeasureError {
+  return damaged(
     place === '' ? 'data of another kind' : `something else than expected at “${place.slice(0, 90)}”`,
   );
+}
+
+/**
+ * Numbers that are finite and texts that somebody may have written, whatever they are called: the schema doesn't look
+ * into what it has no name for.
+ *
+ * @returns the place of the first part that is neither; null where there is none.
+ */
+function unfitPart(value: unknown): string[] | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? null : [];
+  if (typeof value === 'string') return value.length <= longestText ? null : [];
+  if (typeof value !== 'object' || value === null) return null;
+  for (const [name, part] of Object.entries(value)) {
+    const unfit = unfitPart(part);
+    if (unfit !== null) return [name, ...unfit];
+  }
+  return null;
 }
 
 const unescaped: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
