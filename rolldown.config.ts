@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { toJsonSchema } from '@valibot/to-json-schema';
 import { defineConfig, type Plugin, type RolldownOptions } from 'rolldown';
 import { globSync } from 'tinyglobby';
 import { typeface } from './src/cli/report/typeface.ts';
+import { documentSchemas, sharedSchemas } from './src/publish/documentSchemas.ts';
 import { pageStyle } from './src/publish/html/pageStyle.ts';
 import { caution, noCertificate } from './src/words/text.ts';
 
@@ -43,6 +45,7 @@ const command: RolldownOptions = {
     'reading/readFileCapture': 'src/cli/reading/readFileCapture.ts',
   },
   platform: 'node',
+  plugins: [publishedSchemas()],
   // Packages stay where they were installed.
   external: ['#csv', ...Object.keys(dependencies).map((name) => new RegExp(`^${name}(/|$)`))],
   output: {
@@ -56,6 +59,44 @@ const command: RolldownOptions = {
 };
 
 export default defineConfig([command, page]);
+
+/**
+ * The JSON Schema of each document: `schemas/measure.json` and others. How long texts and lists may be is asked of
+ * what comes in alone; that a number is finite needs no saying in JSON.
+ */
+function publishedSchemas(): Plugin {
+  return {
+    name: 'published schemas',
+    generateBundle() {
+      for (const [name, schema] of Object.entries(documentSchemas)) {
+        const {
+          $schema,
+          $defs = {},
+          ...described
+        } = toJsonSchema(schema, {
+          ...{ target: 'draft-2020-12', definitions: sharedSchemas, ignoreActions: ['finite', 'max_length'] },
+        });
+        const title = `sineassay/${name}@1`;
+        const document = { $schema, $id: title, title, ...described, $defs: named($defs, described) };
+        const source = `${JSON.stringify(document, null, 2)}\n`;
+        this.emitFile({ type: 'asset', fileName: `schemas/${name}.json`, source });
+      }
+    },
+  };
+}
+
+/** Those of the definitions that a schema refers to, itself or through one of them. */
+function named<T>(definitions: Readonly<Record<string, T>>, from: unknown): Readonly<Record<string, T>> {
+  let used: Readonly<Record<string, T>> = {};
+  for (let before = -1; before < Object.keys(used).length; ) {
+    before = Object.keys(used).length;
+    const text = JSON.stringify([from, used]);
+    used = Object.fromEntries(
+      Object.entries(definitions).filter(([name]) => text.includes(`"#/$defs/${name}"`)),
+    );
+  }
+  return used;
+}
 
 function onePage(): Plugin {
   return {

@@ -46,6 +46,10 @@ const commands: Readonly<
     does: 'print the reference limits with their source, edition and provenance',
     define: async () => (await import('./limits.ts')).defineLimits,
   },
+  schema: {
+    does: 'print the JSON Schema of a document that this program writes',
+    define: async () => (await import('./schema.ts')).defineSchema,
+  },
   synth: {
     does: 'write a test capture of a known wave, with its true figures beside it',
     define: async () => (await import('./synth.ts')).defineSynth,

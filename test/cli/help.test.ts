@@ -6,7 +6,18 @@ import { runCommand } from './runCommand.ts';
 
 const folder = benchFolder({});
 
-const commands = ['measure', 'report', 'bench', 'compare', 'recheck', 'page', 'limits', 'synth', 'selfcheck'];
+const commands = [
+  'measure',
+  'report',
+  'bench',
+  'compare',
+  'recheck',
+  'page',
+  'limits',
+  'schema',
+  'synth',
+  'selfcheck',
+];
 
 test.each(commands)('%s explains itself with an example', async (command) => {
   const { code, stdout } = await runCommand([command, '--help'], folder);

@@ -1,0 +1,26 @@
+import { readFile } from 'node:fs/promises';
+import { Argument, type Command } from 'commander';
+
+/** Documents by the name in their key `schema`; the build makes a file of each. */
+const names = ['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet'];
+
+const after = `
+  measure, bench, compare, recheck   what those commands print with --json
+  truth                              what synth writes beside its capture
+  sheet                              the data inside a sheet (.svg)
+
+Example:
+  sineassay schema measure > measure.schema.json
+
+Each document names its schema: "schema": "sineassay/measure@1". Later versions
+add keys and rename none.`;
+
+/** Makes a command `schema`: the JSON Schema of a document. */
+export function defineSchema(command: Command): void {
+  command
+    .addArgument(new Argument('<name>', 'of the document').choices(names))
+    .addHelpText('after', after)
+    .action(async (name: string) => {
+      process.stdout.write(await readFile(new URL(`../schemas/${name}.json`, import.meta.url), 'utf8'));
+    });
+}

@@ -1,0 +1,22 @@
+import { measureSchema, resultSchema } from '../assay/resultSchema.ts';
+import { figure, measuredFigure, type Schema } from '../base/schema.ts';
+import { benchSchema, unitSchema } from '../bench/benchSchema.ts';
+import { compareSchema } from '../bench/compare/compareSchema.ts';
+import { truthSchema } from '../synth/truthSchema.ts';
+import { evidenceSchema } from './evidence/evidenceSchema.ts';
+import { recheckSchema } from './recheck/recheckSchema.ts';
+
+/** The schema of each document that leaves the program, by the name in its key `schema`: `sineassay/measure@1`. */
+export const documentSchemas: Readonly<Record<string, Schema<unknown>>> = {
+  measure: measureSchema,
+  bench: benchSchema,
+  compare: compareSchema,
+  recheck: recheckSchema,
+  truth: truthSchema,
+  sheet: evidenceSchema,
+};
+
+/** Parts that documents have in many places, by the names that their schemas call them. */
+export const sharedSchemas: Readonly<Record<string, Schema<unknown>>> = {
+  ...{ figure, measuredFigure, result: resultSchema, unit: unitSchema },
+};

@@ -1,0 +1,112 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { Ajv2020, type AnySchemaObject } from 'ajv/dist/2020.js';
+import { afterAll, describe, expect, inject, test } from 'vitest';
+import { readEvidence } from '../../src/publish/evidence/readEvidence.ts';
+import { runCommand } from './runCommand.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'schema-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const captures = readdirSync('captures')
+  .filter((name) => name.endsWith('.csv'))
+  .map((name) => resolve('captures', name));
+const names = ['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet'];
+
+async function printed(...words: string[]): Promise<string> {
+  const { stdout, stderr } = await runCommand(words, folder);
+  expect(stderr).toBe('');
+  return stdout;
+}
+
+async function schemaOf(name: string): Promise<AnySchemaObject> {
+  return JSON.parse(await printed('schema', name)) as AnySchemaObject;
+}
+
+/** The same where no key may stand that it doesn't name: what it leaves out would show. */
+function closed(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(closed);
+  if (typeof schema !== 'object' || schema === null) return schema;
+  const entries = Object.entries(schema).map(([key, part]) => [key, closed(part)]);
+  return {
+    ...Object.fromEntries(entries),
+    ...('properties' in schema ? { additionalProperties: false } : {}),
+  };
+}
+
+/** What a standard validator says against a document; none: it is valid. */
+function faults(schema: unknown, document: unknown): readonly string[] {
+  const validate = new Ajv2020({ strict: true, strictTypes: false }).compile(schema as AnySchemaObject);
+  validate(document);
+  return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
+}
+
+/** Documents as the commands write them over the demonstration. */
+const documents: Readonly<Record<string, () => Promise<readonly unknown[]>>> = {
+  measure: async () => [
+    JSON.parse(await printed('measure', ...captures, '--json')),
+    JSON.parse(await printed('measure', captures[0]!, '--json', '--windows', '--claim', 'pure sine')),
+  ],
+  bench: async () => [JSON.parse(await printed('bench', resolve('captures/plan.yaml'), '--json'))],
+  compare: async () => [JSON.parse(await printed('compare', captures[0]!, captures[1]!, '--json'))],
+  recheck: async () => [
+    JSON.parse(
+      await printed(
+        ...['recheck', resolve('reports/a-red-300w.svg'), resolve('captures/a-red-300w.csv'), '--json'],
+      ),
+    ),
+  ],
+  truth: async () => {
+    await printed('synth', 'sine', '--out', 'made.csv');
+    return [JSON.parse(readFileSync(join(folder, 'made.csv.truth.json'), 'utf8'))];
+  },
+  sheet: async () =>
+    [...readdirSync('reports'), ...readdirSync('reports/bench').map((name) => `bench/${name}`)]
+      .filter((name) => name.endsWith('.svg'))
+      .map((name) => readEvidence(readFileSync(join('reports', name), 'utf8')).evidence),
+};
+
+describe.each(names)('%s', (name) => {
+  test('what is written is as the schema says, and the schema names every key of it', async () => {
+    const schema = await schemaOf(name);
+    const written = await documents[name]!();
+    expect(written.length).toBeGreaterThan(0);
+    for (const document of written) {
+      expect(faults(schema, document)).toEqual([]);
+      // What a sheet carries of course and steps is looked into by who draws it; and keys of two parts stand in one.
+      if (name !== 'sheet' && name !== 'bench') expect(faults(closed(schema), document)).toEqual([]);
+    }
+  });
+
+  test('a document of another schema is refused', async () => {
+    expect(faults(await schemaOf(name), { schema: 'sineassay/other@1' })).not.toEqual([]);
+  });
+});
+
+describe('a damaged document is refused at its place', () => {
+  test.each<[string, string, string, string]>([
+    ['a figure without its uncertainty', '"uncertainty":', '"doubt":', 'uncertainty'],
+    ['a text for a number', '"cyclesUsed":', '"cyclesUsed":"all","other":', 'cyclesUsed'],
+    ['a kind that there is not', '"kind":"modified sine"', '"kind":"fine"', 'waveform/kind'],
+    ['a digest that is none', '"sha256":"', '"sha256":"../', 'sha256'],
+    ['no claims', '"claims":', '"assertions":', 'claims'],
+  ])('%s', async (_, from, to, place) => {
+    const text = JSON.stringify(
+      JSON.parse(await printed('measure', resolve('captures/b-blue-300w.csv'), '--json')),
+    );
+    expect(text.includes(from)).toBe(true);
+    const found = faults(await schemaOf('measure'), JSON.parse(text.replace(from, to)));
+    expect(found.join('\n')).toContain(place);
+  });
+});
+
+test('each schema that is shipped can be printed, and what there is none of is refused in a line', async () => {
+  const shipped = readdirSync(resolve(inject('command'), '../schemas')).map((file) =>
+    file.replace('.json', ''),
+  );
+  expect(shipped.sort()).toEqual([...names].sort());
+  const { code, stderr } = await runCommand(['schema', 'film'], folder);
+  expect(code).toBe(2);
+  expect(stderr).toContain('measure, bench, compare, recheck, truth, sheet');
+});
