@@ -10,7 +10,7 @@ import { ASSUMED_INSTRUMENT } from '../measure/doubt/instrument.ts';
 import type { Capture, Channel } from '../read/capture.ts';
 import type { Assay } from './assay.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
-import { captureSummary, traceOf, withoutDoubles } from './captureSummary.ts';
+import { captureSummary, dedupeNotices, traceOf } from './captureSummary.ts';
 import { budgetsOf, currentFigures, keyedByUnit, voltageFigures } from './channelFigures.ts';
 import { courseOf, courseWithNominal, jumpNotices, outletRms, steadyNotice } from './course.ts';
 import { currentOf } from './currentAndPower.ts';
@@ -138,7 +138,7 @@ export function assayChannel(
         // Volts that were cut off are too few whatever the outlet is for.
         ...nominalNotices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),
         ...directNotices,
-        ...withoutDoubles(figures.notices, more.notices, channel.overRange !== undefined).filter(
+        ...dedupeNotices(figures.notices, more.notices, channel.overRange !== undefined).filter(
           ({ code }) => isAlternate || !OF_WAVES.test(code),
         ),
         ...drawn.notices,

@@ -87,7 +87,7 @@ const IN_RANGE = ['resolution.coarse', 'digitiser.range', 'wave.clipped', 'digit
  *
  * @param isOverRange - whether the file itself says that the wave went beyond the range.
  */
-export function withoutDoubles(
+export function dedupeNotices(
   doubts: readonly Notice[],
   checks: readonly Notice[],
   isOverRange: boolean,

@@ -7,16 +7,16 @@ import { excursions, withEnds } from '../measure/envelope.ts';
 import {
   SEARCHED_LOAD_W,
   type SupplyCourse,
-  supplyCourse,
+  supplyTimeline,
   withoutJumps,
-} from '../measure/steps/supplyCourse.ts';
+} from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import { MINIMUM_CYCLES } from '../signal/findFundamental.ts';
 import { median } from '../signal/statistics.ts';
 
 /** How a voltage goes along its record; null where nothing repeats. */
 export function courseOf(capture: Capture, voltage: Channel, current: Channel | null): SupplyCourse | null {
-  return supplyCourse(record(capture, voltage), { current: current?.samples ?? null });
+  return supplyTimeline(record(capture, voltage), { current: current?.samples ?? null });
 }
 
 interface CourseKnowledge {
@@ -39,7 +39,7 @@ export function courseWithNominal(
     ...{ current: current?.samples ?? null, nominal: nominal?.voltageV ?? null, chain },
     isLoaded: toldW !== null && toldW > SEARCHED_LOAD_W,
   };
-  const again = isStill ? course : (supplyCourse(record(capture, voltage), options) ?? course);
+  const again = isStill ? course : (supplyTimeline(record(capture, voltage), options) ?? course);
   if (nominal === null) return again;
   const { envelope } = again;
   const found = withoutJumps(excursions(envelope, nominal.voltageV), again.jumps, envelope);

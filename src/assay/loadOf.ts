@@ -3,7 +3,7 @@ import type { ScaleSource } from '../measure/doubt/component.ts';
 import type { Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { activePower } from '../measure/power/nonsinusoidalPower.ts';
-import type { SupplyCourse } from '../measure/steps/supplyCourse.ts';
+import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import type { AssayOptions } from './assayOptions.ts';
 import { isRestless } from './course.ts';

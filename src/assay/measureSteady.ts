@@ -9,7 +9,7 @@ import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { measureWave } from '../measure/measureWave.ts';
 import { differenceComponents } from '../measure/power/differenceComponents.ts';
 import { TOLD_SKEW_DOUBT_S } from '../measure/power/measurePower.ts';
-import type { SupplyCourse } from '../measure/steps/supplyCourse.ts';
+import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import { moments } from '../signal/statistics.ts';
 import { roughOmega, steadyStretch } from './course.ts';

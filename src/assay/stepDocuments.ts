@@ -8,7 +8,7 @@ import type { Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuringChain } from '../measure/envelope.ts';
 import { measureWave } from '../measure/measureWave.ts';
 import type { LoadStep } from '../measure/steps/loadStep.ts';
-import type { SupplyCourse } from '../measure/steps/supplyCourse.ts';
+import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import type { Dynamics } from './assay.ts';
 import { withoutBudget } from './channelFigures.ts';

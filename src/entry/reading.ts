@@ -7,7 +7,7 @@ export {
   FAILURES,
   NEXT_CHUNK,
   type NumberedChunk,
-  readShare,
-  type ScanBoard,
-} from '../read/chunks/readShare.ts';
+  type SharedScanState,
+  scanClaimedChunks,
+} from '../read/chunks/scanClaimedChunks.ts';
 export type { ByteSource } from '../read/text/textAccess.ts';

@@ -18,7 +18,7 @@ import { foldedExtremes } from './foldedExtremes.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { MeasuredWave, Outlier, PeriodicWave, WaveInput } from './measuredWave.ts';
 import { outliers } from './outliers.ts';
-import { heardSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
+import { significantSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicFigures } from './periodicFigures.ts';
 
 export interface MeasureOptions {
@@ -116,7 +116,7 @@ function describe(
   const audible = 1e-3 * hypot(fit.cosine[0]!, fit.sine[0]!);
   const ripple = line !== null && line.prominence > 25 && line.rms * Math.SQRT2 > audible ? line : null;
   const restless = unrest(fit);
-  const series = heardSeries(fit, restless.noiseRatio);
+  const series = significantSeries(fit, restless.noiseRatio);
   const periodSamples = (2 * Math.PI) / fit.omega;
   const extent = extremes(samples);
   const { levels, switchesPerCycle } = steppedLevels(samples, periodSamples, {

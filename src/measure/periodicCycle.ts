@@ -2,9 +2,9 @@ import { cos, log2, sin } from '../base/elementary.ts';
 import { foldedMean, foldedMedian } from '../signal/foldedMean.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { type HarmonicSeries, sampleCycle } from '../signal/harmonicSeries.ts';
+import { phasors } from '../signal/phasors.ts';
 import { middleRange } from '../signal/recordParts.ts';
 import { residualPart } from '../signal/residual.ts';
-import { sampleTurns } from '../signal/sampleTurns.ts';
 import { isHeard } from './doubt/unrest.ts';
 
 /** Points of the cycle that peaks, crossings and the deviation factor are read from. */
@@ -19,7 +19,7 @@ const LONGEST_FOLD = 2 ** 18;
  * @param noiseRatio - shape K: noise around each order over that which the fit assumes.
  * @remarks Noise in fifty orders would lift the peak of their sum: a maximum of noise is never its mean.
  */
-export function heardSeries(fit: HarmonicFit, noiseRatio: Float64Array): HarmonicSeries {
+export function significantSeries(fit: HarmonicFit, noiseRatio: Float64Array): HarmonicSeries {
   const heard = (k: number): boolean => isHeard(fit, k, noiseRatio[k]!);
   return {
     mean: fit.mean,
@@ -83,7 +83,7 @@ function binsFor(wanted: number): number {
  */
 export function deviationFactor(cycle: Float64Array, mean: number, acRms: number, phaseRad: number): number {
   const peak = Math.SQRT2 * acRms;
-  const { re, im, omega } = sampleTurns(cycle.length, (2 * Math.PI) / cycle.length);
+  const { re, im, omega } = phasors(cycle.length, (2 * Math.PI) / cycle.length);
   const largest = (phase: number): number => {
     // The turns count from the middle of the cycle.
     const atCentre = phase + (omega * (cycle.length - 1)) / 2;

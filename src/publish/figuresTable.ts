@@ -114,7 +114,7 @@ function secondsColumns(
 }
 
 function inert(cell: TableCell): TableCell {
-  return typeof cell === 'string' ? inertCell(cell) : cell;
+  return typeof cell === 'string' ? escapeFormula(cell) : cell;
 }
 
 function figureColumns(
@@ -159,6 +159,6 @@ function claimsCell({ claims }: MeasureResult): string | null {
 const formulaStart = /^(?:[\s'"\u2018-\u201f\uff02\uff07]*[=+\-@\uff1d\uff0b\uff0d\uff20]|[\t\r])/u;
 
 /** A text as a cell that no spreadsheet takes for a formula: with an apostrophe in front where it might. */
-export function inertCell(text: string): string {
+export function escapeFormula(text: string): string {
   return formulaStart.test(text) ? `'${text}` : text;
 }

@@ -2,7 +2,7 @@ import type { Notice } from '../base/notice.ts';
 import type { Capture } from './capture.ts';
 import { captureOfRecord } from './captureOfRecord.ts';
 import { chosenColumns, type FileLayout, fileLayout, type ReadingPlan } from './chunks/readingPlan.ts';
-import type { NumberedChunk, ScanBoard } from './chunks/readShare.ts';
+import type { NumberedChunk, SharedScanState } from './chunks/scanClaimedChunks.ts';
 import { columnTrend, unwrapCount } from './columns/columnTrend.ts';
 import { recordRows, withBrokenRows } from './table/recordRows.ts';
 import { type MalformedRow, type ScannedRows, scanRows } from './table/scanRows.ts';
@@ -122,7 +122,11 @@ export interface ReadBody {
 }
 
 /** Puts together what the threads read. @param chunks - all of them, in any order. */
-export function readBody(plan: ReadingPlan, board: ScanBoard, chunks: readonly NumberedChunk[]): ReadBody {
+export function readBody(
+  plan: ReadingPlan,
+  board: SharedScanState,
+  chunks: readonly NumberedChunk[],
+): ReadBody {
   const malformed: MalformedRow[] = [];
   const rowsBeforeEmptyLines: number[] = [];
   const stamps: StampRun[] = [];

@@ -2,9 +2,9 @@ import { type CholeskyFactor, choleskyFactor } from './choleskyFactor.ts';
 import { fitFolded } from './fitFolded.ts';
 import { fitOfState, type HarmonicFit } from './harmonicFit.ts';
 import { normalEquations, projections } from './normalEquations.ts';
+import { phasors, type SampleTurns } from './phasors.ts';
 import { LONG_RECORD } from './recordParts.ts';
 import { storedResidual } from './residual.ts';
-import { type SampleTurns, sampleTurns } from './sampleTurns.ts';
 
 interface FitOptions {
   /** Orders fitted, K ≥ 1; K·omega must stay under π. */
@@ -51,7 +51,7 @@ export function fitHarmonics(samples: Float64Array, options: FitOptions): Harmon
   const reach = Math.PI / samples.length;
   let previousStep = Number.NaN;
   for (let i = 0; i < iterations; i++) {
-    const turns = sampleTurns(samples.length, omega);
+    const turns = phasors(samples.length, omega);
     const state = linearFit(samples, turns, orders);
     if (state === null) return null;
     const step = frequencySlope(derivativeAndResidual(samples, turns, state), turns, state).gain;
@@ -64,7 +64,7 @@ export function fitHarmonics(samples: Float64Array, options: FitOptions): Harmon
     if (atEnds < 1e-9 || (shrink < 0.1 && atEnds * shrink < 1e-9) || (atEnds < 1e-6 && shrink >= 1)) break;
     previousStep = Math.abs(step);
   }
-  const turns = sampleTurns(samples.length, omega);
+  const turns = phasors(samples.length, omega);
   const state = linearFit(samples, turns, orders);
   return state === null ? null : finish(samples, turns, state, frequencyKnown);
 }

@@ -1,6 +1,6 @@
 import { cos, sin } from '../base/elementary.ts';
 import type { SymmetricMatrix } from './choleskyFactor.ts';
-import type { SampleTurns } from './sampleTurns.ts';
+import type { SampleTurns } from './phasors.ts';
 
 /**
  * Bᵀ·B and Bᵀ·y for the columns 1, cos kωu, sin kωu. Products of cosines and sines are sums of cosines and

@@ -35,7 +35,7 @@ export function fourier(size: number): Fourier {
 }
 
 /** By a complex transform of half as many points: neighbours in pairs, as they lie in memory. */
-const fourierOfSize = keptBySize((size): Fourier => {
+const fourierOfSize = memoizeBySize((size): Fourier => {
   const turns = new Float64Array(2 * size);
   fillFourierTable(turns);
   const points = size / 2;
@@ -164,7 +164,7 @@ function fillFourierTable(table: Float64Array): void {
  * @param make - gives the same for the same size.
  * @param most - tables kept, ≥ 1. Default 8: as many as a long record asks for.
  */
-export function keptBySize<Table>(make: (size: number) => Table, most = 8): (size: number) => Table {
+export function memoizeBySize<Table>(make: (size: number) => Table, most = 8): (size: number) => Table {
   const kept = new Map<number, Table>();
   return (size) => {
     const table = kept.get(size) ?? make(size);

@@ -58,7 +58,7 @@ function isRegular(places: readonly number[]): boolean {
 
 /** The first and the last hundredth of the values; null where they are one, or too few to tell. */
 function usualValues(samples: Float64Array): { readonly low: number; readonly high: number } | null {
-  const values = presentLooks(samples, LOOKS);
+  const values = sampleFinite(samples, LOOKS);
   if (values.length < LEAST_VALUES) return null;
   const cut = Math.ceil(UNUSUAL_SHARE * values.length);
   const low = orderStatistic(values, cut);
@@ -93,7 +93,7 @@ function addPlaces(
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  * @param looks - places, about: all where N is less, under twice as many else.
  */
-export function presentLooks(samples: Float64Array, looks: number): Float64Array {
+export function sampleFinite(samples: Float64Array, looks: number): Float64Array {
   const stride = Math.max(1, Math.floor(samples.length / looks));
   const seen = new Float64Array(Math.ceil(samples.length / stride));
   let count = 0;
@@ -110,6 +110,6 @@ export function presentLooks(samples: Float64Array, looks: number): Float64Array
  * @returns in the unit of the samples; 0 where nothing is present.
  */
 export function usualPeak(samples: Float64Array): number {
-  const sizes = presentLooks(samples, LOOKS).map(Math.abs).sort();
+  const sizes = sampleFinite(samples, LOOKS).map(Math.abs).sort();
   return sizes[Math.floor(0.99 * sizes.length)] ?? 0;
 }

@@ -6,7 +6,7 @@ import { figureColumns, type MainFigures, mainFigures } from './figureRows.ts';
 import { averageMeterPhrase } from './kindPhrase.ts';
 import { findingSentence } from './limitWords.ts';
 import { powerSentence } from './loadPhrase.ts';
-import { holdUnits } from './numbers.ts';
+import { bindUnits } from './numbers.ts';
 import { rankNotices } from './rankNotices.ts';
 import { storyOf } from './story.ts';
 import { cleanText, cleanTexts, shortText, terminalText } from './text.ts';
@@ -29,7 +29,7 @@ export function answerLines(result: MeasureResult, options: AnswerOptions = {}):
   const width = Math.max(options.width ?? 80, 40);
   const indent = '  ';
   const lines = (text: string, lead = indent, hang = indent): string[] =>
-    breakLines(holdUnits(text), { width, lead, indent: hang });
+    breakLines(bindUnits(text), { width, lead, indent: hang });
 
   const label = clean.label === undefined ? '' : ` (${shortText(clean.label, 40)})`;
   const name = shortText(clean.file, width - [...label].length, 'start') + label;

@@ -2,7 +2,7 @@ import type { Figure } from '../base/figure.ts';
 import type { CompareDocument, Difference } from '../bench/compare/compareDocument.ts';
 import { outcomeWords } from './claimWords.ts';
 import { breakLines } from './courseWords.ts';
-import { holdUnits, withUnit } from './numbers.ts';
+import { bindUnits, withUnit } from './numbers.ts';
 import { figureParts, figureText } from './quantities.ts';
 import { alignColumns, capitalised, cleanText, cleanTexts, shortText, terminalText } from './text.ts';
 
@@ -20,7 +20,7 @@ const indent = '  ';
 export function compareLines(document: CompareDocument, options: CompareLinesOptions): readonly string[] {
   const clean = cleanTexts(document);
   const { width, all, sheetPath } = options;
-  const lines = (text: string): string[] => breakLines(holdUnits(text), { width, lead: indent, indent });
+  const lines = (text: string): string[] => breakLines(bindUnits(text), { width, lead: indent, indent });
   const shown = clean.differences.filter((difference) => all || isMainDifference(difference));
   const { claims, notices, sameInstrument } = clean;
   const moved = claims.filter(({ a, b }) => a !== b);

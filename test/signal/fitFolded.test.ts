@@ -4,7 +4,7 @@ import { fitHarmonics } from '../../src/signal/fitHarmonics.ts';
 import { foldedProjections } from '../../src/signal/foldedProjections.ts';
 import type { HarmonicFit } from '../../src/signal/harmonicFit.ts';
 import { projections } from '../../src/signal/normalEquations.ts';
-import { sampleTurns } from '../../src/signal/sampleTurns.ts';
+import { phasors } from '../../src/signal/phasors.ts';
 import { sampleWave } from '../../src/synth/sampleWave.ts';
 import { waveNamed } from '../../src/synth/waveNamed.ts';
 
@@ -73,7 +73,7 @@ test('foldedProjections are the direct sums over the samples', () => {
   const omega = (2 * Math.PI) / 911.3;
   const { plain, timed, square, missing } = foldedProjections(samples, omega, ORDERS);
   const centre = (samples.length - 1) / 2;
-  const turns = sampleTurns(samples.length, omega);
+  const turns = phasors(samples.length, omega);
   const direct = projections(samples, turns, ORDERS);
   const directTimed = projections(
     samples.map((y, n) => y * (n - centre)),

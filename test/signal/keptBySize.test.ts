@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { keptBySize } from '../../src/signal/spectrum.ts';
+import { memoizeBySize } from '../../src/signal/spectrum.ts';
 
 test('keptBySize(make) makes a table once, and forgets the one that nobody asked for the longest', () => {
   const made: number[] = [];
-  const tableOf = keptBySize((size) => {
+  const tableOf = memoizeBySize((size) => {
     made.push(size);
     return { size };
   }, 2);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  bindUnits,
   decimalText,
   groupedText,
-  holdUnits,
   significantText,
   uncertaintyDecimals,
 } from '../../src/words/numbers.ts';
@@ -163,7 +163,7 @@ describe('quantityParts', () => {
 
 describe('holdUnits and groupedText', () => {
   it('hold a number to its unit and its groups together', () => {
-    expect(holdUnits('set 5 ms/div, gain 3 %, 12 volts')).toBe('set 5\u00a0ms/div, gain 3\u00a0%, 12 volts');
+    expect(bindUnits('set 5 ms/div, gain 3 %, 12 volts')).toBe('set 5\u00a0ms/div, gain 3\u00a0%, 12 volts');
     expect(groupedText(2_000_000)).toBe('2\u00a0000\u00a0000');
     expect(groupedText(9999)).toBe('9999');
   });

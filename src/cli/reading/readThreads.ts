@@ -7,8 +7,8 @@ import {
   MeasureError,
   NEXT_CHUNK,
   type NumberedChunk,
-  readShare,
-  type ScanBoard,
+  type SharedScanState,
+  scanClaimedChunks,
 } from '../../entry/reading.ts';
 import { digestOf, type FileReading } from './fileSource.ts';
 
@@ -22,7 +22,7 @@ export interface WorkerFile {
 
 export interface WorkerTask {
   readonly plan: ChunkPlan;
-  readonly board: ScanBoard;
+  readonly board: SharedScanState;
 }
 
 export type WorkerReply =
@@ -32,7 +32,7 @@ export type WorkerReply =
 
 /** The threads that read one file: this one, and workers beside it. */
 interface ReadThreads {
-  readonly readChunks: (plan: ChunkPlan, board: ScanBoard) => Promise<readonly NumberedChunk[]>;
+  readonly readChunks: (plan: ChunkPlan, board: SharedScanState) => Promise<readonly NumberedChunk[]>;
   readonly sha256: () => Promise<string>;
   readonly end: () => Promise<void>;
 }
@@ -63,7 +63,7 @@ export function readThreads(
         chunks.catch(() => Atomics.add(board.counters, FAILURES, 1));
         return chunks;
       });
-      const own = readShare(chunkReader(source, plan), board, () => {
+      const own = scanClaimedChunks(chunkReader(source, plan), board, () => {
         readSoFar(Math.min(1, Atomics.load(board.counters, NEXT_CHUNK) / board.rowCounts.length));
         return nextTurn();
       });

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { chunkReader, MeasureError, readShare } from '../../entry/reading.ts';
+import { chunkReader, MeasureError, scanClaimedChunks } from '../../entry/reading.ts';
 import { digestOf, fileSource } from './fileSource.ts';
 import type { WorkerFile, WorkerReply, WorkerTask } from './readThreads.ts';
 
@@ -17,6 +17,8 @@ const reply = async (work: () => Promise<WorkerReply> | WorkerReply): Promise<vo
   }
 };
 port.on('message', ({ plan, board }: WorkerTask) =>
-  reply(async () => ({ chunks: await readShare(chunkReader(source, plan), board, () => Promise.resolve()) })),
+  reply(async () => ({
+    chunks: await scanClaimedChunks(chunkReader(source, plan), board, () => Promise.resolve()),
+  })),
 );
 if (isDigester) await reply(() => ({ sha256: digestOf(source) }));

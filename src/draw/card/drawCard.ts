@@ -7,7 +7,7 @@ import { claimsPhrase, claimsVerdict, outcomeWords } from '../../words/claimWord
 import { type MainFigures, mainFigures } from '../../words/figureRows.ts';
 import { kindName } from '../../words/kindPhrase.ts';
 import { loadText } from '../../words/loadPhrase.ts';
-import { holdUnits } from '../../words/numbers.ts';
+import { bindUnits } from '../../words/numbers.ts';
 import { isGrave, rankNotices } from '../../words/rankNotices.ts';
 import { storyOf } from '../../words/story.ts';
 import { changeWords, isAboutChange, storyWords } from '../../words/storyWords.ts';
@@ -99,7 +99,7 @@ export function drawCardMessage(
   doubt: ReturnType<typeof cardDoubt>,
   inks: Inks,
 ): void {
-  const held = holdUnits(message);
+  const held = bindUnits(message);
   const one = fitText(held, page.contentWidth, [88, 80, 72, 64, 56], 1, 600);
   const isCut = textWidth(held, one.sizePx, 600) > page.contentWidth;
   const sizes = [62, 56, 50, 44, 38, 34] as const;
@@ -127,7 +127,7 @@ function doubtLines(
   for (const text of [whole, 'Doubt about these figures: it stands in the page and the JSON.']) {
     for (const sizePx of [26, 24, 22, 20]) {
       const leading = Math.round(1.2 * sizePx);
-      const lines = wrapText(holdUnits(text), page.contentWidth, 9, sizePx, 600);
+      const lines = wrapText(bindUnits(text), page.contentWidth, 9, sizePx, 600);
       if (lines.length * leading + 6 <= room) return { lines, sizePx, leading };
     }
   }

@@ -2,7 +2,7 @@ import type { BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
 import { isInvented } from '../../words/answerSentence.ts';
 import { comparisonSentence, endPoint } from '../../words/bench/comparisonSentence.ts';
 import { claimValueText, outcomeWords, worstClaims } from '../../words/claimWords.ts';
-import { holdUnits, significantText, withUnit } from '../../words/numbers.ts';
+import { bindUnits, significantText, withUnit } from '../../words/numbers.ts';
 import { cleanTexts, shortText, spelledUnits } from '../../words/text.ts';
 import { capturesHeight, drawCaptures, type ListedCapture } from '../panels/drawCaptures.ts';
 import { drawCautions, drawTitle } from '../panels/drawTitle.ts';
@@ -53,7 +53,7 @@ export function drawComparisonSheet(document: Document, bench: BenchDocument): S
   const { units: all, failures } = cleanTexts(bench);
   const units = all.slice(0, mostUnits);
   const question = 'Which unit holds its voltage and its wave best?';
-  const answer = holdUnits(comparisonSentence(units));
+  const answer = bindUnits(comparisonSentence(units));
   const { svg, panel } = openSheet(
     document,
     `${question} ${answer}`,

@@ -1,4 +1,4 @@
-import { holdUnits } from '../../words/numbers.ts';
+import { bindUnits } from '../../words/numbers.ts';
 import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, wrapText, writeHeading, writeLines } from '../paper/writeText.ts';
@@ -48,7 +48,7 @@ function wrapped(
   const fitting: string[][] = [];
   let room = height - headingHeight + leading;
   for (const note of notes) {
-    const lines = wrapText(holdUnits(note), width, Number.POSITIVE_INFINITY, sizePx);
+    const lines = wrapText(bindUnits(note), width, Number.POSITIVE_INFINITY, sizePx);
     room -= lines.length * leading;
     if (room < 0) break;
     fitting.push(lines);
@@ -76,7 +76,7 @@ export function drawParagraph(panel: Panel, heading: string, sentences: readonly
   const stopped = sentences.map((sentence) => sentence.replace(/[^.!?…]$/, '$&.'));
   for (let kept = stopped.length; kept >= 1; kept--) {
     const shown = kept === stopped.length ? stopped : [...stopped.slice(0, kept), others];
-    const text = holdUnits(shown.join(' '));
+    const text = bindUnits(shown.join(' '));
     // Smaller type for all of it, but not for less.
     for (const { sizePx, leading } of kept === stopped.length ? lineSizes : lineSizes.slice(2)) {
       const lines = wrapText(text, width, Number.POSITIVE_INFINITY, sizePx);

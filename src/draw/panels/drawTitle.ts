@@ -2,7 +2,7 @@ import type { MeasureResult } from '../../assay/measureDocument.ts';
 import type { Notice } from '../../base/notice.ts';
 import { answerSentence, isInvented, questionSentence } from '../../words/answerSentence.ts';
 import { loadText } from '../../words/loadPhrase.ts';
-import { holdUnits, significantText, withUnit } from '../../words/numbers.ts';
+import { bindUnits, significantText, withUnit } from '../../words/numbers.ts';
 import { rankNotices } from '../../words/rankNotices.ts';
 import { caution, fileName, noCertificate } from '../../words/text.ts';
 import { page } from '../paper/page.ts';
@@ -24,7 +24,7 @@ interface Title {
 
 /** The first thing read: the question, the answer in large type, then what was measured. */
 export function drawTitle(panel: Panel, title: Title): void {
-  const answer = fitAnswer(holdUnits(title.answer));
+  const answer = fitAnswer(bindUnits(title.answer));
   const subjectY = answer.lines.length === 1 ? 174 : 183;
   const leading = Math.round(answer.sizePx * 1.14);
   const answerY = subjectY - 40 - (answer.lines.length - 1) * leading;

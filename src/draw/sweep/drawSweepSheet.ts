@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3';
 import type { BenchPoint, BenchUnit } from '../../bench/benchDocument.ts';
 import { isInvented } from '../../words/answerSentence.ts';
 import { benchSpoken } from '../../words/bench/benchSpoken.ts';
-import { holdUnits, significantText, withUnit } from '../../words/numbers.ts';
+import { bindUnits, significantText, withUnit } from '../../words/numbers.ts';
 import { cleanTexts, spelledUnits } from '../../words/text.ts';
 import { capturesHeight, drawCaptures } from '../panels/drawCaptures.ts';
 import { drawClaims } from '../panels/drawMargin.ts';
@@ -42,7 +42,7 @@ const leastMethodHeight = 70;
  */
 export function drawSweepSheet(document: Document, told: BenchUnit): SVGSVGElement {
   const unit = cleanTexts(told);
-  const [answer, caveat] = benchSpoken(unit).map(holdUnits) as [string, string];
+  const [answer, caveat] = benchSpoken(unit).map(bindUnits) as [string, string];
   const question =
     unit.claims.length === 0
       ? 'Does the voltage hold from no load to full load?'

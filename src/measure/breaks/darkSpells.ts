@@ -4,10 +4,10 @@ import { usualPeak } from '../../signal/strayValues.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scatter } from '../doubt/component.ts';
 import type { ChannelRecord } from '../envelope.ts';
-import { type DarkRun, darkRuns } from './darkRuns.ts';
 import { type BreakPlace, type DarkSpell, type EventFigures, voltageEdges } from './eventFigures.ts';
 import { type Departure, placeOf, type SteadySide } from './steadySide.ts';
 import type { SupplyBreak } from './supplyEvent.ts';
+import { type DarkRun, zeroVoltageRuns } from './zeroVoltageRuns.ts';
 
 /** Of a period: less voltage than this is no side but a run cut by the record's end. */
 const SIDE_CYCLES = 0.25;
@@ -30,7 +30,7 @@ export function darkSpells(
 ): readonly DarkSpell[] {
   const { samples } = record;
   const periodSamples = (2 * Math.PI) / omega;
-  const runs = darkRuns(samples, periodSamples, usualPeak(samples));
+  const runs = zeroVoltageRuns(samples, periodSamples, usualPeak(samples));
   const sure = runs.filter((run) => run.sure);
   const spells: DarkSpell[] = [];
   const isSide = ({ from, to }: SampleRange): boolean => to - from >= SIDE_CYCLES * periodSamples;

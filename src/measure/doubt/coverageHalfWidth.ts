@@ -1,5 +1,5 @@
 import { asin, cos, exp, hypot, log } from '../../base/elementary.ts';
-import { fourier, keptBySize, type Spectrum } from '../../signal/spectrum.ts';
+import { fourier, memoizeBySize, type Spectrum } from '../../signal/spectrum.ts';
 import { type Component, contribution } from './component.ts';
 
 /** Share of a normal distribution within two standard deviations. */
@@ -124,7 +124,7 @@ function density(component: Component, size: number, cell: number): Float64Array
 }
 
 /** ∫ (1 + x²/ν)^(−(ν+1)/2) dx over all x: with x = √ν·tan θ it is √ν·∫ cos^(ν−1) θ dθ, by the midpoint rule. */
-const studentIntegral = keptBySize((degrees) => {
+const studentIntegral = memoizeBySize((degrees) => {
   // Of the half from 0 to π/2. Off by (π/1000)²/24 = 4e-7 where the cosine meets its end at an angle (ν = 2), and less above.
   const steps = 500;
   let sum = 0;

@@ -3,9 +3,9 @@ import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { seriesAt } from '../../signal/harmonicSeries.ts';
+import { timeShiftedSeries } from '../../signal/phasors.ts';
 import { firstMissing } from '../../signal/recordParts.ts';
 import { storedResidual } from '../../signal/residual.ts';
-import { advancedSeries } from '../../signal/sampleTurns.ts';
 import { longestStretch } from '../locateWave.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
 import type { FittedChannel, SampledChannel } from './powerFigures.ts';
@@ -103,7 +103,7 @@ function tooShort(samples: number, periodSamples: number): MeasureError {
 export function advancedChannel(channel: FittedChannel, delaySamples: number): FittedChannel {
   if (delaySamples === 0) return channel;
   const { samples, fit } = channel;
-  const series = advancedSeries(fit, fit.omega * delaySamples);
+  const series = timeShiftedSeries(fit, fit.omega * delaySamples);
   const whole = Math.floor(delaySamples);
   const share = delaySamples - whole;
   const centre = (samples.length - 1) / 2;

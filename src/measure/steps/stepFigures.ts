@@ -63,7 +63,7 @@ export function recoveryFigure(
 ): Figure {
   const { nominal, timeS, rms } = record;
   if (nominal === null) return NO_NOMINAL;
-  const exit = lastExit(timeS, rms, range, step.after, (bandPercent / 100) * nominal);
+  const exit = settlingIndex(timeS, rms, range, step.after, (bandPercent / 100) * nominal);
   if (exit === 'never' || !step.settled) {
     return { value: null, reason: 'the record, or the next step, comes before the voltage has settled' };
   }
@@ -94,7 +94,7 @@ interface LastExit {
  * @param values - shape N. Not changed.
  * @returns null where none lies outside; `never` where the last one does.
  */
-export function lastExit(
+export function settlingIndex(
   timeS: Float64Array,
   values: Float64Array,
   [from, last]: readonly [number, number],

@@ -1,7 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type Capture, type ReadCaptureOptions, readCapture, readInChunks } from '../../entry/measuring.ts';
-import { type ByteSource, chunkReader, MeasureError, readShare } from '../../entry/reading.ts';
+import { type ByteSource, chunkReader, MeasureError, scanClaimedChunks } from '../../entry/reading.ts';
 import type { Task } from './heldCaptures.ts';
 
 /** A smaller file is read whole. */
@@ -39,7 +39,7 @@ export async function readBlob(file: Blob, options: ReadCaptureOptions, task: Ta
           return count;
         },
       };
-      return readShare(chunkReader(told, plan), board, task.pause);
+      return scanClaimedChunks(chunkReader(told, plan), board, task.pause);
     },
   });
   return capture === null ? readWhole(file, options) : { capture, sha256: digest };

@@ -19,7 +19,7 @@ import {
   type ReadingPlan,
   readingPlan,
 } from './readingPlan.ts';
-import { type NumberedChunk, type ScanBoard, scanBoard } from './readShare.ts';
+import { type NumberedChunk, type SharedScanState, sharedScanState } from './scanClaimedChunks.ts';
 
 interface ReadInChunksOptions extends ReadCaptureOptions {
   /**
@@ -27,7 +27,7 @@ interface ReadInChunksOptions extends ReadCaptureOptions {
    *
    * @returns the chunks that all of them read.
    */
-  readonly readChunks: (plan: ReadingPlan, board: ScanBoard) => Promise<readonly NumberedChunk[]>;
+  readonly readChunks: (plan: ReadingPlan, board: SharedScanState) => Promise<readonly NumberedChunk[]>;
   /** Told once the layout is known, before rows are read; may throw where they would be too many. */
   readonly beforeRows?: (plan: ReadingPlan) => void;
   readonly lengths?: ReadingLengths;
@@ -74,7 +74,7 @@ async function bodyOf(plan: ReadingPlan, { readChunks, beforeRows }: ReadInChunk
   beforeRows?.(plan);
   const tailRows = plan.tail.rowCount;
   for (let capacity = plan.estimatedRows + tailRows; ; ) {
-    const board = scanBoard(plan, capacity);
+    const board = sharedScanState(plan, capacity);
     const chunks = await readChunks(plan, board);
     const body = readBody(plan, board, chunks);
     if (body.rowCount + tailRows <= capacity) return body;

@@ -1,7 +1,7 @@
 import { type MalformedRow, readCells } from '../table/scanRows.ts';
 import { splitCells } from '../text/dialect.ts';
 import { lineAt } from '../text/textAccess.ts';
-import { makeRoom, type RowTarget, roomFor, type ScanPlan, scanRegularRows } from './scanRegularRows.ts';
+import { type ColumnBuffers, makeRoom, roomFor, type ScanPlan, scanRegularRows } from './scanRegularRows.ts';
 
 /** The rows of one chunk, but for their values. Rows and lines count from the chunk's own first. */
 export interface ScannedChunk {
@@ -34,7 +34,7 @@ export function scanChunk(
   from: number,
   to: number,
   { table, encoding }: Pick<ScanPlan, 'table' | 'encoding'>,
-  target: RowTarget,
+  target: ColumnBuffers,
 ): ScannedChunk {
   const { dialect, columns } = table;
   const malformed: MalformedRow[] = [];

@@ -45,7 +45,7 @@ export function scanRegularRows(
   to: number,
   { delimiter, decimalMark }: Dialect,
   wanted: readonly number[],
-  target: RowTarget,
+  target: ColumnBuffers,
 ): number {
   const isBlanks = delimiter === 'blanks';
   const separator = isBlanks ? BLANK : delimiter.charCodeAt(0);
@@ -167,7 +167,7 @@ function numberOf(bytes: Uint8Array, from: number, to: number, mark: number): nu
 }
 
 /** Columns that rows are read into, and how many rows stand there. */
-export interface RowTarget {
+export interface ColumnBuffers {
   /** One array a wanted column, all of one length. */
   readonly columns: Float64Array[];
   rowCount: number;
@@ -182,7 +182,7 @@ export function roomFor(byteCount: number): number {
 }
 
 /** Makes room for the rows of so many bytes more. */
-export function makeRoom({ columns, rowCount }: RowTarget, byteCount: number): void {
+export function makeRoom({ columns, rowCount }: ColumnBuffers, byteCount: number): void {
   const needed = rowCount + roomFor(byteCount);
   if (columns.every((column) => column.length >= needed)) return;
   for (const [k, column] of columns.entries()) {

@@ -2,7 +2,7 @@ import type { Figure } from '../../base/figure.ts';
 import type { BenchClaim, BenchDocument, BenchUnit } from '../../bench/benchDocument.ts';
 import { claimValueText, outcomeWords } from '../claimWords.ts';
 import { breakLines } from '../courseWords.ts';
-import { decimalText, holdUnits } from '../numbers.ts';
+import { bindUnits, decimalText } from '../numbers.ts';
 import { figureText } from '../quantities.ts';
 import { alignColumns, capitalised, cleanTexts, shortText, terminalText } from '../text.ts';
 import { benchSpoken } from './benchSpoken.ts';
@@ -21,7 +21,7 @@ export function benchLines(told: BenchUnit, options: BenchLinesOptions = {}): re
   const unit = cleanTexts(told);
   const width = Math.max(options.width ?? 80, 40);
   const lines = (text: string, lead = '  ', indent = '  '): string[] =>
-    breakLines(holdUnits(text), { width, lead, indent });
+    breakLines(bindUnits(text), { width, lead, indent });
   const sheet = options.sheetPath === undefined ? [] : [`  Sheet: ${options.sheetPath}`];
   const tail = [...sheet, ...lines(benchSpoken(unit).join(' '), '  Say: ', '       ')];
   const middle = benchSentences(unit).flatMap((topic) => lines(topic));

@@ -8,7 +8,7 @@ import {
 } from '../../../src/judge/curves/dynamicCurves.ts';
 import { iso8528 } from '../../../src/judge/curves/iso8528.ts';
 import { compareWithCurve, limitAt, stepFindings } from '../../../src/judge/curves/stepFindings.ts';
-import { supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { course, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { sineWave } from '../../../src/synth/sines.ts';
@@ -115,7 +115,7 @@ test('a measured step against the curves', () => {
     amplitude: course(1, [{ atS: 0.3, to: 0.97, transient: { by: -0.25, tauS: 0.05 } }]),
   });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 2.5 });
-  const { envelope, steps } = supplyCourse(record, { nominal: 230 })!;
+  const { envelope, steps } = supplyTimeline(record, { nominal: 230 })!;
   const step = steps[0]!;
   const found = stepFindings({ envelope, step, untilS: 2.5 }, { isResistiveFullStep: true, nominal: EUROPE });
   const sideOf = (name: string) => found.find(({ curve }) => curve.name.includes(name))?.side;

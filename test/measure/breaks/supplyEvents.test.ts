@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Figure } from '../../../src/base/figure.ts';
 import type { SupplyBreak, SupplyEvent } from '../../../src/measure/breaks/supplyEvent.ts';
-import { supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { course, type Evolution, evolvingWave } from '../../../src/synth/evolvingWave.ts';
@@ -35,7 +35,7 @@ function eventsOf(
   seed = 1,
 ): readonly SupplyEvent[] {
   const record = recorded(evolvingWave(evolution), { sampleRateHz, durationS, ...EIGHT_BITS, seed });
-  return supplyCourse(record, { nominal: 230 })!.events;
+  return supplyTimeline(record, { nominal: 230 })!.events;
 }
 
 function onlyBreak(events: readonly SupplyEvent[]): SupplyBreak {
@@ -130,7 +130,7 @@ test('breaks of 1 to 2 ms away from a zero are breaks, and no step of a load', (
     const fromS = atCycles / frequencyHz;
     const wave = evolvingWave({ wave: sine, frequencyHz, breaks: [{ fromS, toS: fromS + lengthS }] });
     const record = recorded(wave, { sampleRateHz: 20_000, durationS: 0.3, ...EIGHT_BITS, seed: run });
-    const { events, steps } = supplyCourse(record, { nominal: 230 })!;
+    const { events, steps } = supplyTimeline(record, { nominal: 230 })!;
     const event = onlyBreak(events);
     // To two samples each way: the noise of 8 bits blurs where a wave leaves.
     expect(Math.abs(event.durationS.value - lengthS)).toBeLessThan(0.0003);
@@ -163,7 +163,7 @@ test('nine clean cycles after 70 % of nothing, and five and a half of twelve, ar
     ];
     const wave = evolvingWave({ wave: sine, frequencyHz: 50, breaks });
     const record = recorded(wave, { sampleRateHz: 10_000, durationS: cycles / 50, ...EIGHT_BITS });
-    const { steady } = supplyCourse(record, { nominal: 230 })!;
+    const { steady } = supplyTimeline(record, { nominal: 230 })!;
     // A cycle of margin behind the start, and whole half cycles.
     expect(steady.from).toBeGreaterThanOrEqual(from * 200);
     expect(steady.to).toBeLessThanOrEqual(Math.min(cycles, until) * 200 + 1);
@@ -222,7 +222,7 @@ test('no break: a plain wave, a load step, a dip, pulses that grow narrower', ()
 test('a transfer is no load step, and the steady stretch lies on one side of it', () => {
   const wave = evolvingWave({ wave: sine, frequencyHz: 50, breaks: [{ fromS: 0.3, toS: 0.312 }] });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.5, ...EIGHT_BITS });
-  const { steps, steady, excursions } = supplyCourse(record, { nominal: 230 })!;
+  const { steps, steady, excursions } = supplyTimeline(record, { nominal: 230 })!;
   expect(steps).toEqual([]);
   expect([steady.from, steady.whole]).toEqual([0, false]);
   expect(steady.to).toBeLessThanOrEqual(3000);
@@ -245,7 +245,7 @@ test('the rests at zero between the pulses of a switched wave are no breaks', ()
         startPhaseCycles,
         noiseRms: 0.01,
       });
-      const course = supplyCourse({ samples, intervalS: 1 / sampleRateHz, startS: 0 })!;
+      const course = supplyTimeline({ samples, intervalS: 1 / sampleRateHz, startS: 0 })!;
       expect(course.events).toEqual([]);
       expect(course.steady.whole).toBe(true);
     }
@@ -269,7 +269,7 @@ test.each([
       return 0.5 * Math.round(2 * v);
     });
     const record = { samples, intervalS: 1 / 20_000, startS: 0 };
-    const [event, ...more] = supplyCourse(record, { nominal: 230 })!.events;
+    const [event, ...more] = supplyTimeline(record, { nominal: 230 })!.events;
     expect([event?.kind, more]).toEqual(['cut-off', []]);
     const { startS } = event as Extract<typeof event, { kind: 'cut-off' }>;
     expect(Math.abs(startS.value - lostS)).toBeLessThanOrEqual(startS.uncertainty);
@@ -293,7 +293,7 @@ test('a rest of a tenth of a cycle at the record’s start or end is no part of 
   ] as const) {
     const evolution = { wave: sine, frequencyHz: 50, breaks };
     const record = recorded(evolvingWave(evolution), { sampleRateHz: 20_000, durationS: 0.6, ...EIGHT_BITS });
-    const { dark, steady } = supplyCourse(record, { nominal: 230 })!;
+    const { dark, steady } = supplyTimeline(record, { nominal: 230 })!;
     // Within a hundredth of a cycle, four samples: the wave is near zero where it would have begun.
     if (isFirst) expect(Math.abs(dark[0]!.to - restS * 20_000)).toBeLessThan(20);
     else expect(Math.abs(dark.at(-1)!.from - (0.6 - restS) * 20_000)).toBeLessThan(20);

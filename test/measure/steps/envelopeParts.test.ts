@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { changes, straightScatter } from '../../../src/measure/steps/changes.ts';
 import { settledStretch } from '../../../src/measure/steps/envelopeMoves.ts';
 import { farthest } from '../../../src/measure/steps/frequencyFigures.ts';
-import { lastExit } from '../../../src/measure/steps/stepFigures.ts';
+import { settlingIndex } from '../../../src/measure/steps/stepFigures.ts';
 import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
 
 const series = (length: number, at: (k: number) => number): Float64Array =>
@@ -72,9 +72,9 @@ test('a stretch is settled from where it enters the band of its own end', () => 
 test('the last exit lies on the line between the last value outside and the next', () => {
   const timeS = Float64Array.of(0, 1, 2, 3, 4);
   const values = Float64Array.of(9, 4, 8, 2, 1);
-  expect(lastExit(timeS, values, [0, 4], 0, 5)).toEqual({ atS: 2.5, slope: 6 });
-  expect(lastExit(timeS, values, [0, 4], 0, 10)).toBe(null);
-  expect(lastExit(timeS, values, [0, 4], 0, 0.5)).toBe('never');
+  expect(settlingIndex(timeS, values, [0, 4], 0, 5)).toEqual({ atS: 2.5, slope: 6 });
+  expect(settlingIndex(timeS, values, [0, 4], 0, 10)).toBe(null);
+  expect(settlingIndex(timeS, values, [0, 4], 0, 0.5)).toBe('never');
 });
 
 test('the farthest value', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Figure } from '../../../src/base/figure.ts';
 import type { SupplyEvent } from '../../../src/measure/breaks/supplyEvent.ts';
-import { type SupplyCourse, supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { type SupplyCourse, supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { course, type Evolution, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { sineWave } from '../../../src/synth/sines.ts';
@@ -22,7 +22,7 @@ function courseOf(
     const amperes = siemens(n / RATE) * wave.at(n / RATE);
     return Math.max(-clipsAtA, Math.min(clipsAtA, 0.01 * Math.round(100 * amperes)));
   });
-  return supplyCourse(record, { nominal: 230, current })!;
+  return supplyTimeline(record, { nominal: 230, current })!;
 }
 
 function only<K extends SupplyEvent['kind']>(

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Figure } from '../../../src/base/figure.ts';
 import type { LoadStep } from '../../../src/measure/steps/loadStep.ts';
-import { supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { type Change, course, evolvingWave } from '../../../src/synth/evolvingWave.ts';
@@ -47,7 +47,7 @@ test.each(SHAPES)('%s: steps through 8 bits and noise of 0.4 per cent', (shape) 
       phaseCycles: random(),
     });
     const record = recorded(wave, { sampleRateHz, durationS, startS, ...screen, seed: run });
-    const { steps, steady } = supplyCourse(record, { nominal: 230 })!;
+    const { steps, steady } = supplyTimeline(record, { nominal: 230 })!;
     expect(steps.length).toBe(1);
     const step = steps[0]!;
     const truth = trueHalfCycleRms(wave, startS, durationS).filter(
@@ -81,7 +81,7 @@ function cleanStep(change: Omit<Change, 'atS'>, durationS = 1.2): LoadStep {
     phaseCycles: 0.4,
   });
   const record = recorded(wave, { sampleRateHz: 20_000, durationS });
-  return supplyCourse(record, { nominal: 230 })!.steps[0]!;
+  return supplyTimeline(record, { nominal: 230 })!.steps[0]!;
 }
 
 test.each([0.03, 0.06, 0.1])('exponential recovery, τ = %f s: back in a band after τ·ln(ΔU/b)', (tauS) => {
@@ -139,7 +139,7 @@ test('without a nominal, volts are given and percentages are not', () => {
     frequencyHz: 50,
     amplitude: course(1, [{ atS: 0.2, to: 0.9 }]),
   });
-  const { steps, excursions } = supplyCourse(recorded(wave, { sampleRateHz: 10_000, durationS: 0.5 }))!;
+  const { steps, excursions } = supplyTimeline(recorded(wave, { sampleRateHz: 10_000, durationS: 0.5 }))!;
   // 10 kS/s: a sample of a jump is half a per cent of a cycle, over many cycles nothing.
   expect(Math.abs(steps[0]!.after.value - 153)).toBeLessThan(0.1);
   expect(steps[0]!.deviationPercent.value).toBe(null);
@@ -154,7 +154,7 @@ test('two steps in one record, on and off, from −0.8 s on', () => {
   for (const shape of SHAPES) {
     const wave = evolvingWave({ wave: shapeOf(shape), frequencyHz: 60, amplitude, phaseCycles: 0.13 });
     const record = recorded(wave, { sampleRateHz: 25_000, durationS: 1, startS: -0.8, ...screen });
-    const { steps, steady } = supplyCourse(record, { nominal: 230 })!;
+    const { steps, steady } = supplyTimeline(record, { nominal: 230 })!;
     expect(steps.map(({ direction }) => direction)).toEqual(['on', 'off']);
     const [on, off] = steps as [LoadStep, LoadStep];
     expect(Math.abs(on.atS.value + 0.5)).toBeLessThan(1.5 / 60);
@@ -175,7 +175,7 @@ test('what a step does to the frequency', () => {
     amplitude: course(1, [{ atS, to: 0.95 }]),
   });
   const record = recorded(wave, { sampleRateHz: 20_000, durationS: 1.3, ...EIGHT_BITS });
-  const step = supplyCourse(record, { nominal: 230 })!.steps[0]!;
+  const step = supplyTimeline(record, { nominal: 230 })!.steps[0]!;
   const truth = trueHalfCycleRms(wave, 0, 1.3).filter(({ timeS }) => timeS > atS + 0.01);
   expect(Math.abs(numberOf(step.beforeHz) - 50)).toBeLessThan(0.02);
   expect(Math.abs(numberOf(step.afterHz) - 49.5)).toBeLessThan(0.03);
@@ -196,7 +196,7 @@ test('the current says which way, and shows a step that the voltage does not', (
       }),
       { sampleRateHz: 20_000, durationS: 0.8 },
     ).samples;
-  const { steps } = supplyCourse(stiff, { nominal: 230, current: currentOf(1, 4) })!;
+  const { steps } = supplyTimeline(stiff, { nominal: 230, current: currentOf(1, 4) })!;
   expect(steps.map(({ direction, directionBy }) => [direction, directionBy])).toEqual([['on', 'current']]);
   expect(Math.abs(steps[0]!.atS.value - 0.4)).toBeLessThan(1.5 / 50);
   // An inverter that raises its voltage under load: the voltage alone would say off.
@@ -206,8 +206,8 @@ test('the current says which way, and shows a step that the voltage does not', (
     amplitude: course(1, [{ atS: 0.4, to: 1.03 }]),
   });
   const record = recorded(raised, { sampleRateHz: 20_000, durationS: 0.8, ...EIGHT_BITS });
-  expect(supplyCourse(record, { nominal: 230 })!.steps[0]!.direction).toBe('off');
-  const told = supplyCourse(record, { nominal: 230, current: currentOf(1, 4) })!.steps;
+  expect(supplyTimeline(record, { nominal: 230 })!.steps[0]!.direction).toBe('off');
+  const told = supplyTimeline(record, { nominal: 230, current: currentOf(1, 4) })!.steps;
   expect(told.map(({ direction }) => direction)).toEqual(['on']);
 });
 
@@ -218,9 +218,9 @@ test('gain scales the volts, a later start moves the time, turning over changes 
     amplitude: course(1, [{ atS: 0.2, to: 0.93, transient: { by: -0.05, tauS: 0.02 } }]),
   });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.6, ...EIGHT_BITS });
-  const plain = supplyCourse(record, { nominal: 230 })!.steps[0]!;
+  const plain = supplyTimeline(record, { nominal: 230 })!.steps[0]!;
   const samples = record.samples.map((x) => -x / 2);
-  const turned = supplyCourse({ ...record, samples, startS: 3 }, { nominal: 115 })!.steps[0]!;
+  const turned = supplyTimeline({ ...record, samples, startS: 3 }, { nominal: 115 })!.steps[0]!;
   // The zeros are found from the other half turn on, to a thousandth of a sample; v² is nothing there.
   expect(Math.abs(turned.extreme.value / plain.extreme.value - 0.5)).toBeLessThan(1e-6);
   expect(Math.abs(numberOf(turned.deviationPercent) - numberOf(plain.deviationPercent))).toBeLessThan(1e-4);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type SupplyCourse, supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { type SupplyCourse, supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { type Course, evolvingWave } from '../../../src/synth/evolvingWave.ts';
@@ -53,7 +53,7 @@ test.each(Object.entries(RESTLESS))('no step on 40 records with %s', (_, restles
       ...EIGHT_BITS,
       ...(noiseRms !== undefined && { noiseRms }),
     });
-    const course = supplyCourse(record, { nominal: 230 })!;
+    const course = supplyTimeline(record, { nominal: 230 })!;
     expect(course.steps).toEqual([]);
     expect(course.events).toEqual([]);
   }
@@ -66,7 +66,7 @@ test('the steady stretch of a sagging record is the part that stays within 2 %',
     amplitude: values((t) => 1 - 0.08 * t),
   });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 1, ...EIGHT_BITS });
-  const { steady } = supplyCourse(record, { nominal: 230 })!;
+  const { steady } = supplyTimeline(record, { nominal: 230 })!;
   // 2 % of 8 % over one second is a quarter of it; noise of some 0.03 % and a cycle at each end.
   expect(steady.whole).toBe(false);
   expect(Math.abs((steady.to - steady.from) / 2500 - 1)).toBeLessThan(0.2);
@@ -75,7 +75,7 @@ test('the steady stretch of a sagging record is the part that stays within 2 %',
 test('a steady record is steady as a whole, to its last sample', () => {
   const wave = evolvingWave({ wave: waveOfRms(waveNamed.sine({}), 230), frequencyHz: 50 });
   const record = recorded(wave, { sampleRateHz: 10_000, durationS: 0.313, ...EIGHT_BITS });
-  expect(supplyCourse(record, { nominal: 230 })!.steady).toEqual({
+  expect(supplyTimeline(record, { nominal: 230 })!.steady).toEqual({
     from: 0,
     to: 3130,
     whole: true,
@@ -85,10 +85,12 @@ test('a steady record is steady as a whole, to its last sample', () => {
 
 test('two cycles, noise, a direct voltage and silence have no steps, and say so without failing', () => {
   const short = evolvingWave({ wave: waveOfRms(waveNamed.sine({}), 230), frequencyHz: 50 });
-  expect(supplyCourse(recorded(short, { sampleRateHz: 10_000, durationS: 0.04 }))?.steps).toEqual([]);
+  expect(supplyTimeline(recorded(short, { sampleRateHz: 10_000, durationS: 0.04 }))?.steps).toEqual([]);
   for (const sampling of [{ noiseRms: 1 }, {}]) {
     const nothing = evolvingWave({ wave: waveNamed.dc({}), frequencyHz: 50 });
-    expect(supplyCourse(recorded(nothing, { sampleRateHz: 10_000, durationS: 0.5, ...sampling }))).toBe(null);
+    expect(supplyTimeline(recorded(nothing, { sampleRateHz: 10_000, durationS: 0.5, ...sampling }))).toBe(
+      null,
+    );
   }
 });
 
@@ -101,7 +103,7 @@ function jumping(turns: number, lastsS = 0): SupplyCourse {
     const v = t < 0.2137 ? at(0) : t < 0.2137 + lastsS ? residual : at(turns);
     return 0.5 * Math.round(2 * v);
   });
-  return supplyCourse({ samples, intervalS: 1 / 20_000, startS: 0 }, { nominal: 230 })!;
+  return supplyTimeline({ samples, intervalS: 1 / 20_000, startS: 0 }, { nominal: 230 })!;
 }
 
 test.each([29, 92, 150, -63, -120])(
@@ -132,7 +134,7 @@ test('a cut sine without noise whose jumps all slip by a sample at once has no s
           const phase = start + n / periodSamples;
           return (phase % 0.5) * 360 >= degrees ? 325 * Math.sin(2 * Math.PI * phase) : 0;
         });
-        const course = supplyCourse({ samples, intervalS: 1 / (50 * periodSamples), startS: 0 })!;
+        const course = supplyTimeline({ samples, intervalS: 1 / (50 * periodSamples), startS: 0 })!;
         expect(course.steps, `${degrees}°, ${periodSamples} samples a cycle, from ${start}`).toEqual([]);
         expect(course.events).toEqual([]);
       }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { supplyCourse } from '../../../src/measure/steps/supplyCourse.ts';
+import { supplyTimeline } from '../../../src/measure/steps/supplyTimeline.ts';
 import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
 
 /** Jumps of nearly half a turn; half a turn short, a track would go on three times as fast. */
@@ -19,7 +19,7 @@ test('beyond a jump of phase every cycle has the RMS that it had before', () => 
       const phase = 2 * Math.PI * (start + x + (x < atCycle ? 0 : turns));
       return 170 * (Math.sin(phase) + 0.01 * Math.sin(3 * phase)) + normal();
     });
-    const { envelope } = supplyCourse({ samples, intervalS: 1 / (60 * perCycle), startS: 0 })!;
+    const { envelope } = supplyTimeline({ samples, intervalS: 1 / (60 * perCycle), startS: 0 })!;
     // Farther than three cycles from it; a zero beside a jump may be off by some hundredths of a cycle, its RMS by as much.
     const beyond = envelope.rms.filter((_, k) => Math.abs(envelope.timeS[k]! * 60 - atCycle) > 3);
     const farthest = Math.max(...beyond.map((rms) => Math.abs(rms / 120.2 - 1)));

@@ -3,7 +3,7 @@ import { MeasureError } from '../../../src/base/measureError.ts';
 import type { Capture, Channel } from '../../../src/read/capture.ts';
 import { readInChunks } from '../../../src/read/chunks/readInChunks.ts';
 import type { ReadingLengths } from '../../../src/read/chunks/readingPlan.ts';
-import { chunkReader, readShare } from '../../../src/read/chunks/readShare.ts';
+import { chunkReader, scanClaimedChunks } from '../../../src/read/chunks/scanClaimedChunks.ts';
 import { type ReadCaptureOptions, readCapture } from '../../../src/read/readCapture.ts';
 import type { ByteSource } from '../../../src/read/text/textAccess.ts';
 
@@ -33,7 +33,7 @@ export async function inChunks(
     lengths,
     readChunks: async (plan, board) => {
       const turn = (): Promise<void> => new Promise((done) => setImmediate(done));
-      const readers = [0, 1].map(() => readShare(chunkReader(source, plan), board, turn));
+      const readers = [0, 1].map(() => scanClaimedChunks(chunkReader(source, plan), board, turn));
       return (await Promise.all(readers)).flat();
     },
   });

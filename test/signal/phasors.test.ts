@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sampleTurns } from '../../src/signal/sampleTurns.ts';
+import { phasors } from '../../src/signal/phasors.ts';
 
 test('sampleTurns(length, omega) are cos ωu and sin ωu, u from the centre', () => {
   for (const [length, omega] of [
@@ -7,7 +7,7 @@ test('sampleTurns(length, omega) are cos ωu and sin ωu, u from the centre', ()
     [1000, 0.0137],
     [1001, 2.9],
   ] as const) {
-    const { re, im } = sampleTurns(length, omega);
+    const { re, im } = phasors(length, omega);
     expect([re.length, im.length]).toEqual([length, length]);
     for (let n = 0; n < length; n++) {
       const phase = omega * (n - (length - 1) / 2);

@@ -20,9 +20,9 @@ const WAIT_MS = 5;
  * @returns the chunks that this thread read. Where the board has no room for their rows, these are left out, and
  * `rowCounts` tells how much they take.
  */
-export async function readShare(
+export async function scanClaimedChunks(
   { newColumns, readChunk }: ChunkReader,
-  board: ScanBoard,
+  board: SharedScanState,
   pause: () => Promise<void>,
 ): Promise<readonly NumberedChunk[]> {
   const { counters, rowCounts, capacity } = board;
@@ -142,7 +142,7 @@ export function chunkReader(source: ByteSource, { scan, uses }: ChunkPlan): Chun
 }
 
 /** What threads that read one file share: who reads what, and where its rows go. Plain data over shared memory. */
-export interface ScanBoard {
+export interface SharedScanState {
   /** The next chunk that nobody has taken; how many threads have failed. */
   readonly counters: Int32Array;
   /** How many rows each chunk holds; −1 until it is read. */
@@ -160,7 +160,7 @@ export const FAILURES = 1;
  * @param capacity - rows that there is room for, those of the tail among them. Room takes memory only where rows
  * are written.
  */
-export function scanBoard(plan: ChunkPlan, capacity: number): ScanBoard {
+export function sharedScanState(plan: ChunkPlan, capacity: number): SharedScanState {
   return {
     counters: new Int32Array(sharedMemory(8)),
     rowCounts: new Int32Array(sharedMemory(4 * chunkCount(plan.scan))).fill(-1),

@@ -30,7 +30,11 @@ const NEIGHBOURHOOD_CYCLES = 1.1;
  * @param peak - of the wave where there is one, in the unit of the samples.
  * @returns ascending. A break over most of a dwell at zero hides in it.
  */
-export function darkRuns(samples: Float64Array, periodSamples: number, peak: number): readonly DarkRun[] {
+export function zeroVoltageRuns(
+  samples: Float64Array,
+  periodSamples: number,
+  peak: number,
+): readonly DarkRun[] {
   const runs = runsNearZero(samples, PEEP_CYCLES * periodSamples, DARK_RATIO * peak);
   const reach = NEIGHBOURHOOD_CYCLES * periodSamples;
   /** The longest rest at zero that the wave has of its own on one side, in samples. */

@@ -15,7 +15,7 @@ export interface SampleTurns {
 const TURNED_ON = 8;
 
 /** @param length - samples of the record, N. */
-export function sampleTurns(length: number, omega: number): SampleTurns {
+export function phasors(length: number, omega: number): SampleTurns {
   const re = new Float64Array(length);
   const im = new Float64Array(length);
   const centre = (length - 1) / 2;
@@ -41,7 +41,7 @@ export function sampleTurns(length: number, omega: number): SampleTurns {
  * @param phaseRad - of the fundamental; order k turns by k times as much.
  * @example advancedSeries({ mean: 0, cosine: Float64Array.of(0), sine: Float64Array.of(1) }, Math.PI / 2).cosine // 1
  */
-export function advancedSeries({ mean, cosine, sine }: HarmonicSeries, phaseRad: number): HarmonicSeries {
+export function timeShiftedSeries({ mean, cosine, sine }: HarmonicSeries, phaseRad: number): HarmonicSeries {
   const turned = (k: number, along: number, across: number): number =>
     along * cos((k + 1) * phaseRad) + across * sin((k + 1) * phaseRad);
   return {

@@ -62,7 +62,10 @@ interface SupplyCourseOptions {
  *
  * @returns null where nothing repeats or no cycle is whole: there is no envelope then.
  */
-export function supplyCourse(record: ChannelRecord, options: SupplyCourseOptions = {}): SupplyCourse | null {
+export function supplyTimeline(
+  record: ChannelRecord,
+  options: SupplyCourseOptions = {},
+): SupplyCourse | null {
   const { nominal = null, current = null, isLoaded = false } = options;
   const { chain = { instrument: ASSUMED_INSTRUMENT, scaleSource: 'scope and probe' } } = options;
   const { samples, intervalS, startS } = record;
