@@ -25,22 +25,11 @@ export interface Misfit {
  * @remarks The time grows with the size of the value alone.
  */
 export function admit<T>(value: unknown, schema: Schema<T>, refusal: (misfit: Misfit) => MeasureError): T {
-  const misfit = misfitOf(value, schema);
-  if (misfit !== null) throw refusal(misfit);
-  return value as T;
-}
-
-/** The same as a question. */
-export function isOf<T>(value: unknown, schema: Schema<T>): value is T {
-  return misfitOf(value, schema) === null;
-}
-
-function misfitOf(value: unknown, schema: Schema<unknown>): Misfit | null {
   const { issues } = v.safeParse(schema, value, { abortEarly: true });
-  if (issues === undefined) return null;
+  if (issues === undefined) return value as T;
   const parts = issues[0].path ?? [];
   const path = parts.map(({ key }) => (typeof key === 'number' ? key : String(key)));
-  return { path, place: path.join('.'), value: parts.length === 0 ? value : parts.at(-1)!.value };
+  throw refusal({ path, place: path.join('.'), value: parts.length === 0 ? value : parts.at(-1)!.value });
 }
 
 /** Longer than anybody writes, short enough to be set in lines. */

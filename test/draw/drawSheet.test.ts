@@ -3,57 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { drawSheet, sheetSvg } from '../../src/draw/drawSheet.ts';
 import { palette } from '../../src/draw/paper/palette.ts';
 import { assays } from '../fixtures/assays.ts';
-import { isOverlap, textBoxes } from './paper/textBoxes.ts';
+import { itIsASheet, texts } from './itIsASheet.ts';
 
-const { document, DOMParser } = new JSDOM().window;
-const texts = (svg: Element): string[] =>
-  [...svg.querySelectorAll('text')].map((text) => text.textContent ?? '');
+const { document } = new JSDOM().window;
 
 describe.each(Object.entries(assays))('drawSheet of %s', (_, assay) => {
   const svg = drawSheet(document, assay());
-  const source = sheetSvg(document, assay());
 
-  it('keeps every line of text inside the page', () => {
-    for (const { text, left, right, top, bottom } of textBoxes(svg)) {
-      expect.soft(left, text).toBeGreaterThanOrEqual(40);
-      expect.soft(right, text).toBeLessThanOrEqual(1560);
-      expect.soft(top, text).toBeGreaterThanOrEqual(20);
-      expect.soft(bottom, text).toBeLessThanOrEqual(890);
-    }
-  });
-
-  it('lets no two lines of text overlap', () => {
-    const boxes = textBoxes(svg);
-    const overlaps = boxes.flatMap((a, i) =>
-      boxes.slice(i + 1).flatMap((b) => (isOverlap(a, b) ? [`“${a.text}” over “${b.text}”`] : [])),
-    );
-    expect(overlaps).toEqual([]);
-  });
-
-  it('writes well-formed XML with a title, a description and real text', () => {
-    const parsed = new DOMParser().parseFromString(source, 'image/svg+xml');
-    expect(parsed.querySelector('parsererror')).toBeNull();
-    expect(parsed.documentElement.namespaceURI).toBe('http://www.w3.org/2000/svg');
-    expect(parsed.documentElement.getAttribute('viewBox')).toBe('0 0 1600 900');
-    expect(parsed.querySelector('svg > title')?.textContent).not.toBe('');
-    expect(parsed.querySelector('svg > desc')?.textContent).toContain('not a certificate');
-    expect(texts(parsed.documentElement)).toEqual(texts(svg));
-  });
-
-  it('holds nothing but shapes and text: no script, no reference, no event handler, no style', () => {
-    const parsed = new DOMParser().parseFromString(source, 'image/svg+xml');
-    const names = new Set([...parsed.querySelectorAll('*')].map((element) => element.localName));
-    expect([...names].filter((name) => !shapes.has(name))).toEqual([]);
-    const attributes = new Set(
-      [...parsed.querySelectorAll('*')].flatMap((element) => [...element.attributes].map(({ name }) => name)),
-    );
-    expect([...attributes].filter((name) => /^on|href|style|src|class/.test(name))).toEqual([]);
-    expect(source).not.toMatch(/url\(|NaN|undefined|Infinity/);
-  });
-
-  it('is the same text each time', () => {
-    expect(sheetSvg(new JSDOM().window.document, assay())).toBe(source);
-  });
+  itIsASheet(svg, (page) => sheetSvg(page, assay()));
 
   it('says what it is, how to check it and what to beware of', () => {
     const all = texts(svg).join('\n');
@@ -62,8 +19,6 @@ describe.each(Object.entries(assays))('drawSheet of %s', (_, assay) => {
     expect(all).toMatch(/Mains voltage can kill.*Local codes and licensed practice come first\./);
   });
 });
-
-const shapes = new Set(['svg', 'title', 'desc', 'g', 'rect', 'path', 'text']);
 
 describe('drawSheet', () => {
   const drawn = (name: string): string[] => texts(drawSheet(document, assays[name]!()));

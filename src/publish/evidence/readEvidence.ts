@@ -82,13 +82,18 @@ function parsed(escapedText: string): SealedEvidence {
   }
   if (doubledKey !== null) throw damaged(`the key “${doubledKey.slice(0, 60)}” twice in one place`);
   const unfit = unfitPart(data);
-  if (unfit !== null) throw otherwise(unfit.join('.'));
-  return admit(data, evidenceSchema, ({ place }) => otherwise(place)) as SealedEvidence;
+  if (unfit !== null) throw otherwise(data, unfit.join('.'));
+  return admit(data, evidenceSchema, ({ place }) => otherwise(data, place)) as SealedEvidence;
 }
 
-function otherwise(place: string): MeasureError {
+/** Data that are read and not as a sheet of this version has them: another version's may be so, unedited. */
+function otherwise(data: unknown, place: string): MeasureError {
+  const { program } = Object(data) as { readonly program?: unknown };
+  const version =
+    typeof program === 'string' ? `, or are of another version (they say ${program.slice(0, 20)})` : '';
   return damaged(
     place === '' ? 'data of another kind' : `something else than expected at “${place.slice(0, 90)}”`,
+    version,
   );
 }
 
@@ -111,11 +116,11 @@ function unfitPart(value: unknown): string[] | null {
 
 const unescaped: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
 
-function damaged(received: string): MeasureError {
+function damaged(received: string, orElse = ''): MeasureError {
   return new MeasureError('sheet.damaged', 'The data inside the sheet can’t be read.', {
     expected: 'the data as they were written',
     received,
-    advice: 'They were edited or cut: draw the sheet anew from the capture',
+    advice: `They were edited or cut${orElse}: draw the sheet anew from the capture`,
   });
 }
 

@@ -6,7 +6,8 @@ import { darkPalette } from '../../../src/draw/paper/palette.ts';
 import { assays } from '../../fixtures/assays.ts';
 import { stories } from '../../fixtures/stories.ts';
 import { waveAssay } from '../../fixtures/waveAssay.ts';
-import { isOverlap, textBoxes } from '../paper/textBoxes.ts';
+import { overlaps } from '../itIsASheet.ts';
+import { textBoxes } from '../paper/textBoxes.ts';
 
 const { document } = new JSDOM().window;
 const named = (kind: MeasureResult['waveform']['kind'], levels = 0, atTheEdge = false): string => {
@@ -64,7 +65,6 @@ describe.each(Object.entries(stories))('the card of a record with a story: %s', 
     if (name !== 'steady') expect(texts.join(' ')).not.toMatch(/This is a pure sine/);
     const boxes = textBoxes(svg);
     for (const { right, text } of boxes) expect(right, text).toBeLessThanOrEqual(1560);
-    const overlaps = boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => isOverlap(a, b)));
-    expect(overlaps).toEqual([]);
+    expect(overlaps(svg)).toEqual([]);
   });
 });

@@ -2,8 +2,10 @@ import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
 import { compareCaptures } from '../../../src/bench/compare/compareCaptures.ts';
 import { drawOverlaySheet, overlayWave, waveDifference } from '../../../src/draw/overlay/drawOverlaySheet.ts';
+import { svgText } from '../../../src/draw/paper/writeText.ts';
 import { compareLines, compareSentence } from '../../../src/words/compareLines.ts';
 import { assays } from '../../fixtures/assays.ts';
+import { itIsASheet } from '../itIsASheet.ts';
 
 const names = Object.keys(assays);
 const [first, second] = names as [string, string];
@@ -28,6 +30,10 @@ test('waves of two frequencies lie over each other by their cycles, and their di
 });
 
 describe.each(names)('%s against the first', (name) => {
+  const both = (page: Document) =>
+    drawOverlaySheet(page, [assays[first]!(), assays[name]!()], compared(first, name));
+  itIsASheet(both(document), (page) => svgText(both(page)));
+
   test('draws every text inside the page, and names both captures', () => {
     const [a, b] = [assays[first]!(), assays[name]!()];
     const svg = drawOverlaySheet(document, [a, b], compared(first, name));

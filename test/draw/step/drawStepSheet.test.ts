@@ -7,9 +7,9 @@ import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { course, type Evolution, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { sampleEvolvingWave } from '../../../src/synth/sampleWave.ts';
 import { sineWave } from '../../../src/synth/sines.ts';
-import { isOverlap, textBoxes } from '../paper/textBoxes.ts';
+import { itIsASheet } from '../itIsASheet.ts';
 
-const { document, DOMParser } = new JSDOM().window;
+const { document } = new JSDOM().window;
 
 /** An invented 230 V supply that changes on its way, measured. */
 function changing(
@@ -60,29 +60,7 @@ describe.each(Object.entries(assays))('drawStepSheet of %s', (_, make) => {
   const assay = make();
   const svg = drawStepSheet(document, assay);
 
-  it('keeps every line of text inside the page, none over another', () => {
-    const boxes = textBoxes(svg);
-    for (const { text, left, right, top, bottom } of boxes) {
-      expect.soft(left, text).toBeGreaterThanOrEqual(40);
-      expect.soft(right, text).toBeLessThanOrEqual(1560);
-      expect.soft(top, text).toBeGreaterThanOrEqual(20);
-      expect.soft(bottom, text).toBeLessThanOrEqual(890);
-    }
-    const overlaps = boxes.flatMap((a, i) =>
-      boxes.slice(i + 1).flatMap((b) => (isOverlap(a, b) ? [`“${a.text}” over “${b.text}”`] : [])),
-    );
-    expect(overlaps).toEqual([]);
-  });
-
-  it('is well-formed, self-contained and the same each time', () => {
-    const source = stepSvg(document, assay);
-    const parsed = new DOMParser().parseFromString(source, 'image/svg+xml');
-    expect(parsed.querySelector('parsererror')).toBeNull();
-    expect(parsed.querySelector('script')).toBeNull();
-    expect(parsed.querySelector('svg > title')?.textContent).not.toBe('');
-    expect(source).not.toMatch(/url\(|NaN|undefined|Infinity|href/);
-    expect(stepSvg(new JSDOM().window.document, assay)).toBe(source);
-  });
+  itIsASheet(svg, (page) => stepSvg(page, assay));
 
   it('says what to beware of and how to check it', () => {
     const all = [...svg.querySelectorAll('text')].map((text) => text.textContent).join('\n');
