@@ -89,10 +89,11 @@ export function rmsBetweenSamples(samples: Float64Array, periodSamples: number):
   const step = (n: number): number => Math.abs(samples[n]! ** 2 - samples[n - 1]! ** 2);
   let [jumps, squares] = [0, 0];
   for (let n = 2; n + 1 < samples.length; n++) {
-    const jump = step(n);
-    if (!(jump > least && jump > step(n - 1) + step(n + 1))) continue;
+    // What the samples beside it show of the same edge is not between samples.
+    const [jump, beside] = [step(n), step(n - 1) + step(n + 1)];
+    if (!(jump > least && jump > beside)) continue;
     jumps++;
-    squares += jump;
+    squares += jump - beside;
   }
   if (jumps < (LEAST_JUMPS * present) / periodSamples) return 0;
   const ofOne = squares / jumps / (2 * periodSamples * Math.sqrt(sum / present));

@@ -68,20 +68,18 @@ export function drawUnitCard(document: Document, told: BenchUnit, theme: CardThe
 
 function unitFigures(unit: BenchUnit): readonly CardFigure[] {
   const full = endPoint(unit, 'fullLoad');
+  const { regulationPercent, noLoadW, fullLoadW } = unit.regulation;
+  const watts = (loadW: number): string => withUnit(decimalText(loadW, 0), 'W');
   const all: readonly CardFigure[] = [
-    { name: 'regulation, no load to full load', figure: unit.regulation.regulationPercent, unit: '%' },
-    ...(full === null
+    // By its loads: the highest that was held need not be all that the unit is rated for.
+    {
+      name: `regulation, ${watts(noLoadW ?? 0)} to ${watts(fullLoadW ?? 0)}`,
+      figure: regulationPercent,
+      unit: '%',
+    },
+    ...(full === null || fullLoadW === null
       ? []
-      : [
-          {
-            name:
-              full.loadW.value === null
-                ? 'at full load'
-                : `at ${withUnit(decimalText(full.loadW.value, 0), 'W')}`,
-            figure: full.rmsV,
-            unit: 'V',
-          },
-        ]),
+      : [{ name: `at ${watts(fullLoadW)}`, figure: full.rmsV, unit: 'V' }]),
     { name: 'output impedance', figure: unit.droop.outputImpedanceOhm, unit: 'Ω' },
   ];
   return all.filter(({ figure }) => figure.value !== null);

@@ -128,21 +128,38 @@ function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): Waveform
 const MOST_SWITCHES = 10;
 /** No ringing of a square wave goes through the middle of two levels; an edge more is one cut by the record's end. */
 const MOST_OF_A_SQUARE = 3;
+/**
+ * Of the power: an inverter that switches more often in a cycle does so alike in both halves, which leaves no even order;
+ * pulses and a rest have about as much in even orders as in odd ones.
+ */
+const MOST_EVEN_SHARE = 0.05;
 /** Of the time: a level that is left for less is interrupted by impulses. */
 const LEAST_SHARE = 0.1;
 
 /** Why two or three levels make neither a square wave nor a modified sine; null where they do. */
-function unlikeAnOutlet({ levels, switchesPerCycle }: PeriodicWave): string | null {
+function unlikeAnOutlet({ levels, switchesPerCycle, fit }: PeriodicWave): string | null {
   if (levels.length > 3) return null;
   if (switchesPerCycle > MOST_SWITCHES) {
     return `switches ${rounded(switchesPerCycle, 2)} times a cycle between ${levels.length} levels: pulse-width modulation without its filter`;
   }
-  if (levels.length === 2 && switchesPerCycle > MOST_OF_A_SQUARE) {
+  if (levels.length === 2 && switchesPerCycle > MOST_OF_A_SQUARE && evenShare(fit) > MOST_EVEN_SHARE) {
     return `switches ${Math.round(switchesPerCycle)} times a cycle between 2 levels: pulses in bursts, as a signal has them, and no outlet’s wave`;
   }
   const most = levels.reduce((a, b) => (b.share > a.share ? b : a));
   if (most.share <= 1 - LEAST_SHARE) return null;
   return `rests at one level for ${rounded(100 * most.share, 2)} % of the time, between impulses`;
+}
+
+/** Share of the even orders in the power of all, 0 to 1. */
+function evenShare({ cosine, sine }: PeriodicWave['fit']): number {
+  let [even, all] = [0, 0];
+  for (let k = 0; k < cosine.length; k++) {
+    const power = cosine[k]! ** 2 + sine[k]! ** 2;
+    all += power;
+    // Index 0 is order 1.
+    if (k % 2 === 1) even += power;
+  }
+  return even / all;
 }
 
 /**

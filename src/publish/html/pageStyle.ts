@@ -73,6 +73,7 @@ footer strong{color:var(--ink)}
 .thumb .ideal{stroke:var(--ideal);stroke-width:2.5}
 .thumb .wave{stroke:var(--wave);stroke-width:1.5}
 .thumb .dot{fill:var(--wave)}
+.thumb .lost{stroke:var(--outside);stroke-width:2}
 @media (max-width:68rem){
 .entry{grid-template-columns:160px minmax(0,1fr);gap:8px 24px}
 .entry .figures{grid-column:2}

@@ -76,19 +76,28 @@ function envelope(evidence: OneCapture): Markup | null {
 }
 
 function sweep({ result }: SweepEvidence): Markup {
-  const points = result.points.flatMap(({ loadW, rmsV }) =>
-    loadW.value === null || rmsV.value === null ? [] : [{ x: loadW.value, y: rmsV.value }],
+  const points = result.points.flatMap(({ loadW, rmsV, lost }) =>
+    loadW.value === null || rmsV.value === null
+      ? []
+      : [{ x: loadW.value, y: rmsV.value, isLost: lost !== undefined }],
   );
   const load = scaleLinear(extentOf([0, ...points.map(({ x }) => x)]), ends(width, false, 12));
   const nominalV = result.nominal?.voltageV;
   const voltages = [...points.map(({ y }) => y), ...(nominalV === undefined ? [] : [nominalV])];
   const value = scaleLinear(extentOf(voltages), ends(height, true, 16));
-  const dots = points.map(({ x, y }) => [load(x).toFixed(1), value(y).toFixed(1)] as const);
+  const placed = points.map(({ x, y, isLost }) => ({
+    x: load(x).toFixed(1),
+    y: value(y).toFixed(1),
+    isLost,
+  }));
+  const dots = placed.filter(({ isLost }) => !isLost);
+  // As on the sheet: a cross beside the line where the output was lost.
+  const crosses = placed.filter(({ isLost }) => isLost);
   return html`${
     nominalV !== undefined && html`<path class="ideal" d="M0 ${value(nominalV).toFixed(1)}H${width}"/>`
-  }${dots.length > 1 && html`<path class="wave" d="M${dots.map(([x, y]) => `${x} ${y}`).join('L')}"/>`}${dots.map(
-    ([x, y]) => html`<circle class="dot" cx="${x}" cy="${y}" r="4"/>`,
-  )}`;
+  }${dots.length > 1 && html`<path class="wave" d="M${dots.map(({ x, y }) => `${x} ${y}`).join('L')}"/>`}${dots.map(
+    ({ x, y }) => html`<circle class="dot" cx="${x}" cy="${y}" r="4"/>`,
+  )}${crosses.map(({ x, y }) => html`<path class="lost" d="M${x} ${y}m-5-5l10 10m-10 0l10-10"/>`)}`;
 }
 
 /** How far a unit's voltage moves, as a dot on its own line, all on one scale. */
