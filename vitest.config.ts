@@ -29,6 +29,7 @@ export default defineConfig(({ mode }) => {
             exclude: ['test/cli/**', 'test/browser/**', ...thorough],
             // The rooms are pure: files can't disturb each other, and each module is loaded once a worker.
             isolate: false,
+            pool: 'threads',
           },
           // What the build puts into the page.
           define: { SHIPPED_VERSION: '"0.0.0"', SHIPPED_FACES: '[]' },
@@ -39,6 +40,8 @@ export default defineConfig(({ mode }) => {
             name: 'command',
             include: ['test/cli/**/*.test.ts'],
             exclude: thorough,
+            // Little is imported, and the tests wait for processes: what a file keeps is its own folder.
+            isolate: false,
             globalSetup: 'test/cli/buildCommand.ts',
             hookTimeout: testTimeout,
           },
