@@ -11,8 +11,6 @@ import {
   withoutJumps,
 } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
-import { MINIMUM_CYCLES } from '../signal/findFundamental.ts';
-import { median } from '../signal/statistics.ts';
 
 /** How a voltage goes along its record; null where nothing repeats. */
 export function courseOf(capture: Capture, voltage: Channel, current: Channel | null): SupplyCourse | null {
@@ -44,53 +42,6 @@ export function courseWithNominal(
   const { envelope } = again;
   const found = withoutJumps(excursions(envelope, nominal.voltageV), again.jumps, envelope);
   return { ...again, excursions: nominal.inferred ? withEnds(found, envelope, nominal.voltageV) : found };
-}
-
-/** Fewer cycles than this tell less than the whole record does, however restless. */
-const LEAST_STEADY_CYCLES = 2;
-/** Where the rest of the record is without voltage, as few as can be measured. */
-const LEAST_LIT_CYCLES = MINIMUM_CYCLES;
-
-/** The stretch that figures are measured on, where that is not the whole record. */
-export function steadyStretch(course: SupplyCourse | null, { intervalS }: Capture): SampleRange | undefined {
-  if (course === null || course.steady.whole || !isRestless(course)) return undefined;
-  const { from, to } = course.steady;
-  const cycles = (to - from) * intervalS * course.envelope.frequencyHz[0]!;
-  const least = course.dark.length > 0 ? LEAST_LIT_CYCLES : LEAST_STEADY_CYCLES;
-  return cycles < least ? undefined : { from, to };
-}
-
-/** Of their own size: from the first third of the record to the last, or to the middle, less is no drift. */
-const DRIFT = { rms: 0.02, frequencyHz: 0.01, current: 0.05 } as const;
-
-/** Of the frequency: a single cycle that is off by more jumps in phase, by a twentieth of a turn. */
-const JUMP_RATIO = 0.05;
-
-/** Something steps, breaks off or jumps in phase, or one third of the record differs from another for good. */
-export function isRestless(course: SupplyCourse): boolean {
-  const { steps, events, jumps, envelope, currentEnvelope, steady } = course;
-  if (steps.length + events.length + jumps.length > 0) return true;
-  const third = Math.floor(envelope.rms.length / 3);
-  if (third < 1) return false;
-  const usual = median(envelope.frequencyHz);
-  if (!steady.whole && envelope.frequencyHz.some((hertz) => Math.abs(hertz / usual - 1) > JUMP_RATIO))
-    return true;
-  const drifts = (values: Float64Array, ratio: number): boolean => {
-    const medians = [0, 1, 2].map((i) => median(values.subarray(i * third, (i + 1) * third)));
-    return Math.max(...medians) - Math.min(...medians) > ratio * Math.min(...medians);
-  };
-  return (
-    drifts(envelope.rms, DRIFT.rms) ||
-    drifts(envelope.frequencyHz, DRIFT.frequencyHz) ||
-    (steady.byCurrent && currentEnvelope !== null && drifts(currentEnvelope.rms, DRIFT.current))
-  );
-}
-
-/** The fundamental in the middle of a course, radians a sample; undefined where there is none. */
-export function roughOmega(course: SupplyCourse | null, { intervalS }: Capture): number | undefined {
-  if (course === null) return undefined;
-  const { frequencyHz } = course.envelope;
-  return 2 * Math.PI * frequencyHz[frequencyHz.length >> 1]! * intervalS;
 }
 
 /**

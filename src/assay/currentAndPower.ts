@@ -7,11 +7,11 @@ import type { MeasuredWave, WaveInput } from '../measure/measuredWave.ts';
 import { type MeasureOptions, measureWave } from '../measure/measureWave.ts';
 import { measurePower } from '../measure/power/measurePower.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
+import { waveInput } from '../measure/steadyWave.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
 import { currentFigures, withoutBudget } from './channelFigures.ts';
-import { waveInput } from './directInput.ts';
 import type { CurrentFigures, PowerDocument } from './measureDocument.ts';
 
 interface CurrentInput {

@@ -1,9 +1,10 @@
 import type { Notice } from '../base/notice.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
-import type { MeasuredWave, WaveInput } from '../measure/measuredWave.ts';
+import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { conversionEfficiency } from '../measure/power/conversionEfficiency.ts';
 import { type DirectPowerFigures, measureDirectPower } from '../measure/power/measureDirectPower.ts';
-import type { Capture, Channel, SampleRange } from '../read/capture.ts';
+import { waveInput } from '../measure/steadyWave.ts';
+import type { Capture, Channel } from '../read/capture.ts';
 import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
 import { withoutBudget } from './channelFigures.ts';
@@ -65,22 +66,5 @@ function bare(power: DirectPowerFigures): Omit<DirectPowerFigures, 'notices'> {
     rippleA: withoutBudget(rippleA),
     rippleVoltagePercent: withoutBudget(rippleVoltagePercent),
     rippleCurrentPercent: withoutBudget(rippleCurrentPercent),
-  };
-}
-
-/** A channel as the figures room takes it. @param stretch - of it, in samples; absent: all of it. */
-export function waveInput(
-  { intervalS, intervalWithin, startS }: Capture,
-  { samples, stepSize, coupling, quantity }: Channel,
-  stretch?: SampleRange,
-): WaveInput {
-  return {
-    samples: stretch === undefined ? samples : samples.subarray(stretch.from, stretch.to),
-    intervalS,
-    ...(intervalWithin === undefined ? {} : { intervalWithin }),
-    startS: startS + (stretch?.from ?? 0) * intervalS,
-    stepSize,
-    acCoupled: coupling === 'AC',
-    isSupply: quantity === 'voltage',
   };
 }

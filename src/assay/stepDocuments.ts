@@ -7,12 +7,12 @@ import type { SupplyEvent } from '../measure/breaks/supplyEvent.ts';
 import type { Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuringChain } from '../measure/envelope.ts';
 import { measureWave } from '../measure/measureWave.ts';
+import { waveInput } from '../measure/steadyWave.ts';
 import type { LoadStep } from '../measure/steps/loadStep.ts';
 import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import type { Dynamics } from './assay.ts';
 import { withoutBudget } from './channelFigures.ts';
-import { waveInput } from './directInput.ts';
 import { isLoadedAt } from './loadSeen.ts';
 import type { CurveFinding, EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 

@@ -1,6 +1,5 @@
 import { hypot } from '../base/elementary.ts';
 import type { Figure } from '../base/figure.ts';
-import { AC_COUPLED } from './aperiodicFigures.ts';
 import { budgeted } from './doubt/budget.ts';
 import {
   type Component,
@@ -17,11 +16,9 @@ import { bandwidthLoss, harmonicFigures } from './harmonicFigures.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
 import { ordersOf } from './ordersOf.ts';
 import { deviationFactor, zeroCrossings } from './periodicCycle.ts';
-import { type PeriodicQuantities, periodicQuantities } from './periodicQuantities.ts';
+import type { PeriodicQuantities } from './periodicQuantities.ts';
+import { AC_COUPLED, AVERAGE_TO_RMS, type PeriodicEstimate } from './waveEstimate.ts';
 import type { WaveFigures } from './waveFigures.ts';
-
-/** A meter that takes the mean of |v| shows the RMS of a sine of that mean: π / (2√2). */
-const AVERAGE_TO_RMS = Math.PI / (2 * Math.SQRT2);
 
 /** Share of a volt by which the method itself may be off on band-limited waves: 0.01 %. */
 const METHOD_RATIO = 1e-4;
@@ -57,13 +54,12 @@ function ofTheLarger(
  * alone; offset moves mean, peaks and what is made of them.
  */
 export function periodicFigures(
-  record: PeriodicRecord,
+  record: PeriodicEstimate,
   instrument: Instrument,
   scaleSource: ScaleSource,
 ): Omit<WaveFigures, 'notices'> {
-  const { samples, intervalS, periodic } = record;
+  const { samples, intervalS, periodic, quantities: q } = record;
   const { fit, cycle, periodSamples } = periodic;
-  const q = periodicQuantities(record);
   const by = influences(record, q, instrument, scaleSource);
   const crest = Math.max(q.peak, -q.trough) / q.rms;
   const frequencyHz = fit.omega / (2 * Math.PI * intervalS);

@@ -5,7 +5,7 @@ import { seriesAt } from '../signal/harmonicSeries.ts';
 import { RUN_SAMPLES } from '../signal/recordParts.ts';
 import { type CycleWeights, wholeCycleWeights } from '../signal/wholeCycleWeights.ts';
 import { type Edges, edges } from './edges.ts';
-import type { PeriodicRecord } from './measuredWave.ts';
+import type { PeriodicWave } from './measuredWave.ts';
 
 /** The numbers that figures are made of, in U unless said; definitions in the README. */
 export interface PeriodicQuantities {
@@ -33,7 +33,8 @@ export interface PeriodicQuantities {
   readonly averagedSamples: number;
 }
 
-export function periodicQuantities({ samples, periodic }: PeriodicRecord): PeriodicQuantities {
+/** @param samples - shape N, those that `periodic` was fitted to. */
+export function periodicQuantities(samples: Float64Array, periodic: PeriodicWave): PeriodicQuantities {
   const { extent, fit, cycle, levels, periodSamples, extremes } = periodic;
   const weights = wholeCycleWeights(samples.length, periodSamples);
   const { mean, square, rectified, acRectified } = cycleMoments(samples, fit, weights);

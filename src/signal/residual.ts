@@ -27,6 +27,20 @@ export function residualPart(residual: Residual, start: number, end: number): Re
   };
 }
 
+/** A residual in another unit. @param factor - of the values, > 0. */
+export function scaledResidual(residual: Residual, factor: number): Residual {
+  return {
+    length: residual.length,
+    stretch: (from, to, room) => {
+      const left = residual.stretch(from, to, room);
+      // A stored residual gives a view of itself, which stays as it is.
+      const scaled = room === undefined ? new Float64Array(to - from) : room.subarray(0, to - from);
+      for (let n = 0; n < scaled.length; n++) scaled[n] = factor * left[n]!;
+      return scaled;
+    },
+  };
+}
+
 /** Points of the cycle that a long record's series is looked up in; a power of two. */
 const POINTS = 2 ** 14;
 

@@ -1,7 +1,7 @@
 import quickselect from 'quickselect';
 import { LONG_RECORD, RUN_SAMPLES } from './recordParts.ts';
 
-interface Moments extends Extremes {
+export interface Moments extends Extremes {
   readonly mean: number;
   /** Of the sample, divisor count − 1; 0 when count is 1. */
   readonly standardDeviation: number;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MeasureError } from '../../src/base/measureError.ts';
 import { compareMeter } from '../../src/judge/compareMeter.ts';
+import { meterAnswer } from '../../src/measure/meterAnswer.ts';
 import { exactly, figuresWith, waveformOf } from '../assay/figuresWith.ts';
 
 /** A wave of 100 V AC RMS on which an average-responding meter is off by that much. */
@@ -14,7 +15,7 @@ function waveWith(averageErrorPercent: number, changes = {}) {
 }
 
 function compare(readingV: number, figures = waveWith(0), dcCoupled = false) {
-  return compareMeter({ readingV, figures, waveform: waveformOf('modified sine'), dcCoupled });
+  return compareMeter(meterAnswer({ readingV, values: figures, dcCoupled }), waveformOf('modified sine'));
 }
 
 describe('compareMeter', () => {

@@ -1,6 +1,7 @@
 import { hypot } from '../../base/elementary.ts';
 import type { MeasuredFigure } from '../../base/figure.ts';
 import type { MeasuredWave, PeriodicWave } from '../../measure/measuredWave.ts';
+import { alternates } from '../../measure/waveEstimate.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import { sampleCycle } from '../../signal/harmonicSeries.ts';
 import { distortionReasons, rounded } from './distortionReasons.ts';
@@ -165,10 +166,7 @@ function evenShare({ cosine, sine }: PeriodicWave['fit']): number {
 /**
  * Whether there is an alternating wave at all, which an outlet's limits and advice are for: neither a direct voltage, with
  * ripple or without, nor noise.
- *
- * @remarks Even a half-wave has less DC than AC; three times as much is a direct voltage with ripple.
  */
 export function isAlternating({ periodic, figures }: MeasuredWave): boolean {
-  if (periodic === null) return false;
-  return Math.abs(figures.mean.value ?? 0) <= 3 * (figures.acRms.value ?? 0);
+  return periodic !== null && alternates(figures);
 }
