@@ -9,6 +9,7 @@ import {
   assayCapture,
   type MeasureResult,
   readCapture,
+  worded,
 } from './entry/measuring.ts';
 
 export { type Figure, MeasureError, type MeasureResult } from './entry/measuring.ts';
@@ -42,7 +43,7 @@ export function measure(
   const capture = readCapture(bytes, sampleRateHz === undefined ? {} : { sampleRateHz });
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   return assayCapture(capture, { file, sha256 }, options).map((assay) => ({
-    result: assay.result,
+    result: worded(assay.result),
     assay,
     options,
   }));

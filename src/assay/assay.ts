@@ -1,15 +1,16 @@
 import type { Figure } from '../base/figure.ts';
+import type { Worded } from '../base/notice.ts';
 import type { StepFinding } from '../judge/curves/stepFindings.ts';
 import type { SupplyEvent } from '../measure/breaks/supplyEvent.ts';
 import type { Budget } from '../measure/doubt/budget.ts';
 import type { Excursion } from '../measure/envelope.ts';
 import type { FigureName } from '../measure/figures.ts';
 import type { LoadStep } from '../measure/steps/loadStep.ts';
-import type { MeasureResult } from './measureDocument.ts';
+import type { AssayResult } from './measureDocument.ts';
 
 /** A result together with the wave it was measured on, as much as a picture needs. */
 export interface Assay {
-  readonly result: MeasureResult;
+  readonly result: AssayResult;
   readonly trace: Trace;
   /** Null where the record is steady throughout. */
   readonly dynamics: Dynamics | null;
@@ -18,6 +19,9 @@ export interface Assay {
   /** How it was measured, a short line each: method, span, orders, assumed instrument figures, rule. */
   readonly method: readonly string[];
 }
+
+/** The same as sheets are drawn from: in the words of its document. */
+export type WordedAssay = Worded<Assay>;
 
 /** What changes along a record: envelope, steps and events. Times on the file's own axis. */
 export interface Dynamics {

@@ -1,5 +1,4 @@
 import { MeasureError } from '../base/measureError.ts';
-import type { Notice } from '../base/notice.ts';
 import { type Capture, type Channel, gapsOf } from '../read/capture.ts';
 import { rescaleCapture } from '../read/rescaleCapture.ts';
 import { selectVoltageChannels } from '../read/selectChannel.ts';
@@ -7,6 +6,7 @@ import { strayValues } from '../signal/strayValues.ts';
 import type { Assay } from './assay.ts';
 import { assayChannel } from './assayChannel.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
+import type { AssayNotice } from './notices.ts';
 
 /** A channel that was asked for among others and can't be measured; the message names it. */
 interface UnmeasuredChannel {
@@ -36,9 +36,9 @@ export function assayCapture(
     measured: options.voltage,
     inPlace,
   });
-  const sound = withoutStrayValues(scaled, inPlace);
+  const { sound, strays } = withoutStrayValues(scaled, inPlace);
   const { channels, notices } = selectVoltageChannels(sound, options.voltage);
-  const given = [...sound.notices, ...notices];
+  const given = [...sound.notices, ...strays, ...notices];
   if (channels.length === 1) return [assayChannel(sound, channels[0]!, source, given, options)];
   const assays: Assay[] = [];
   const failed: UnmeasuredChannel[] = [];
@@ -71,30 +71,35 @@ function naming(assay: Assay, failed: readonly UnmeasuredChannel[]): Assay {
  * some gets a notice.
  *
  * @param inPlace - change the samples given, and make no second array.
- * @returns the capture itself where there are none.
+ * @returns `sound` the capture itself where there are none.
  */
-function withoutStrayValues(capture: Capture, inPlace: boolean): Capture {
-  const notices: Notice[] = [];
+function withoutStrayValues(
+  capture: Capture,
+  inPlace: boolean,
+): { readonly sound: Capture; readonly strays: readonly AssayNotice[] } {
+  const strays: AssayNotice[] = [];
   const [first, ...others] = capture.channels.map((channel) => {
     const places = strayValues(channel.samples);
     if (places.length === 0) return channel;
-    notices.push(strayNotice(capture, channel, places));
+    strays.push(strayNotice(capture, channel, places));
     const samples = inPlace ? channel.samples : channel.samples.slice();
     for (const n of places) samples[n] = Number.NaN;
     return { ...channel, samples, gaps: gapsOf(samples) };
   });
-  if (notices.length === 0) return capture;
-  return { ...capture, channels: [first!, ...others], notices: [...capture.notices, ...notices] };
+  return { sound: strays.length === 0 ? capture : { ...capture, channels: [first!, ...others] }, strays };
 }
 
-function strayNotice({ startS, intervalS }: Capture, channel: Channel, places: readonly number[]): Notice {
+function strayNotice(
+  { startS, intervalS }: Capture,
+  channel: Channel,
+  places: readonly number[],
+): AssayNotice {
   const [first, ...more] = places;
-  // A channel may have no unit.
-  const value = `${Number(channel.samples[first!]!.toPrecision(4))} ${channel.unit}`.trimEnd();
-  const atS = Number((startS + first! * intervalS).toPrecision(6));
-  const [others, are] = more.length === 0 ? ['', 'is'] : [`, and ${more.length} more like it,`, 'are'];
   return {
     code: 'value.outlier',
-    message: `${channel.name}: a single value of ${value} at ${atS} s${others} ${are} far beyond all others and left out: look whether the file is damaged there.`,
+    value: channel.samples[first!]!,
+    atS: startS + first! * intervalS,
+    more: more.length,
+    leftOutOf: { name: channel.name, unit: channel.unit },
   };
 }

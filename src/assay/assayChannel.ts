@@ -1,5 +1,4 @@
 import type { Figure } from '../base/figure.ts';
-import type { Notice } from '../base/notice.ts';
 import { claimedNominal, judgeClaim } from '../judge/claims/judgeClaim.ts';
 import { findings } from '../judge/limits/findings.ts';
 import { directDoubt, type InferredNominal, inferNominal } from '../judge/nominal/inferNominal.ts';
@@ -16,9 +15,10 @@ import { courseOf, courseWithNominal, jumpNotices, outletRms, steadyNotice } fro
 import { currentOf } from './currentAndPower.ts';
 import { loadOf, loadSeenOf } from './loadOf.ts';
 import { loadInWords } from './loadSeen.ts';
-import type { CurrentFigures, MeasureResult, VoltageFigures } from './measureDocument.ts';
+import type { AssayResult, CurrentFigures, VoltageFigures } from './measureDocument.ts';
 import { type Measured, measureSteady } from './measureSteady.ts';
 import { methodLines } from './methodLines.ts';
+import type { AssayNotice } from './notices.ts';
 import {
   digitiserDocument,
   groupsDocument,
@@ -40,7 +40,7 @@ export function assayChannel(
   capture: Capture,
   channel: Channel,
   source: CaptureSource,
-  given: readonly Notice[],
+  given: readonly AssayNotice[],
   options: AssayOptions,
 ): Assay {
   const { claims = [], rule = 'guarded', sineThdPercent = SINE_THD_PERCENT, orders = 50 } = options;
@@ -214,7 +214,7 @@ function channelSection(
   { wave }: Measured,
   { groups, high }: Spectra,
   context: SpectraContext,
-): Pick<MeasureResult, 'voltage'> | Pick<MeasureResult, 'current'> {
+): Pick<AssayResult, 'voltage'> | Pick<AssayResult, 'current'> {
   const sections = {
     ...(groups === null ? {} : { harmonicGroups: groupsDocument(groups, context) }),
     ...(high === null ? {} : { highBands: highBandsDocument(high, context) }),

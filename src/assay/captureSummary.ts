@@ -1,10 +1,10 @@
 import { log2, sin } from '../base/elementary.ts';
-import type { Notice } from '../base/notice.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import type { Capture, Channel } from '../read/capture.ts';
 import { extremes } from '../signal/statistics.ts';
 import type { Trace } from './assay.ts';
 import type { CaptureSummary } from './measureDocument.ts';
+import type { AssayNotice } from './notices.ts';
 
 /** The capture as the result document tells of it; `measured` stands in for the channel of its name. */
 export function captureSummary(capture: Capture, measured: Channel, wave: MeasuredWave): CaptureSummary {
@@ -88,10 +88,10 @@ const IN_RANGE = ['resolution.coarse', 'digitiser.range', 'wave.clipped', 'digit
  * @param isOverRange - whether the file itself says that the wave went beyond the range.
  */
 export function dedupeNotices(
-  doubts: readonly Notice[],
-  checks: readonly Notice[],
+  doubts: readonly AssayNotice[],
+  checks: readonly AssayNotice[],
   isOverRange: boolean,
-): readonly Notice[] {
+): readonly AssayNotice[] {
   const said = new Set(checks.map(({ code }) => code));
   const all = [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
   return isOverRange ? all.filter(({ code }) => !IN_RANGE.includes(code)) : all;

@@ -1,5 +1,4 @@
 import type { Figure } from '../base/figure.ts';
-import type { Notice } from '../base/notice.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
 import type { ScaleSource } from '../measure/doubt/component.ts';
 import type { Instrument } from '../measure/doubt/instrument.ts';
@@ -11,6 +10,7 @@ import {
   withoutJumps,
 } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
+import type { AssayNotice } from './notices.ts';
 
 /** How a voltage goes along its record; null where nothing repeats. */
 export function courseOf(capture: Capture, voltage: Channel, current: Channel | null): SupplyCourse | null {
@@ -70,7 +70,7 @@ export function steadyNotice(
   { from, to }: SampleRange,
   course: SupplyCourse | null,
   { startS, intervalS }: Capture,
-): Notice {
+): AssayNotice {
   const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));
   const why =
     course?.steady.byCurrent === true
@@ -80,7 +80,7 @@ export function steadyNotice(
 }
 
 /** Says where the wave goes on at another phase, which is neither a load step nor a break. */
-export function jumpNotices(course: SupplyCourse | null): readonly Notice[] {
+export function jumpNotices(course: SupplyCourse | null): readonly AssayNotice[] {
   return (course?.jumps ?? []).map(({ atS, degrees }) => ({
     code: 'phase.jump',
     message: `At ${Number(atS.value.toPrecision(3))} s the voltage goes on ${Math.abs(degrees.value).toFixed(0)}° ${degrees.value > 0 ? 'ahead of' : 'behind'} where it was, without a break: a jump of phase, no load step.`,

@@ -1,5 +1,4 @@
 import { MeasureError } from '../base/measureError.ts';
-import type { Notice } from '../base/notice.ts';
 import { type LoadKind, loadKind } from '../judge/loadKind.ts';
 import type { ScaleSource } from '../measure/doubt/component.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
@@ -13,6 +12,7 @@ import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
 import { currentFigures, withoutBudget } from './channelFigures.ts';
 import type { CurrentFigures, PowerDocument } from './measureDocument.ts';
+import type { AssayNotice } from './notices.ts';
 
 interface CurrentInput {
   readonly capture: Capture;
@@ -32,7 +32,7 @@ interface CurrentAndPower {
   readonly current?: CurrentFigures;
   readonly power?: PowerDocument;
   readonly loadKind?: LoadKind;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly AssayNotice[];
 }
 
 /**
@@ -86,13 +86,11 @@ function waveThatRepeats(input: WaveInput, options: MeasureOptions): MeasuredWav
 /** Doubts about the current's own wave, named as such; what the voltage has too is said once. */
 function ownDoubts(
   { name }: Channel,
-  doubts: readonly Notice[],
-  ofVoltage: readonly Notice[],
-): readonly Notice[] {
+  doubts: readonly AssayNotice[],
+  ofVoltage: readonly AssayNotice[],
+): readonly AssayNotice[] {
   const said = new Set(ofVoltage.map(({ code }) => code));
-  return doubts
-    .filter(({ code }) => !said.has(code))
-    .map(({ code, message }) => ({ code, message: `${name}: ${message}` }));
+  return doubts.filter(({ code }) => !said.has(code)).map((doubt) => ({ ...doubt, of: [name] }));
 }
 
 function powerDocument(channel: string, { notices: _, ...power }: PowerFigures): PowerDocument {
@@ -123,7 +121,7 @@ export function currentOf(
   capture: Capture,
   voltage: Channel,
   { current, scales = [] }: CurrentChoice,
-): { readonly channel: Channel | null; readonly notices: readonly Notice[] } {
+): { readonly channel: Channel | null; readonly notices: readonly AssayNotice[] } {
   if (current !== undefined) {
     const named = channelNamed(capture, current);
     if ([voltage, ...(voltage.differenceOf ?? [])].some(({ name }) => name === named.name))
@@ -146,7 +144,7 @@ export function currentOf(
   };
 }
 
-function oneOf({ name }: Channel, left: readonly string[]): Notice {
+function oneOf({ name }: Channel, left: readonly string[]): AssayNotice {
   return {
     code: 'channels.currents',
     message: `${name} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (--current NAME).`,

@@ -1,4 +1,3 @@
-import type { Notice } from '../base/notice.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { conversionEfficiency } from '../measure/power/conversionEfficiency.ts';
@@ -9,6 +8,7 @@ import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
 import { withoutBudget } from './channelFigures.ts';
 import type { InputDocument, PowerDocument } from './measureDocument.ts';
+import type { AssayNotice } from './notices.ts';
 
 /** Names of the channels at a unit's DC input. */
 export interface DirectInputChannels {
@@ -29,7 +29,7 @@ export function directInput(
   outlet: PowerDocument | undefined,
   instrument: Instrument,
   isScaled: (channel: Channel) => boolean,
-): { readonly input: InputDocument; readonly notices: readonly Notice[] } {
+): { readonly input: InputDocument; readonly notices: readonly AssayNotice[] } {
   const voltage = channelNamed(capture, names.voltage);
   const named = channelNamed(capture, names.current);
   const { channel: current, notices } = asCurrent(named, isScaled(named));

@@ -1,4 +1,3 @@
-import type { Notice } from '../base/notice.ts';
 import type { ScaleSource } from '../measure/doubt/component.ts';
 import type { Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
@@ -10,12 +9,13 @@ import type { AssayOptions } from './assayOptions.ts';
 import { currentAndPower, skewOf } from './currentAndPower.ts';
 import { directInput } from './directInput.ts';
 import { isLoadedAt, type LoadSeen, loadSeen } from './loadSeen.ts';
-import type { MeasureResult } from './measureDocument.ts';
+import type { AssayResult } from './measureDocument.ts';
+import type { AssayNotice } from './notices.ts';
 
 /** What a voltage's result says of the load, and of what the unit takes in. */
 interface LoadSections {
-  readonly sections: Pick<MeasureResult, 'current' | 'power' | 'loadKind' | 'input'>;
-  readonly notices: readonly Notice[];
+  readonly sections: Pick<AssayResult, 'current' | 'power' | 'loadKind' | 'input'>;
+  readonly notices: readonly AssayNotice[];
 }
 
 interface LoadInput {
@@ -59,7 +59,7 @@ interface LoadSeenInput {
   /** Between samples, s. */
   readonly intervalS: number;
   readonly spanS: readonly [number, number];
-  readonly result: Pick<MeasureResult, 'power' | 'steps' | 'events'>;
+  readonly result: Pick<AssayResult, 'power' | 'steps' | 'events'>;
   readonly told: string | undefined;
   readonly file: string;
   /** Doubts about the volts: a power on a doubted scale is none. */
@@ -69,7 +69,7 @@ interface LoadSeenInput {
 /** The load of the stretch that a result's figures describe, under its key, with doubts about it. */
 export function loadSeenOf(input: LoadSeenInput): {
   readonly section: { readonly loadSeen?: LoadSeen };
-  readonly notices: readonly Notice[];
+  readonly notices: readonly AssayNotice[];
 } {
   const { voltage, current, course, stretch, intervalS, spanS, result, isScaleDoubted } = input;
   // Over a record that changes, without a stretch of its own, a mean power is nobody's load.

@@ -1,6 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import { MeasureError } from '../base/measureError.ts';
-import type { Notice } from '../base/notice.ts';
+import type { AssayNotice } from './notices.ts';
 import type { EventResult, StepResult } from './stepsDocument.ts';
 
 /** The load that a result's figures stand for, and where that is known from. */
@@ -39,7 +39,7 @@ const NOTHING_W = { sure: 2, doubted: 10 } as const;
  */
 export function loadSeen(evidence: LoadEvidence): {
   readonly load: LoadSeen | null;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly AssayNotice[];
 } {
   const { activeW, elsewhereW, isLoaded } = evidence;
   const words = loadInWords(evidence);
@@ -86,7 +86,7 @@ function differ(toldW: number, measuredW: number, uncertaintyW: number): boolean
   return apartW > Math.max(uncertaintyW, DIFFERS.share * Math.max(toldW, measuredW), DIFFERS.leastW);
 }
 
-function differsNotice(words: LoadSeen, { text }: LoadSeen): Notice {
+function differsNotice(words: LoadSeen, { text }: LoadSeen): AssayNotice {
   const said = words.from === 'told' ? `Told was ${words.text}` : `The file’s name says ${words.text}`;
   return {
     code: 'load.differs',

@@ -1,6 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { ErrorDetail } from '../base/measureError.ts';
-import type { Notice } from '../base/notice.ts';
+import type { Worded } from '../base/notice.ts';
 import type { ClaimResult } from '../judge/claims/claim.ts';
 import type { MeterComparison } from '../judge/compareMeter.ts';
 import type { Finding } from '../judge/limits/findings.ts';
@@ -12,6 +12,7 @@ import type { DirectPowerFigures } from '../measure/power/measureDirectPower.ts'
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
 import type { Harmonic } from '../measure/waveFigures.ts';
 import type { LoadSeen } from './loadSeen.ts';
+import type { AssayNotice } from './notices.ts';
 import type { DigitiserDocument, GroupsDocument, HighBandsDocument } from './spectraDocument.ts';
 import type { EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 
@@ -26,7 +27,11 @@ export interface FailedResult {
   readonly error: { readonly code: string; readonly message: string } & ErrorDetail;
 }
 
-export interface MeasureResult {
+/** A result as the document carries it: the sentences are those of `words`. */
+export type MeasureResult = Worded<AssayResult>;
+
+/** What was found of one channel, without a sentence in it. */
+export interface AssayResult {
   readonly file: string;
   /** Of the capture's bytes, lower-case hexadecimal. */
   readonly sha256: string;
@@ -55,7 +60,7 @@ export interface MeasureResult {
   readonly excursions: readonly ExcursionResult[];
   readonly findings: readonly Finding[];
   readonly meter?: MeterComparison;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly AssayNotice[];
 }
 
 /** The powers of IEEE 1459; `channel` is the current's. */

@@ -1,5 +1,4 @@
 import type { Figure } from '../base/figure.ts';
-import type { Notice } from '../base/notice.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
 import { type HighBands, highBands } from '../measure/bands/highBands.ts';
 import { digitiserCheck } from '../measure/digitiser/digitiserCheck.ts';
@@ -23,6 +22,7 @@ import { harmonicGroups } from '../measure/groups/harmonicGroups.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import type { Capture, Channel } from '../read/capture.ts';
 import { withoutBudget } from './channelFigures.ts';
+import type { AssayNotice } from './notices.ts';
 import type { DigitiserDocument } from './spectraDocument.ts';
 
 /** What the documents below are made with. */
@@ -140,7 +140,7 @@ export interface Spectra {
   /** Null where the sample rate does not reach 2 kHz, or nothing repeats. */
   readonly high: HighBands | null;
   readonly digitiser: DigitiserFigures | { readonly reason: string };
-  readonly notices: readonly Notice[];
+  readonly notices: readonly AssayNotice[];
 }
 
 /** Harmonic groups, what lies above 2 kHz, and the digitiser's quality, of a measured channel. */

@@ -1,25 +1,32 @@
 import type { FailedResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
-import type { Notice } from '../base/notice.ts';
+import type { Worded } from '../base/notice.ts';
 import type { ClaimResult } from '../judge/claims/claim.ts';
 import type { Limit } from '../judge/decide.ts';
 import type { LoadKindName } from '../judge/loadKind.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
 import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import type { BenchNotice } from './notices.ts';
 import type { LoadSource } from './shownLoad.ts';
 
 /** The JSON of `bench --json`, also written as bench.json. Keys carry their unit; later versions add keys and rename none. */
-export interface BenchDocument {
+export type BenchDocument = Worded<BenchResult>;
+
+/** What the units of a bench test show, without a sentence in it but for what an earlier document said. */
+export interface BenchResult {
   readonly schema: 'sineassay/bench@1';
   /** In the plan's order; units of earlier documents follow those of today. */
-  readonly units: readonly BenchUnit[];
+  readonly units: readonly UnitResult[];
   /** The units side by side: one row a figure, `figures` in the order of `units`. Empty for one unit alone. */
   readonly comparison: readonly ComparisonRow[];
   /** Captures that could not be measured. */
   readonly failures: readonly FailedResult[];
 }
 
-export interface BenchUnit {
+/** A unit as the document carries it. */
+export type BenchUnit = Worded<UnitResult>;
+
+export interface UnitResult {
   /** Short, for the table and file names; unique among the units of one evening. */
   readonly name: string;
   /** As a person calls it: `Inverter A (red case)`. */
@@ -47,7 +54,7 @@ export interface BenchUnit {
   /** Loads above the rating, and those under which the output was lost, by rising load; absent in earlier documents. */
   readonly overloads?: readonly BenchOverload[];
   readonly energy: readonly EnergyRun[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly BenchNotice[];
 }
 
 /** One capture of the sweep. */

@@ -1,14 +1,14 @@
-import type { Notice } from '../base/notice.ts';
 import type { Limit } from '../judge/decide.ts';
 import { apartRatio, type Nominal } from '../judge/nominal/mainsNominals.ts';
 import { median } from '../signal/statistics.ts';
-import type { BenchOverload, BenchPoint, BenchStep, BenchTransfer, BenchUnit } from './benchDocument.ts';
+import type { BenchOverload, BenchPoint, BenchStep, BenchTransfer, UnitResult } from './benchDocument.ts';
 import { REACHED_SHARE } from './claims/judgePower.ts';
 import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
 import { outletClaims } from './claims/parseUnitClaim.ts';
 import { isRating, type UnitClaim } from './claims/unitClaim.ts';
 import { energyRun } from './energyRun.ts';
 import type { MeasuredStep, MeasuredUnit } from './measuredUnit.ts';
+import type { BenchNotice } from './notices.ts';
 import { isAbove, type ShownLoad, shownLoad } from './shownLoad.ts';
 import { benchPoint, rmsBudget } from './sweep/benchPoint.ts';
 import { clippingOnset, rangeExit, voltageRange } from './sweep/clippingOnset.ts';
@@ -17,7 +17,7 @@ import { byLoad, regulation } from './sweep/regulation.ts';
 import { benchTransfers, transferSides } from './transfers.ts';
 
 /** Everything that the captures of one unit show together. */
-export function benchUnit(unit: MeasuredUnit): BenchUnit {
+export function benchUnit(unit: MeasuredUnit): UnitResult {
   const { name, label, claims, rule } = unit;
   const ratedW = claims.find((claim) => isRating(claim) && claim.quantity === 'powerW');
   const rated = ratedW !== undefined && isRating(ratedW) ? ratedW.rating : null;
@@ -65,7 +65,7 @@ function largestOf({ fromW, toW }: MeasuredStep['told']): number | null {
 }
 
 /** Said once for all captures that say it of themselves. */
-function inventedNotice({ sweep, steps, transfers }: MeasuredUnit): readonly Notice[] {
+function inventedNotice({ sweep, steps, transfers }: MeasuredUnit): readonly BenchNotice[] {
   const notices = [...sweep, ...steps, ...transfers].flatMap(({ result }) => result.notices);
   return notices.filter(({ code }) => code === 'data.invented').slice(0, 1);
 }
@@ -108,9 +108,9 @@ function benchNotices(test: {
   readonly unit: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>;
   readonly steps: readonly BenchStep[];
   readonly transfers: readonly BenchTransfer[];
-}): readonly Notice[] {
+}): readonly BenchNotice[] {
   const { points, ratedW, unit, steps, transfers } = test;
-  const notices: Notice[] = [...captureDoubts(unit, points[0]?.file ?? null)];
+  const notices: BenchNotice[] = [...captureDoubts(unit, points[0]?.file ?? null)];
   for (const { file, rmsV } of farFromOthers(points)) {
     const message = `${file} shows ${rmsV.toFixed(1)} V, far from the others: give its scale, the ratio of the probe.`;
     notices.push({ code: 'bench.scaleDiffers', message });
@@ -166,7 +166,7 @@ const CARRIED = /^(?:scale\.|load\.differs|nominal\.(?:off|other)|dc\.large|wave
 function captureDoubts(
   { sweep, steps, transfers }: Pick<MeasuredUnit, 'sweep' | 'steps' | 'transfers'>,
   lightest: string | null,
-): readonly Notice[] {
+): readonly BenchNotice[] {
   const found = [...sweep, ...steps, ...transfers].flatMap(({ result }) =>
     result.notices
       .filter(({ code }) => CARRIED.test(code))
@@ -176,8 +176,8 @@ function captureDoubts(
   return [...new Set(found.map(({ code }) => code))].map((code) => {
     const [first, ...others] = found.filter((notice) => notice.code === code);
     const more = [...new Set(others.map(({ file }) => file))];
-    const also = more.length === 0 ? '' : ` The same doubt of ${more.join(', ')}.`;
-    return { code, message: `${first!.file}: ${first!.message}${also}` };
+    const { file, ...notice } = first!;
+    return { ...notice, of: [file, ...(notice.of ?? [])], alsoOf: more };
   });
 }
 

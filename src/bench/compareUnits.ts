@@ -1,8 +1,8 @@
 import type { Figure } from '../base/figure.ts';
-import type { BenchUnit, ComparisonRow } from './benchDocument.ts';
+import type { ComparisonRow, UnitResult } from './benchDocument.ts';
 import { sweepEnds } from './sweep/regulation.ts';
 
-type Compared = Omit<ComparisonRow, 'figures'> & { readonly of: (unit: BenchUnit) => Figure };
+type Compared = Omit<ComparisonRow, 'figures'> & { readonly of: (unit: UnitResult) => Figure };
 
 const COMPARED: readonly Compared[] = [
   {
@@ -93,7 +93,7 @@ const COMPARED: readonly Compared[] = [
  *
  * @returns empty for fewer than two units; rows that no unit has a value for are left out.
  */
-export function compareUnits(units: readonly BenchUnit[]): readonly ComparisonRow[] {
+export function compareUnits(units: readonly UnitResult[]): readonly ComparisonRow[] {
   if (units.length < 2) return [];
   return COMPARED.map(({ of, ...row }) => ({ ...row, figures: units.map(of) })).filter(({ figures }) =>
     figures.some(({ value }) => value !== null),
@@ -101,7 +101,7 @@ export function compareUnits(units: readonly BenchUnit[]): readonly ComparisonRo
 }
 
 function atEnd(
-  { points }: BenchUnit,
+  { points }: UnitResult,
   end: 'noLoad' | 'fullLoad',
   key: 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor',
 ): Figure {

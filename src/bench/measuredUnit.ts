@@ -1,6 +1,6 @@
 import type { Assay } from '../assay/assay.ts';
 import { loadInFileName } from '../assay/loadSeen.ts';
-import type { MeasureResult } from '../assay/measureDocument.ts';
+import type { AssayResult } from '../assay/measureDocument.ts';
 import type { DecisionRule } from '../judge/decide.ts';
 import { isWholeNominal, type Nominal, type ToldNominal } from '../judge/nominal/mainsNominals.ts';
 import type { TransferDirection } from './benchDocument.ts';
@@ -34,7 +34,7 @@ export interface ToldTransfer {
 }
 
 export interface MeasuredTransfer extends ToldTransfer {
-  readonly result: MeasureResult;
+  readonly result: AssayResult;
 }
 
 /** What a person tells of a capture that holds a load step. */
@@ -47,7 +47,7 @@ export interface ToldStep {
 }
 
 export interface MeasuredStep {
-  readonly result: MeasureResult;
+  readonly result: AssayResult;
   readonly told: ToldStep;
 }
 
@@ -68,7 +68,7 @@ interface UnmeasuredCapture {
  */
 export async function unitNominal<T extends UnmeasuredCapture>(
   captures: readonly T[],
-  measure: (capture: T) => Promise<Pick<MeasureResult, 'nominal' | 'loadSeen'> | null>,
+  measure: (capture: T) => Promise<Pick<AssayResult, 'nominal' | 'loadSeen'> | null>,
 ): Promise<Nominal | null> {
   const loaded = captures.map((capture) => ({ capture, loadW: knownLoadW(capture) }));
   // Loads that only a current tells take a measurement each to be put in order.

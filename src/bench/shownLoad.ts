@@ -1,5 +1,5 @@
 import { loadInFileName } from '../assay/loadSeen.ts';
-import type { MeasureResult } from '../assay/measureDocument.ts';
+import type { AssayResult } from '../assay/measureDocument.ts';
 import type { EventResult } from '../assay/stepsDocument.ts';
 import type { Figure, MeasuredFigure } from '../base/figure.ts';
 
@@ -46,7 +46,7 @@ interface ToldOfLoad {
  * @param told - the load as told; where a current was captured, that which the event or the stretch carries counts.
  * @returns one load a capture: that which was lost first, else the one that came on last.
  */
-export function shownLoad(result: MeasureResult, told: ToldOfLoad): ShownLoad {
+export function shownLoad(result: AssayResult, told: ToldOfLoad): ShownLoad {
   const { file, sha256, events } = result;
   const lost = firstLoss(events);
   const span = loadedSpan(result, lost);
@@ -79,7 +79,7 @@ export function shownLoad(result: MeasureResult, told: ToldOfLoad): ShownLoad {
 
 /** The load that a capture's figures are of: measured, else told, else read from the file's name. */
 function loadOf(
-  { power, loadSeen }: Pick<MeasureResult, 'power' | 'loadSeen'>,
+  { power, loadSeen }: Pick<AssayResult, 'power' | 'loadSeen'>,
   { loadW }: ToldOfLoad,
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
   const seenW = loadSeen?.watts ?? null;
@@ -106,7 +106,7 @@ const NO_LOAD = 'the load was neither told nor measured on the stretch that the 
 const WENT_OFF: Figure = { value: null, reason: 'the load had gone off or down before the voltage was lost' };
 
 function isOfLoad(
-  { voltage }: Pick<MeasureResult, 'voltage'>,
+  { voltage }: Pick<AssayResult, 'voltage'>,
   { fromS, toS }: Pick<LoadedSpan, 'fromS' | 'toS'>,
 ): boolean {
   if (voltage === undefined) return false;
@@ -116,7 +116,7 @@ function isOfLoad(
 }
 
 /** A steady stretch that ends well before the loss ended at an onset that nothing else tells of. */
-function reaches({ voltage }: Pick<MeasureResult, 'voltage'>, lossS: number): boolean {
+function reaches({ voltage }: Pick<AssayResult, 'voltage'>, lossS: number): boolean {
   if (voltage === undefined || voltage.frequencyHz.value === null) return false;
   return voltage.spanS[1] >= lossS - NEAR_CYCLES / voltage.frequencyHz.value;
 }
@@ -144,7 +144,7 @@ export function briefSeconds(seconds: number): string {
 
 /** The event tells the load that it ended; the figures theirs, where they are of the loaded stretch. */
 function loadUnder(
-  { power, ...result }: MeasureResult,
+  { power, ...result }: AssayResult,
   told: ToldOfLoad,
   { span, atEventW }: { readonly span: LoadedSpan; readonly atEventW: number | undefined },
 ): Pick<ShownLoad, 'loadW' | 'loadFrom'> {
@@ -212,7 +212,7 @@ interface LoadedSpan {
 type SeenLoss = Loss & { readonly event: LossEvent };
 
 /** From when the load came on to when it went, the voltage went or the record ended. */
-function loadedSpan(result: MeasureResult, lost: SeenLoss | null): LoadedSpan {
+function loadedSpan(result: AssayResult, lost: SeenLoss | null): LoadedSpan {
   const { capture, steps, events, voltage } = result;
   const endS = lost?.atS.value ?? capture.startS + capture.durationS;
   const measured = voltage?.rmsV ?? { value: null, reason: 'the capture has no voltage channel' };

@@ -1,4 +1,4 @@
-import type { MeasureResult } from '../assay/measureDocument.ts';
+import type { AssayResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
 import { type DecisionRule, decide, type Limit } from '../judge/decide.ts';
 import type { WaveformKind } from '../judge/waveform/waveform.ts';
@@ -42,7 +42,7 @@ const BATTERY_KINDS: readonly WaveformKind[] = ['modified sine', 'stepped', 'squ
 
 /** By the wave of the steady stretch, where it has plateaus: on which side of the break it lies. */
 function seenDirection(
-  { waveform, voltage }: MeasureResult,
+  { waveform, voltage }: AssayResult,
   transfers: readonly { readonly atS: Figure }[],
   index: number,
 ): Pick<BenchTransfer, 'direction' | 'directionFrom'> {

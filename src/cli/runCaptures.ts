@@ -10,6 +10,7 @@ import {
   MeasureError,
   type MeasureResult,
   windowLines,
+  worded,
 } from '../entry/measuring.ts';
 import { exitCodes } from './failures.ts';
 import type { Found } from './findCaptures.ts';
@@ -55,7 +56,8 @@ export async function runCaptures(
       continue;
     }
     for (const assay of outcome.assays) {
-      results.push(assay.result);
+      const result = worded(assay.result);
+      results.push(result);
       let sheetPath: string | undefined;
       try {
         sheetPath = await writeSheet?.(assay, outcome.options);
@@ -65,7 +67,7 @@ export async function runCaptures(
         fail(failedResult(assay.result.file, problem));
       }
       progress.clear();
-      if (!flags.json) printAnswer(assay, flags, sheetPath, answers++ > 0);
+      if (!flags.json) printAnswer(result, assay.budgets, flags, sheetPath, answers++ > 0);
     }
     failMore(outcome);
   }
@@ -77,7 +79,8 @@ export async function runCaptures(
 }
 
 function printAnswer(
-  { result, budgets }: Assay,
+  result: MeasureResult,
+  budgets: Assay['budgets'],
   flags: MeasureFlags,
   sheetPath: string | undefined,
   spaced: boolean,

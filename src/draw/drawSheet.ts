@@ -1,4 +1,4 @@
-import type { Assay } from '../assay/assay.ts';
+import type { WordedAssay } from '../assay/assay.ts';
 import type { MeasureResult } from '../assay/measureDocument.ts';
 import { limitTables } from '../judge/limits/limitTables.ts';
 import { titleSentence } from '../words/answerSentence.ts';
@@ -15,7 +15,7 @@ import { openSheet, page } from './paper/page.ts';
 import { svgText } from './paper/writeText.ts';
 
 /** A result as the text of one self-contained SVG file (see `drawSheet`); the same assay gives the same text. */
-export function sheetSvg(document: Document, assay: Assay): string {
+export function sheetSvg(document: Document, assay: WordedAssay): string {
   return svgText(drawSheet(document, assay));
 }
 
@@ -36,7 +36,7 @@ const bodyBottom = 820;
  * @param assay - what is from a capture in it is cleaned and escaped here.
  * @returns a detached element, 1600 × 900, self-contained: no script, no outside reference, real text.
  */
-export function drawSheet(document: Document, assay: Assay): SVGSVGElement {
+export function drawSheet(document: Document, assay: WordedAssay): SVGSVGElement {
   const cleaned = cleanTexts(assay);
   const { result, trace } = cleaned;
   const figures = mainFigures(result);

@@ -1,4 +1,4 @@
-import type { Assay, Dynamics, Trace } from '../assay/assay.ts';
+import type { Dynamics, Trace, WordedAssay } from '../assay/assay.ts';
 import type { AssayOptions } from '../assay/assayOptions.ts';
 import type { MeasureResult } from '../assay/measureDocument.ts';
 import type { BenchDocument, BenchUnit } from '../bench/benchDocument.ts';
@@ -35,7 +35,7 @@ export type CardTheme = 'light' | 'dark';
 export interface OneCapture extends Carried {
   readonly options: CarriedOptions;
   readonly result: MeasureResult;
-  readonly method: Assay['method'];
+  readonly method: WordedAssay['method'];
   readonly trace: CarriedTrace;
   /** Null where the record is steady throughout. */
   readonly dynamics: CarriedDynamics | null;
@@ -109,7 +109,7 @@ export interface CarriedDynamics extends Pick<Dynamics, 'steps' | 'events' | 'cu
 }
 
 /** The assay that a sheet's picture is drawn from. Budgets are not carried: no picture shows them. */
-export function assayOf({ result, method, trace, dynamics }: OneCapture): Assay {
+export function assayOf({ result, method, trace, dynamics }: OneCapture): WordedAssay {
   return { result, method, trace: traceOf(trace), dynamics: dynamicsOf(dynamics), budgets: [] };
 }
 

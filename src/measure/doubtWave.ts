@@ -1,8 +1,8 @@
-import type { Notice } from '../base/notice.ts';
 import { aperiodicFigures } from './aperiodicFigures.ts';
 import { doubts } from './doubts.ts';
 import type { MeasuringChain } from './envelope.ts';
 import type { MeasuredWave } from './measuredWave.ts';
+import type { MeasureNotice } from './notices.ts';
 import { periodicFigures } from './periodicFigures.ts';
 import type { WaveEstimate } from './waveEstimate.ts';
 
@@ -14,16 +14,13 @@ export function doubtWave(estimate: WaveEstimate, { instrument, scaleSource }: M
     const figures = aperiodicFigures(estimate, instrument, scaleSource);
     return { ...where, aperiodic: estimate.aperiodic, periodic: null, figures };
   }
-  const notices: Notice[] = doubts(estimate, estimate.ordersAsked);
+  const notices: MeasureNotice[] = doubts(estimate, estimate.ordersAsked);
   if (estimate.split) notices.unshift(splitNotice(estimate));
   const figures = { ...periodicFigures(estimate, instrument, scaleSource), notices };
   return { ...where, aperiodic: null, periodic: estimate.periodic, figures };
 }
 
-function splitNotice(record: { startS: number; intervalS: number; samples: Float64Array }): Notice {
-  const endS = record.startS + record.samples.length * record.intervalS;
-  return {
-    code: 'span.longest',
-    message: `A gap of over half a cycle splits the record: its longest part is measured, ${Number(record.startS.toPrecision(5))} s to ${Number(endS.toPrecision(5))} s.`,
-  };
+function splitNotice(record: { startS: number; intervalS: number; samples: Float64Array }): MeasureNotice {
+  const toS = record.startS + record.samples.length * record.intervalS;
+  return { code: 'span.longest', fromS: record.startS, toS };
 }

@@ -1,8 +1,7 @@
-import { amountText } from '../base/amountText.ts';
-import type { Notice } from '../base/notice.ts';
 import { RUN_SAMPLES } from '../signal/recordParts.ts';
 import { MANY_CODES } from './fewCodes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
+import type { MeasureNotice } from './notices.ts';
 
 /**
  * What to doubt about a measured wave, and what to set on the scope to do better.
@@ -10,7 +9,7 @@ import type { PeriodicRecord } from './measuredWave.ts';
  * @param ordersAsked - the highest harmonic that was asked for.
  * @returns notices, the gravest first.
  */
-export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
+export function doubts(record: PeriodicRecord, ordersAsked: number): MeasureNotice[] {
   return [
     outlierNotice(record),
     clippedNotice(record),
@@ -27,30 +26,21 @@ export function doubts(record: PeriodicRecord, ordersAsked: number): Notice[] {
 }
 
 /** Single values that no wave explains: a damaged cell, or a disturbance shorter than three samples. */
-function outlierNotice(record: PeriodicRecord): Notice | null {
+function outlierNotice(record: PeriodicRecord): MeasureNotice | null {
   const [first, ...more] = record.periodic.outliers;
   if (first === undefined) return null;
   const atS = record.startS + first.sample * record.intervalS;
-  const value = Number(first.value.toPrecision(4));
-  const others = more.length === 0 ? '' : `, and ${more.length} more`;
-  return {
-    code: 'value.outlier',
-    message: `A single value of ${value} at ${Number(atS.toPrecision(6))} s stands far off the wave${others}: if the file is damaged there, save it again; extremes and noise hold it.`,
-  };
+  return { code: 'value.outlier', value: first.value, atS, more: more.length };
 }
 
 /** The record holds highest and lowest values in turn. */
-function peakDetectNotice({ samples }: PeriodicRecord): Notice | null {
+function peakDetectNotice({ samples }: PeriodicRecord): MeasureNotice | null {
   if (!peakDetected(samples)) return null;
-  return {
-    code: 'acquisition.pairs',
-    message:
-      "Each two neighbouring values are the highest and the lowest of an interval, as a scope's peak detection saves them: noise, peaks and distortion look larger than they are. Set plain sampling and save again.",
-  };
+  return { code: 'acquisition.pairs' };
 }
 
 /** A top cut dead flat: far more samples on the last code than on the one before it. */
-function clippedNotice(record: PeriodicRecord): Notice | null {
+function clippedNotice(record: PeriodicRecord): MeasureNotice | null {
   const { samples, stepSize, periodic } = record;
   if (periodic.levels.length > 0) return null;
   const { max, min, count } = periodic.extent;
@@ -65,11 +55,7 @@ function clippedNotice(record: PeriodicRecord): Notice | null {
   const isCut = (last: number, next: number): boolean => last > 0.04 * count && last > 6 * next;
   const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
   if (!top && !bottom) return null;
-  const where = top && bottom ? 'Top and bottom are' : top ? 'The top is' : 'The bottom is';
-  return {
-    code: 'wave.clipped',
-    message: `${where} cut dead flat: if the trace touches the edge of the screen, set more volts per division and save again.`,
-  };
+  return { code: 'wave.clipped', ends: top && bottom ? 'both' : top ? 'top' : 'bottom' };
 }
 
 interface CodesAtEnds {
@@ -95,12 +81,9 @@ function countEnds(ends: CodesAtEnds, samples: Float64Array, max: number, min: n
 }
 
 /** A sine on few codes and a staircase of as many levels are one and the same record. */
-function fewCodesNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
+function fewCodesNotice({ stepSize, periodic }: PeriodicRecord): MeasureNotice | null {
   if (!periodic.fewCodes) return null;
-  return {
-    code: 'kind.fewCodes',
-    message: `The record has only ${codesSpanned(periodic, stepSize!)} different values and fits a sine rounded to them: a staircase of as many steps would look the same, so its kind is not certain. Save with all digits too.`,
-  };
+  return { code: 'kind.fewCodes', values: codesSpanned(periodic, stepSize!) };
 }
 
 function codesSpanned({ extent }: PeriodicRecord['periodic'], stepSize: number): number {
@@ -108,34 +91,23 @@ function codesSpanned({ extent }: PeriodicRecord['periodic'], stepSize: number):
 }
 
 /** Few codes between the extremes. */
-function coarseNotice({ stepSize, periodic }: PeriodicRecord): Notice | null {
+function coarseNotice({ stepSize, periodic }: PeriodicRecord): MeasureNotice | null {
   if (stepSize === null || periodic.levels.length > 0) return null;
   const levels = codesSpanned(periodic, stepSize);
-  if (levels >= MANY_CODES) return null;
-  return {
-    code: 'resolution.coarse',
-    message: `The wave spans only ${levels} levels of the scope: set fewer volts per division, so that it fills the screen.`,
-  };
+  return levels >= MANY_CODES ? null : { code: 'resolution.coarse', levels };
 }
 
-function fewCyclesNotice({ samples, periodic }: PeriodicRecord): Notice | null {
+function fewCyclesNotice({ samples, periodic }: PeriodicRecord): MeasureNotice | null {
   const cycles = samples.length / periodic.periodSamples;
   // Three as they are said: a record of three cycles may lack a part of a sample.
-  if (Number(cycles.toFixed(1)) >= 3) return null;
-  return {
-    code: 'cycles.few',
-    message: `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,
-  };
+  return Number(cycles.toFixed(1)) >= 3 ? null : { code: 'cycles.few', cycles };
 }
 
-function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): Notice | null {
+function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): MeasureNotice | null {
   const used = periodic.fit.cosine.length;
   if (used >= asked) return null;
-  const needed = (2.2 * asked) / (periodic.periodSamples * intervalS);
-  return {
-    code: 'rate.low',
-    message: `The sample rate reaches harmonic ${used}, not ${asked}: use ${amountText(needed, 'S/s', 2)} or more.`,
-  };
+  const neededHz = (2.2 * asked) / (periodic.periodSamples * intervalS);
+  return { code: 'rate.low', reached: used, asked, neededHz };
 }
 
 /**
@@ -144,27 +116,21 @@ function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): N
  */
 const FINE_STEPS_NEED = 150;
 
-function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): Notice | null {
+function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): MeasureNotice | null {
   if (periodic.levels.length > 0 || periodic.periodSamples >= FINE_STEPS_NEED) return null;
-  const needed = FINE_STEPS_NEED / (periodic.periodSamples * intervalS);
-  return {
-    code: 'rate.steps',
-    message: `With ${Math.round(periodic.periodSamples)} samples a cycle a wave of many fine steps can pass for a smooth one: use ${amountText(needed, 'S/s', 2)} or more.`,
-  };
+  const neededHz = FINE_STEPS_NEED / (periodic.periodSamples * intervalS);
+  return { code: 'rate.steps', samplesPerCycle: periodic.periodSamples, neededHz };
 }
 
 /** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
-function driftNotice(record: PeriodicRecord): Notice | null {
+function driftNotice(record: PeriodicRecord): MeasureNotice | null {
   const { gains } = record.periodic;
   if (gains.length < 3) return null;
   const spread = Math.max(...gains) - Math.min(...gains);
   const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));
   const scatter = steps.reduce((sum, step) => sum + step, 0) / steps.length;
   if (spread < 0.01 || spread < 2 * scatter) return null;
-  return {
-    code: 'wave.drifts',
-    message: `The wave changes by ${(100 * spread).toFixed(1)} % over the record: the figures are its average.`,
-  };
+  return { code: 'wave.drifts', percent: 100 * spread };
 }
 
 /** Of the deviation that noise gives the frequency: more from elsewhere is worth a word. */
@@ -176,31 +142,22 @@ const UNSTEADY_RATIO = 2e-4;
  * Something that the harmonics do not explain pulls the frequency. A record of a few cycles can't tell which of its
  * causes it was: they look alike within its resolution.
  */
-function unsteadyNotice({ intervalS, periodic }: PeriodicRecord): Notice | null {
+function unsteadyNotice({ intervalS, periodic }: PeriodicRecord): MeasureNotice | null {
   const { fit, unrest } = periodic;
   const { omegaDeviation, line, noiseRatio } = unrest;
   const ofNoise = noiseRatio[0]! * fit.deviation.omega;
   if (omegaDeviation < Math.max(UNSTEADY * ofNoise, UNSTEADY_RATIO * fit.omega)) return null;
-  const hertz = (omega: number): string =>
-    `${Number((Math.abs(omega) / (2 * Math.PI * intervalS)).toPrecision(2))} Hz`;
-  const beside =
-    line === null
-      ? 'a frequency of its own among the harmonics'
-      : `a line beside the fundamental (some ${hertz(line.apartOmega)} away, ${Number((100 * line.ratio).toPrecision(2))} % of it)`;
-  const rate = Number((1 / intervalS / 1000).toPrecision(3));
+  const hertz = (omega: number): number => Math.abs(omega) / (2 * Math.PI * intervalS);
   return {
     code: 'frequency.unsteady',
-    message: `The frequency may be off by ${hertz(2 * omegaDeviation)}, by more than noise explains: ${beside}, a ripple faster than ${Number((rate / 2).toPrecision(3))} kHz folded down, or a wave that changes looks like this. Save again at a higher sample rate, over ten cycles or more.`,
+    doubtHz: hertz(2 * omegaDeviation),
+    line: line === null ? null : { apartHz: hertz(line.apartOmega), ratio: line.ratio },
+    sampleRateHz: 1 / intervalS,
   };
 }
 
-function acCoupledNotice({ acCoupled }: PeriodicRecord): Notice | null {
-  if (!acCoupled) return null;
-  return {
-    code: 'coupling.ac',
-    message:
-      'The channel was AC-coupled, so DC is not measurable. Set it to DC and save again if DC matters.',
-  };
+function acCoupledNotice({ acCoupled }: PeriodicRecord): MeasureNotice | null {
+  return acCoupled ? { code: 'coupling.ac' } : null;
 }
 
 /** Pairs of neighbours that must differ for the order within them to mean something. */

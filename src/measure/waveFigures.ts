@@ -1,6 +1,6 @@
 import type { Figure } from '../base/figure.ts';
-import type { Notice } from '../base/notice.ts';
 import type { EachFigure } from './figures.ts';
+import type { MeasureNotice } from './notices.ts';
 
 /** One harmonic, in plain numbers. */
 export interface Harmonic {
@@ -28,5 +28,5 @@ export interface WaveFigures extends EachFigure<Figure> {
   readonly thdOrders: number;
   /** Orders 1 to thdOrders, without a hole. Empty where there is no period. */
   readonly harmonics: readonly Harmonic[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 }

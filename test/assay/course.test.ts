@@ -9,6 +9,7 @@ import { course, type Evolution, evolvingWave } from '../../src/synth/evolvingWa
 import { sampleEvolvingWave } from '../../src/synth/sampleWave.ts';
 import { sineWave } from '../../src/synth/sines.ts';
 import { answerSentence } from '../../src/words/answerSentence.ts';
+import { worded } from '../../src/words/worded.ts';
 
 const rate = 20_000;
 const startS = -0.3;
@@ -161,7 +162,7 @@ test('a start that fails within a cycle has a result without a period: the event
   expect(result.voltage!.maxV.value).toBeGreaterThan(300);
   expect(result.claims.map(({ outcome }) => outcome)).toEqual(['not judged', 'not judged']);
   expect(result.findings).toEqual([]);
-  expect(answerSentence(result).replaceAll('\u00a0', ' ')).toMatch(
+  expect(answerSentence(worded(result)).replaceAll('\u00a0', ' ')).toMatch(
     /^Output does not start: on for 18 ms and gone again, at 1500 W; meanwhile at 1500 W \(as told\), /,
   );
 });

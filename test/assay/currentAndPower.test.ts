@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type { AssayOptions } from '../../src/assay/assayOptions.ts';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import type { Capture, Channel } from '../../src/read/capture.ts';
 import { scaledWave } from '../../src/synth/changedWaves.ts';
 import { sampleWave } from '../../src/synth/sampleWave.ts';
@@ -25,7 +25,7 @@ const sine = (peak: number, phaseDeg: number, noiseRms = 0): Float64Array =>
     startPhaseCycles: 0.2 + phaseDeg / 360,
     noiseRms,
   });
-const resultOf = (channels: [Channel, ...Channel[]], options: AssayOptions = {}): MeasureResult => {
+const resultOf = (channels: [Channel, ...Channel[]], options: AssayOptions = {}): AssayResult => {
   const capture: Capture = {
     channels,
     sampleCount: channels[0].samples.length,

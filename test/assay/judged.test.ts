@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type { AssayOptions } from '../../src/assay/assayOptions.ts';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { MeasureError } from '../../src/base/measureError.ts';
 import type { Capture, Channel } from '../../src/read/capture.ts';
 import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
@@ -30,7 +30,7 @@ function sampled(signal: Signal, count: number, fullScale: number, noiseRms: num
 function resultOf(
   { volts, amperes, durationS = 0.1, file = 'wave.csv' }: Invented,
   options: AssayOptions = {},
-): MeasureResult {
+): AssayResult {
   const count = Math.round(durationS * rate);
   const channel = (name: string, quantity: Channel['quantity'], samples: Float64Array): Channel => ({
     ...{
@@ -57,7 +57,7 @@ const sine =
   (rms: number, hertz = 60): Signal =>
   (t) =>
     Math.SQRT2 * rms * Math.sin(2 * Math.PI * hertz * t);
-const codes = ({ notices }: MeasureResult): readonly string[] => notices.map(({ code }) => code);
+const codes = ({ notices }: AssayResult): readonly string[] => notices.map(({ code }) => code);
 
 test('a load told that the current denies: the measured one stands, with a doubt', () => {
   const steady = { volts: sine(120), amperes: sine(2.15) };

@@ -1,15 +1,16 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import type { Capture } from '../../src/read/capture.ts';
 import { gaussianNumbers, randomNumbers } from '../../src/signal/randomNumbers.ts';
+import { worded } from '../../src/words/worded.ts';
 
 const rate = 10_000;
 const ohms = 190;
 const settledW = 230 ** 2 / ohms;
 
 /** 230 V at 50 Hz into a resistor that takes `times` its current at first and comes to rest with `tau`, in cycles. */
-function resultOf(load: { fromCycle: number; times: number; tau: number; cycles: number }): MeasureResult {
+function resultOf(load: { fromCycle: number; times: number; tau: number; cycles: number }): AssayResult {
   const { fromCycle, times, tau, cycles } = load;
   const normal = gaussianNumbers(randomNumbers(7));
   const count = (cycles * rate) / 50;
@@ -49,7 +50,7 @@ test('a current that comes to rest slowly is the load only where it has: behind 
     expect(Math.abs(power!.activeW.value! / settledW - 1)).toBeLessThan(NEARLY);
     expect(power!.powerFactor.value).toBeGreaterThan(0.999);
     expect(Math.abs(loadSeen!.watts! / settledW - 1)).toBeLessThan(NEARLY);
-    const { message } = notices.find(({ code }) => code === 'span.steady')!;
+    const { message } = worded({ notices }).notices.find(({ code }) => code === 'span.steady')!;
     expect(message).toMatch(/^The load’s current steps or drifts/);
   }
 });

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
 import { type SynthesisOptions, synthesise } from '../../src/synth/synthesise.ts';
 
-const resultOf = (options: SynthesisOptions, perWindow = false): MeasureResult =>
+const resultOf = (options: SynthesisOptions, perWindow = false): AssayResult =>
   assayCapture(
     readCapture(synthesise({ sampleRateHz: 20_000, ...options }).bytes),
     { file: 'x.csv', sha256: '' },

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { assayCapture } from '../../src/assay/assayCapture.ts';
-import type { BenchUnit } from '../../src/bench/benchDocument.ts';
+import type { UnitResult } from '../../src/bench/benchDocument.ts';
 import { benchUnit } from '../../src/bench/benchUnit.ts';
 import type { MeasuredUnit } from '../../src/bench/measuredUnit.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
 import { writeCapture } from '../../src/synth/writeCapture.ts';
+import { worded } from '../../src/words/worded.ts';
 import { syntheticUnit } from './syntheticUnit.ts';
 
 describe('a sweep of sines behind an impedance of 1 Ω, whose tops are cut from 800 W on', () => {
@@ -73,11 +74,13 @@ test('a capture at the probe’s own scale is named', () => {
       [],
     ),
   );
-  expect(notices.find(({ code }) => code === 'bench.scaleDiffers')?.message).toContain('600w.csv');
+  expect(worded({ notices }).notices.find(({ code }) => code === 'bench.scaleDiffers')?.message).toContain(
+    '600w.csv',
+  );
 });
 
-const noticeOf = (unit: BenchUnit, code: string): string | undefined =>
-  unit.notices.find((notice) => notice.code === code)?.message;
+const noticeOf = (unit: UnitResult, code: string): string | undefined =>
+  worded(unit).notices.find((notice) => notice.code === code)?.message;
 
 test('a doubt of every capture’s scale is one of the whole test, said once with all of them', () => {
   const wave = { shape: 'sine' as const, probeRatio: 100 };

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { nominalOfUnit, unitNominal } from '../../src/bench/measuredUnit.ts';
 import type { Nominal } from '../../src/judge/nominal/mainsNominals.ts';
 
 const at = (voltageV: number, frequencyHz = 60): Nominal => ({ voltageV, frequencyHz, inferred: true });
-type Seen = Pick<MeasureResult, 'nominal' | 'loadSeen'>;
+type Seen = Pick<AssayResult, 'nominal' | 'loadSeen'>;
 
 /** Which files were measured, and what the unit is taken for. */
 async function taken(captures: readonly { file: string; loadW: number | null; shows: Seen | null }[]) {

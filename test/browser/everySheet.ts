@@ -14,6 +14,7 @@ import {
   readEvidence,
   sealedSheet,
 } from '../../src/index.ts';
+import { worded } from '../../src/words/worded.ts';
 
 const press = {
   document: new JSDOM().window.document,
@@ -51,7 +52,7 @@ export function overlaySheet(a: Assay, b: Assay, texts: OutsideTexts = {}): stri
   const [left, right] = [renamed(a, texts), renamed(b, texts)];
   return sealedSheet(press, {
     ...{ schema: 'sineassay/sheet@1', program: '0.0.0', picture: 'overlay', basis: 'results' },
-    result: compareCaptures({ ...left, budgets: null }, { ...right, budgets: null }),
+    result: worded(compareCaptures({ ...left, budgets: null }, { ...right, budgets: null })),
     sides: [captureEvidence(left, 'wave', {}, '0.0.0'), captureEvidence(right, 'wave', {}, '0.0.0')],
   });
 }

@@ -1,4 +1,4 @@
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { type Chance, drawnCsv, type Scope, type Signal } from './drawnCapture.ts';
 import {
   cutSine,
@@ -30,7 +30,7 @@ export interface Draw {
   /** Active power truth, W, of a resistor: its other powers are zero. */
   readonly resistorW?: number;
   /** What else must be true; a sentence says what is not. */
-  readonly also?: (result: MeasureResult) => string | null;
+  readonly also?: (result: AssayResult) => string | null;
 }
 
 export interface Family {
@@ -695,7 +695,7 @@ export const families: readonly Family[] = [
         csv,
         words: `lowest and highest ${(2 * spread).toFixed(1)} V apart, ${cycles.toFixed(1)} cycles of ${rms} V`,
         also: ({ notices }) =>
-          notices.some(({ message }) => /peak|highest and lowest|lowest and highest/i.test(message))
+          notices.some(({ code }) => code === 'acquisition.pairs')
             ? null
             : 'no word of lowest and highest values',
       };

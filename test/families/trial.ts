@@ -1,5 +1,5 @@
 import { assayCapture } from '../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
 import { chance } from './drawnCapture.ts';
 import type { Draw, Family } from './families.ts';
@@ -22,7 +22,7 @@ export function trialOf(family: Family, draws: number, seed: number): Trial {
   for (let i = 0; i < draws; i++) {
     const draw = family.draw(chance(seed + 7919 * i));
     const fault = (text: string): void => void faults.push(`#${i}: ${text} [${draw.words}]`);
-    let result: MeasureResult;
+    let result: AssayResult;
     try {
       const capture = readCapture(new TextEncoder().encode(draw.csv));
       result = assayCapture(capture, { file: 'drawn.csv', sha256: '' })[0]!.result;
@@ -42,7 +42,7 @@ type AnyFigure = { value: number | null; uncertainty?: number; notAbove?: number
 
 function hold(
   draw: Draw,
-  result: MeasureResult,
+  result: AssayResult,
   fault: (text: string) => void,
   score: (figure: string, held: boolean) => void,
 ): void {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../src/assay/measureDocument.ts';
 import { MeasureError } from '../../src/base/measureError.ts';
 import { type CaptureMutant, captureMutant } from './captureMutants.ts';
 import { captureMutantCount, firstMutant, mostFailures, seededRandom } from './fuzzCount.ts';
@@ -38,8 +38,8 @@ describe(`${captureMutantCount} mutants of captures`, () => {
   });
 });
 
-function faultOf({ bytes, kinds }: CaptureMutant, original: readonly MeasureResult[]): string | null {
-  let results: readonly MeasureResult[];
+function faultOf({ bytes, kinds }: CaptureMutant, original: readonly AssayResult[]): string | null {
+  let results: readonly AssayResult[];
   try {
     results = assaysOf(bytes).map(({ result }) => result);
   } catch (error) {
@@ -63,7 +63,7 @@ function faultOf({ bytes, kinds }: CaptureMutant, original: readonly MeasureResu
 
 const keys = ['rmsV', 'frequencyHz', 'crestFactor', 'thdPercent', 'meanV'] as const;
 
-function movedFigures({ voltage }: MeasureResult, original: MeasureResult | undefined): string[] {
+function movedFigures({ voltage }: AssayResult, original: AssayResult | undefined): string[] {
   if (voltage === undefined || original?.voltage === undefined) return [];
   const before = original.voltage;
   return keys.flatMap((key) => {

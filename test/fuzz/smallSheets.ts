@@ -11,6 +11,7 @@ import {
   carryOptions,
   overlayEvidence,
 } from '../../src/publish/evidence/captureEvidence.ts';
+import { worded } from '../../src/words/worded.ts';
 import { assaysOf, smallCaptures } from './smallCaptures.ts';
 
 export const program = '9.9.9';
@@ -50,10 +51,12 @@ const told = (name: string, assays: readonly Assay[]): CarriedUnit => ({
   })),
 });
 const unitOf = (name: string, assays: readonly Assay[]) =>
-  benchUnit({
-    ...{ name, label: `Unit ${name}`, claims: [], rule: 'guarded', steps: [], transfers: [], energy: [] },
-    sweep: assays.map(({ result, budgets }, i) => ({ result, budgets, told: { loadW: 300 * i } })),
-  });
+  worded(
+    benchUnit({
+      ...{ name, label: `Unit ${name}`, claims: [], rule: 'guarded', steps: [], transfers: [], energy: [] },
+      sweep: assays.map(({ result, budgets }, i) => ({ result, budgets, told: { loadW: 300 * i } })),
+    }),
+  );
 const units = [unitOf('a', [sine, modified]), unitOf('b', [powered])];
 
 /** One of each picture, of invented captures. */
@@ -64,7 +67,7 @@ export const smallSheets: Readonly<Record<string, Evidence>> = {
   card: cardEvidence(modified, 'dark', {}, program),
   overlay: overlayEvidence(
     [captureEvidence(sine, 'wave', {}, program), captureEvidence(modified, 'wave', {}, program)],
-    compareCaptures(sine, modified),
+    worded(compareCaptures(sine, modified)),
     'budgets',
     program,
   ),
@@ -73,6 +76,6 @@ export const smallSheets: Readonly<Record<string, Evidence>> = {
     ...common,
     picture: 'comparison',
     told: [told('a', [sine, modified]), told('b', [powered])],
-    result: { schema: 'sineassay/bench@1', units, comparison: compareUnits(units), failures: [] },
+    result: { schema: 'sineassay/bench@1', units, comparison: worded(compareUnits(units)), failures: [] },
   },
 };

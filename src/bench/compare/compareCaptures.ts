@@ -1,8 +1,8 @@
 import type { NamedBudget } from '../../assay/assay.ts';
-import type { MeasureResult } from '../../assay/measureDocument.ts';
-import type { Notice } from '../../base/notice.ts';
+import type { AssayResult } from '../../assay/measureDocument.ts';
 import type { Component } from '../../measure/doubt/component.ts';
-import type { CompareDocument, ComparedCapture, Difference, KindDifference } from './compareDocument.ts';
+import type { BenchNotice } from '../notices.ts';
+import type { ComparedCapture, Comparison, Difference, KindDifference } from './compareDocument.ts';
 import { type ComparedFigure, comparedFigures, comparedHarmonics } from './comparedFigures.ts';
 import { differenceOf } from './differenceOf.ts';
 
@@ -19,7 +19,7 @@ export function compareCaptures(
   a: Comparand,
   b: Comparand,
   { sameInstrument = false }: CompareOptions = {},
-): CompareDocument {
+): Comparison {
   const isBudgeted = a.budgets !== null && b.budgets !== null;
   const together = sameInstrument && isBudgeted;
   const compared = ([ofA, ofB]: readonly [ComparedFigure, ComparedFigure]): Difference => {
@@ -44,7 +44,7 @@ export function compareCaptures(
 }
 
 /** Figures that both have. */
-function pairs(a: MeasureResult, b: MeasureResult): readonly (readonly [ComparedFigure, ComparedFigure])[] {
+function pairs(a: AssayResult, b: AssayResult): readonly (readonly [ComparedFigure, ComparedFigure])[] {
   const ofB = new Map(comparedFigures(b).map((figure) => [figure.key, figure]));
   return comparedFigures(a).flatMap((figure) => {
     const other = ofB.get(figure.key);
@@ -65,7 +65,7 @@ function componentsOf(
   return budget === null || ofA === undefined || ofB === undefined ? null : [ofA, ofB];
 }
 
-function captureOf({ file, sha256, label, load }: MeasureResult): ComparedCapture {
+function captureOf({ file, sha256, label, load }: AssayResult): ComparedCapture {
   return {
     ...{ file, sha256 },
     ...(label === undefined ? {} : { label }),
@@ -73,14 +73,14 @@ function captureOf({ file, sha256, label, load }: MeasureResult): ComparedCaptur
   };
 }
 
-function kindDifference({ waveform: a }: MeasureResult, { waveform: b }: MeasureResult): KindDifference {
+function kindDifference({ waveform: a }: AssayResult, { waveform: b }: AssayResult): KindDifference {
   const differs = a.kind !== b.kind;
   // The edge is that between a pure and a distorted sine: levels leave no doubt of that kind.
   const isAtEdge = (a.atTheEdge || b.atTheEdge) && a.levels === 0 && b.levels === 0;
   return { a: a.kind, b: b.kind, significant: differs && isAtEdge ? null : differs };
 }
 
-function claimDifferences(a: MeasureResult, b: MeasureResult): CompareDocument['claims'] {
+function claimDifferences(a: AssayResult, b: AssayResult): Comparison['claims'] {
   const ofB = new Map(b.claims.map(({ text, outcome }) => [text, outcome]));
   return a.claims.flatMap(({ text, outcome }) => {
     const other = ofB.get(text);
@@ -90,7 +90,7 @@ function claimDifferences(a: MeasureResult, b: MeasureResult): CompareDocument['
 
 /** One side of a comparison: the result of one capture. */
 export interface Comparand {
-  readonly result: MeasureResult;
+  readonly result: AssayResult;
   /** How the main figures' uncertainties are made up; null where the result alone is at hand. */
   readonly budgets: readonly NamedBudget[] | null;
 }
@@ -103,8 +103,8 @@ const RATE_RATIO = 2;
  *
  * @param isUnbudgeted - one instrument was told, and what the uncertainties are made of is not at hand.
  */
-function comparisonNotices(a: MeasureResult, b: MeasureResult, isUnbudgeted: boolean): readonly Notice[] {
-  const notices: (Notice | null)[] = [
+function comparisonNotices(a: AssayResult, b: AssayResult, isUnbudgeted: boolean): readonly BenchNotice[] {
+  const notices: (BenchNotice | null)[] = [
     a.sha256 === b.sha256
       ? { code: 'compare.same', message: 'Both are the same capture: their SHA-256 are equal.' }
       : null,
@@ -130,7 +130,7 @@ function comparisonNotices(a: MeasureResult, b: MeasureResult, isUnbudgeted: boo
   return notices.filter((notice) => notice !== null);
 }
 
-function loadNotice(a: string | undefined, b: string | undefined): Notice | null {
+function loadNotice(a: string | undefined, b: string | undefined): BenchNotice | null {
   const code = 'compare.load';
   if (a === undefined || b === undefined) {
     return { code, message: 'The load of one or both is not told: a difference may be the load’s.' };
@@ -138,7 +138,7 @@ function loadNotice(a: string | undefined, b: string | undefined): Notice | null
   return a === b ? null : { code, message: `They were taken at different loads, ${a} and ${b}.` };
 }
 
-function rateNotice(a: number, b: number): Notice | null {
+function rateNotice(a: number, b: number): BenchNotice | null {
   return Math.max(a, b) <= RATE_RATIO * Math.min(a, b)
     ? null
     : {
@@ -148,6 +148,6 @@ function rateNotice(a: number, b: number): Notice | null {
       };
 }
 
-function ordersOf({ voltage, current }: MeasureResult): number | undefined {
+function ordersOf({ voltage, current }: AssayResult): number | undefined {
   return (voltage ?? current)?.thdOrders;
 }

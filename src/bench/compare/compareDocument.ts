@@ -1,10 +1,14 @@
 import type { Figure } from '../../base/figure.ts';
-import type { Notice } from '../../base/notice.ts';
+import type { Worded } from '../../base/notice.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
 import type { WaveformKind } from '../../judge/waveform/waveform.ts';
+import type { BenchNotice } from '../notices.ts';
 
 /** The JSON of `compare --json`. Keys carry their unit; later versions add keys and rename none. */
-export interface CompareDocument {
+export type CompareDocument = Worded<Comparison>;
+
+/** Two captures held against each other, without a sentence in it but for what a document said of one. */
+export interface Comparison {
   readonly schema: 'sineassay/compare@1';
   readonly a: ComparedCapture;
   readonly b: ComparedCapture;
@@ -15,7 +19,7 @@ export interface CompareDocument {
   readonly differences: readonly Difference[];
   /** Claims that both were held against. */
   readonly claims: readonly ClaimDifference[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly BenchNotice[];
 }
 
 export interface ComparedCapture {

@@ -3,7 +3,7 @@ import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { normalTail } from '../../judge/decide.ts';
 import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
 import type { Component } from '../../measure/doubt/component.ts';
-import type { CompareDocument, Difference } from './compareDocument.ts';
+import type { Comparison, Difference } from './compareDocument.ts';
 
 /**
  * Half-widths say nothing of the distributions behind them. Two normal ones that hold 95.45 % add up to √(a² + b²);
@@ -137,7 +137,7 @@ const SINGLE_RISK = 2 * normalTail(2);
  * often does. All of them together are wrong as seldom as one alone where each has a share of its risk (Bonferroni),
  * which widens the uncertainties: 1.4 times for ten figures.
  */
-export function isSame({ kind, differences }: CompareDocument): boolean {
+export function isSame({ kind, differences }: Comparison): boolean {
   const judged = differences.filter(({ significant }) => significant !== null);
   const factor = deviationsFor(SINGLE_RISK / Math.max(1, judged.length)) / 2;
   const isApart = judged.some(

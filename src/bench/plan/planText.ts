@@ -1,5 +1,5 @@
 import { loadInFileName } from '../../assay/loadSeen.ts';
-import type { MeasureResult } from '../../assay/measureDocument.ts';
+import type { AssayResult } from '../../assay/measureDocument.ts';
 import { planKeys } from '../../assay/options/optionLists.ts';
 
 const HEAD = `# A bench test. Correct the guesses, fill in what you know, take the # away where a line should count.
@@ -37,7 +37,7 @@ export interface LookedInto {
 }
 
 /** A record with a step or a transfer in it is no capture of a steady load; one that lost its output is filed by its name. */
-export function lookedInto({ events, steps }: Pick<MeasureResult, 'events' | 'steps'>): LookedInto {
+export function lookedInto({ events, steps }: Pick<AssayResult, 'events' | 'steps'>): LookedInto {
   if (events.some(({ kind }) => kind === 'transfer')) return { role: 'transfer' };
   return steps.length > 0 ? { role: 'step' } : {};
 }

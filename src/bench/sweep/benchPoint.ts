@@ -1,5 +1,5 @@
 import type { Assay } from '../../assay/assay.ts';
-import type { MeasureResult } from '../../assay/measureDocument.ts';
+import type { AssayResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
 import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
 import type { BenchPoint } from '../benchDocument.ts';
@@ -7,7 +7,7 @@ import { worstOutcome } from '../claims/unitClaim.ts';
 import { isAbove, type ShownLoad } from '../shownLoad.ts';
 
 interface PointInput {
-  readonly result: MeasureResult;
+  readonly result: AssayResult;
   readonly told: ToldLoad;
   /** What the capture shows of that load. */
   readonly shown: ShownLoad;
@@ -50,13 +50,13 @@ export function benchPoint({ result, told, shown, budget, ratedW }: PointInput):
 }
 
 /** A load that draws no current of the voltage's own shape and phase. */
-function reactiveLoad({ loadKind }: MeasureResult): Pick<BenchPoint, 'loadKind'> {
+function reactiveLoad({ loadKind }: AssayResult): Pick<BenchPoint, 'loadKind'> {
   const kind = loadKind?.kind;
   return kind === undefined || kind === 'resistive' || kind === 'not classified' ? {} : { loadKind: kind };
 }
 
 function currentOf(
-  { current, power }: MeasureResult,
+  { current, power }: AssayResult,
   { loadW, loadFrom }: Pick<ShownLoad, 'loadW' | 'loadFrom'>,
   rmsV: Figure,
 ): Pick<BenchPoint, 'currentA' | 'currentFrom'> {

@@ -2,7 +2,7 @@ import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
 import { type Limit, marginToLimit } from '../../judge/decide.ts';
 import type { Nominal } from '../../judge/nominal/mainsNominals.ts';
-import type { BenchPoint, BenchUnit, Onset, VoltageRange } from '../benchDocument.ts';
+import type { BenchPoint, Onset, UnitResult, VoltageRange } from '../benchDocument.ts';
 import { byLoad } from './regulation.ts';
 
 /** Fall of the crest factor, % of what it is at the lowest load: the tops of a sine cut at about 96 % of its peak. */
@@ -110,7 +110,7 @@ export function voltageRange(claimed: Limit | null, nominal: Nominal | null): Vo
 export function rangeExit(
   points: readonly BenchPoint[],
   range: VoltageRange | null,
-): BenchUnit['leavesRange'] {
+): UnitResult['leavesRange'] {
   if (range === null) return { ...noOnset('no range is known: neither claimed nor nominal'), range };
   const loaded = byLoad(points).flatMap(({ point, loadW }) =>
     point.rmsV.value === null || point.lost !== undefined ? [] : [{ loadW, volts: point.rmsV.value }],

@@ -15,9 +15,9 @@ import {
 import {
   type Assay,
   type AssayOptions,
+  type AssayResult,
   type FailedResult,
   MeasureError,
-  type MeasureResult,
 } from '../../entry/measuring.ts';
 import type { BenchPlan, CaptureOptions, PlannedUnit } from '../../entry/plans.ts';
 import {
@@ -155,7 +155,7 @@ export async function unitTasks(unit: PlannedUnit, context: PlanContext): Promis
   ].map((one) => ({ ...one, file: one.task.found.file }));
   // A capture whose own nominal was told shows that one and not the unit's.
   const untold = captures.filter(({ task: { options } }) => !isWholeNominal(options.nominal ?? {}));
-  const nominal = await unitNominal(untold, async ({ task }): Promise<MeasureResult | null> => {
+  const nominal = await unitNominal(untold, async ({ task }): Promise<AssayResult | null> => {
     const outcome = await measureFile(task.found, task.options);
     return 'failed' in outcome ? null : outcome.assays[0]!.result;
   });
@@ -165,7 +165,7 @@ export async function unitTasks(unit: PlannedUnit, context: PlanContext): Promis
 function tasksAgainst(
   unit: PlannedUnit,
   { folder, rule, instruments }: PlanContext,
-  nominal: MeasureResult['nominal'],
+  nominal: AssayResult['nominal'],
 ): UnitTasks {
   const asked = outletClaims(unit.claims);
   const tasksOf = <T extends PlannedUnit['transfers'][number]>(

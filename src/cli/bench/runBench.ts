@@ -8,11 +8,12 @@ import {
 } from '../../entry/benching.ts';
 import { type CardTheme, capturesOfUnits, publishedNames } from '../../entry/evidence.ts';
 import {
+  type AssayResult,
   type FailedResult,
   failureLine,
   jsonText,
   MeasureError,
-  type MeasureResult,
+  worded,
 } from '../../entry/measuring.ts';
 import { exitCodes } from '../failures.ts';
 import { failedResult } from '../measureFile.ts';
@@ -80,12 +81,12 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
   const published = publishedRuns(runs);
   const today = published.map(({ measured }) => benchUnit(measured));
   const units = [...today, ...earlier.units];
-  const document: BenchDocument = {
+  const document: BenchDocument = worded({
     schema: 'sineassay/bench@1',
     units,
     comparison: compareUnits(units),
     failures: publishedFailures(failures),
-  };
+  });
   const told = published.map((run) => run.told);
   // A document of nothing but errors would only stand in the next run's way.
   const isEmpty = capturesOfUnits(told).length + told.flatMap(({ energy }) => energy).length === 0;
@@ -100,7 +101,7 @@ export async function runBench({ plan, folder }: NamedPlan, flags: BenchFlags): 
         ? exitCodes.ok
         : exitCodes.claim;
   const results = published.flatMap(({ measured: { sweep, steps, transfers } }) =>
-    [...sweep, ...steps, ...transfers].map(({ result }) => result),
+    [...sweep, ...steps, ...transfers].map(({ result }) => worded(result)),
   );
   await finishRun(results, { out, formats, force });
 }
@@ -170,7 +171,7 @@ function publishedRuns(runs: readonly UnitRun[]): readonly UnitRun[] {
   const renamed = <T extends { readonly file: string; readonly sha256: string }>(
     items: readonly T[],
   ): readonly T[] => items.map((item) => ({ ...item, file: name(item) }));
-  const measuredAs = <T extends { readonly result: MeasureResult }>(items: readonly T[]): readonly T[] =>
+  const measuredAs = <T extends { readonly result: AssayResult }>(items: readonly T[]): readonly T[] =>
     items.map((item) => ({ ...item, result: { ...item.result, file: name(item.result) } }));
   return runs.map(({ measured, told, ...run }) => ({
     ...run,

@@ -11,7 +11,7 @@ import {
   readMeasureDocument,
 } from '../../entry/comparing.ts';
 import { captureEvidence, type OneCapture, overlayEvidence, readEvidence } from '../../entry/evidence.ts';
-import { failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
+import { failureLine, jsonText, MeasureError, worded } from '../../entry/measuring.ts';
 import { exitCodes, unreadable } from '../failures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { measureFileOptions } from '../measureFiles.ts';
@@ -54,7 +54,7 @@ export async function compareFiles(
   const [a, b] = sides;
   if (a === undefined || b === undefined || sides.length < files.length) return;
   const { sameInstrument = false } = flags;
-  const document = compareCaptures(a.comparand, b.comparand, { sameInstrument });
+  const document = worded(compareCaptures(a.comparand, b.comparand, { sameInstrument }));
   process.exitCode = flags.same && !isSame(document) ? exitCodes.claim : exitCodes.ok;
   let sheetPath: string | undefined;
   if (flags.out !== undefined) {

@@ -1,4 +1,4 @@
-import type { Assay } from '../../assay/assay.ts';
+import type { WordedAssay } from '../../assay/assay.ts';
 import type { MeasureResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { Notice } from '../../base/notice.ts';
@@ -50,7 +50,7 @@ const certificate = 'One capture, not a certificate.';
  * @param assay - what is from a capture in it is cleaned and escaped here.
  * @returns a detached element, 1920 × 1080, self-contained.
  */
-export function drawCard(document: Document, assay: Assay, theme: CardTheme): SVGSVGElement {
+export function drawCard(document: Document, assay: WordedAssay, theme: CardTheme): SVGSVGElement {
   const { result, trace, dynamics } = cleanTexts(assay);
   const inks = cardThemes[theme];
   const message = cardSentence(result);

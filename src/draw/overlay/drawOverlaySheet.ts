@@ -1,5 +1,5 @@
 import { type ScaleLinear, scaleLinear } from 'd3';
-import type { Assay, Trace } from '../../assay/assay.ts';
+import type { Trace, WordedAssay } from '../../assay/assay.ts';
 import type { CompareDocument, ComparedCapture } from '../../bench/compare/compareDocument.ts';
 import { isInvented } from '../../words/answerSentence.ts';
 import { compareSentence } from '../../words/compareLines.ts';
@@ -16,7 +16,7 @@ import { type Panel, textWidth, writeHeading, writeText } from '../paper/writeTe
 import { drawDifferences, drawHarmonicPairs, percentsOf } from './drawHarmonicPairs.ts';
 
 /** One side of an overlay: what was measured, and the wave to show. */
-type OverlaySide = Pick<Assay, 'result' | 'trace'>;
+type OverlaySide = Pick<WordedAssay, 'result' | 'trace'>;
 
 /** Baseline of the headings under the header, and the last baseline above the footer. */
 const bodyY = 228;

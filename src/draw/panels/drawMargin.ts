@@ -1,4 +1,4 @@
-import type { Assay } from '../../assay/assay.ts';
+import type { WordedAssay } from '../../assay/assay.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
 import { claimValueText, outcomeWords, worstClaims } from '../../words/claimWords.ts';
@@ -27,7 +27,7 @@ import { sheetDoubts } from './drawTitle.ts';
 const doubtShare = 0.75;
 
 /** The right-hand column, block under block: figures, claims, what to doubt, how it was measured. */
-export function drawMargin(panel: Panel, { result, method }: Assay, box: Box): void {
+export function drawMargin(panel: Panel, { result, method }: WordedAssay, box: Box): void {
   const bottom = box.y + box.height;
   const from = (y: number, share = 1): Box => ({ ...box, y, height: share * (bottom - y) });
   const figures = mainFigures(result);

@@ -1,4 +1,4 @@
-import type { Assay, Dynamics } from '../../assay/assay.ts';
+import type { Dynamics, WordedAssay } from '../../assay/assay.ts';
 import { isInvented, questionSentence, spokenLines } from '../../words/answerSentence.ts';
 import { changeSentence } from '../../words/courseWords.ts';
 import { significantText, withUnit } from '../../words/numbers.ts';
@@ -27,7 +27,7 @@ const lowerY = 560;
 const bodyBottom = 820;
 
 /** A result whose voltage changes along its record. */
-export type ChangingAssay = Assay & { readonly dynamics: Dynamics };
+export type ChangingAssay = WordedAssay & { readonly dynamics: Dynamics };
 
 /**
  * Draws what changes along a record as one page: the envelope over the curves that it is held against, the instant

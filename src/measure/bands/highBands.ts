@@ -1,6 +1,4 @@
-import { amountText } from '../../base/amountText.ts';
 import { hypot, wholePower } from '../../base/elementary.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { Acquisition } from '../../read/capture.ts';
 import type { HannPower } from '../../signal/hannPower.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
@@ -8,6 +6,7 @@ import { LONG_RECORD } from '../../signal/recordParts.ts';
 import { median } from '../../signal/statistics.ts';
 import { windowLines } from '../../signal/windowLines.ts';
 import { cyclesPerWindow, meanOfWindows } from '../groups/harmonicGroups.ts';
+import type { MeasureNotice } from '../notices.ts';
 import { BANDS_FROM_HZ, BANDS_TO_HZ, bandsOf, findRipple, type HighBand, type Ripple } from './findRipple.ts';
 
 /** Samples a window takes at most, unless a single cycle is longer. */
@@ -42,7 +41,7 @@ export interface HighBands {
   readonly lineSpacingHz: number;
   /** Null where no ripple stands out, or the wave has edges. */
   readonly ripple: Ripple | null;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 }
 
 /**
@@ -136,33 +135,14 @@ const FASTEST_SWITCHING_HZ = 100_000;
  * saying where it lies in the top tenth below half the sample rate, or where the rate is below twice what
  * converters switch at.
  */
-export function aliasNotice(rippleHz: number, sampleRateHz: number): Notice | null {
-  const needed = `${amountText(Math.max(2 * FASTEST_SWITCHING_HZ, 5 * sampleRateHz), 'S/s')} or more`;
-  if (rippleHz > 0.45 * sampleRateHz) {
-    return {
-      code: 'ripple.alias',
-      message: `The ripple at ${amountText(rippleHz, 'Hz')} lies close to half the sample rate, ${amountText(sampleRateHz / 2, 'Hz')}: it may be a faster one folded down, and its size can't be trusted. Save again at ${needed}.`,
-    };
-  }
-  if (sampleRateHz >= 2 * FASTEST_SWITCHING_HZ) return null;
-  return {
-    code: 'ripple.alias',
-    message: `At ${amountText(sampleRateHz, 'S/s')} a ripple at ${amountText(rippleHz, 'Hz')} may be one at ${amountText(sampleRateHz - rippleHz, 'Hz')} or ${amountText(sampleRateHz + rippleHz, 'Hz')} folded down. Save again at ${needed}: if it stays where it is, it is real.`,
-  };
+export function aliasNotice(rippleHz: number, sampleRateHz: number): MeasureNotice | null {
+  const isNearHalf = rippleHz > 0.45 * sampleRateHz;
+  if (!isNearHalf && sampleRateHz >= 2 * FASTEST_SWITCHING_HZ) return null;
+  const neededHz = Math.max(2 * FASTEST_SWITCHING_HZ, 5 * sampleRateHz);
+  return { code: 'ripple.alias', rippleHz, sampleRateHz, neededHz, isNearHalf };
 }
 
-const EFFECTS: Readonly<Record<Exclude<Acquisition, 'sample'>, string>> = {
-  'peak detect': 'keeps the highest and lowest of each interval, which makes ripple and noise look larger',
-  envelope: 'keeps the extremes of many sweeps, which makes ripple and noise look larger',
-  average: 'is the mean of many sweeps, in which ripple that runs free of the wave vanishes',
-  'high resolution': 'averages neighbouring samples, which makes fast ripple look smaller',
-};
-
 /** What the scope's acquisition mode does to everything above 2 kHz; null for plain samples or where unknown. */
-export function acquisitionNotice(acquisition: Acquisition | null): Notice | null {
-  if (acquisition === null || acquisition === 'sample') return null;
-  return {
-    code: 'acquisition.mode',
-    message: `The scope's acquisition mode (${acquisition}) ${EFFECTS[acquisition]}: set it to plain sampling and save again to judge ripple.`,
-  };
+export function acquisitionNotice(acquisition: Acquisition | null): MeasureNotice | null {
+  return acquisition === null || acquisition === 'sample' ? null : { code: 'acquisition.mode', acquisition };
 }

@@ -1,5 +1,5 @@
 import { decimalExponent } from '../../base/elementary.ts';
-import type { Notice } from '../../base/notice.ts';
+import type { DigitiserNotice } from '../notices.ts';
 import type { DigitiserFigures } from './digitiserFigures.ts';
 
 /**
@@ -8,7 +8,11 @@ import type { DigitiserFigures } from './digitiserFigures.ts';
  * @param stepSize - as the scope itself counts, probe factor and all.
  * @param unit - of the channel, as advice names it.
  */
-export function digitiserAdvice(figures: DigitiserFigures, stepSize: number, unit: 'V' | 'A'): Notice[] {
+export function digitiserAdvice(
+  figures: DigitiserFigures,
+  stepSize: number,
+  unit: 'V' | 'A',
+): DigitiserNotice[] {
   return [
     clippedNotice(figures, stepSize, unit),
     rangeNotice(figures, stepSize, unit),
@@ -17,58 +21,41 @@ export function digitiserAdvice(figures: DigitiserFigures, stepSize: number, uni
   ].filter((notice) => notice !== null);
 }
 
-function clippedNotice(figures: DigitiserFigures, stepSize: number, unit: string): Notice | null {
+function clippedNotice(figures: DigitiserFigures, stepSize: number, unit: 'V' | 'A'): DigitiserNotice | null {
   const { clipped, levelsUsed, levelsAvailable } = figures;
   if (clipped === null) return null;
-  const where = { top: 'highest code', bottom: 'lowest code', both: 'highest and the lowest code' }[clipped];
-  if (levelsUsed === null || levelsAvailable === null || levelsUsed < levelsAvailable) {
-    return {
-      code: 'digitiser.clipped',
-      message: `Samples pile up on the ${where} that the record holds: if the trace touches the edge of the screen, set more ${unit === 'V' ? 'volts' : 'amperes'} per division and save again.`,
-    };
-  }
-  const coarser = scaleAtLeast((1.2 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS);
-  return {
-    code: 'digitiser.clipped',
-    message: `Samples pile up on the ${where} of the scope, which cuts the wave off: set ${coarser} ${unit} per division and save again.`,
-  };
+  const reachesEnd = levelsUsed !== null && levelsAvailable !== null && levelsUsed >= levelsAvailable;
+  const perDivision = reachesEnd
+    ? scaleAtLeast((1.2 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS)
+    : null;
+  return { code: 'digitiser.clipped', ends: clipped, perDivision, unit };
 }
 
-function rangeNotice(figures: DigitiserFigures, stepSize: number, unit: string): Notice | null {
+function rangeNotice(figures: DigitiserFigures, stepSize: number, unit: 'V' | 'A'): DigitiserNotice | null {
   const { clipped, bitsAssumed, levelsUsed, levelsAvailable } = figures;
   if (clipped !== null || levelsUsed === null || levelsAvailable === null) return null;
   if (levelsUsed >= 0.5 * levelsAvailable) return null;
   const span = Math.max(1, levelsUsed - 1) * stepSize;
-  const scale = finestScale(span);
+  const perDivision = finestScale(span);
   // Not worth a turn of the knob.
-  if (scale > (0.75 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS) return null;
-  const fill = Math.round((100 * span) / (ASSUMED_DIVISIONS * scale));
-  const assumed = bitsAssumed ? '8 bits and ' : '';
+  if (perDivision > (0.75 * levelsAvailable * stepSize) / ASSUMED_DIVISIONS) return null;
   return {
     code: 'digitiser.range',
-    message: `The wave uses ${levelsUsed} of the scope's ${levelsAvailable} levels: set ${scale} ${unit} per division, where it fills ${fill} % of the screen (${assumed}${ASSUMED_DIVISIONS} divisions assumed).`,
+    ...{ levelsUsed, levelsAvailable, perDivision, unit, bitsAssumed },
+    fillPercent: (100 * span) / (ASSUMED_DIVISIONS * perDivision),
+    divisions: ASSUMED_DIVISIONS,
   };
 }
 
-function missingNotice({ missingCodes, levelsUsed }: DigitiserFigures): Notice | null {
+function missingNotice({ missingCodes, levelsUsed }: DigitiserFigures): DigitiserNotice | null {
   if (missingCodes === null || missingCodes === 0 || levelsUsed === null) return null;
-  const [levels, them, occur] =
-    missingCodes === 1 ? ['One level', 'it', 'occurs'] : [`${missingCodes} levels`, 'them', 'occur'];
-  return {
-    code: 'digitiser.missingCodes',
-    message:
-      missingCodes > 0.3 * levelsUsed
-        ? `${missingCodes} of the ${levelsUsed} levels that the wave passes never occur: the scope's step is coarser than the file makes it look.`
-        : `${levels} of the scope's converter never ${occur} though the wave passes ${them}: differences of a step or two are not to be trusted.`,
-  };
+  const isOfFile = missingCodes > 0.3 * levelsUsed;
+  return { code: 'digitiser.missingCodes', missing: missingCodes, levels: levelsUsed, isOfFile };
 }
 
-function noiseNotice({ bits, noiseBits }: DigitiserFigures): Notice | null {
+function noiseNotice({ bits, noiseBits }: DigitiserFigures): DigitiserNotice | null {
   if (bits === null || noiseBits === null || bits - noiseBits < 2) return null;
-  return {
-    code: 'digitiser.noise',
-    message: `Noise leaves ${noiseBits.toFixed(1)} of the scope's ${bits} bits on this wave: check the probe's range and leads, or average neighbouring samples (high resolution) where ripple doesn't matter.`,
-  };
+  return { code: 'digitiser.noise', noiseBits, bits };
 }
 
 /** Divisions of a screen's height, and that the converter's range is the screen. Common practice, no source. */

@@ -1,4 +1,4 @@
-import type { Notice } from '../../base/notice.ts';
+import type { ClippedEnds, DigitiserNotice } from '../notices.ts';
 import type { CodeCounts } from './codeCounts.ts';
 
 /** What a digitiser made of a wave, by the quantities of IEEE 1057. */
@@ -27,10 +27,8 @@ export interface DigitiserFigures {
   /** Ends at which samples pile up; null where neither, or no grid is seen. */
   readonly clipped: ClippedEnds | null;
   /** What to set on the scope, codes `digitiser.…`. */
-  readonly notices: readonly Notice[];
+  readonly notices: readonly DigitiserNotice[];
 }
-
-type ClippedEnds = 'top' | 'bottom' | 'both';
 
 /**
  * Ends of the range at which samples pile up on one code, as a converter's rail leaves them.

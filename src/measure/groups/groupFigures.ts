@@ -1,8 +1,8 @@
 import { hypot } from '../../base/elementary.ts';
 import type { MeasuredFigure } from '../../base/figure.ts';
-import type { Notice } from '../../base/notice.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { type Component, contribution, within } from '../doubt/component.ts';
+import type { MeasureNotice } from '../notices.ts';
 
 /** Orders and distortion of one window, or of several aggregated. */
 export interface GroupValues {
@@ -31,7 +31,7 @@ export interface GroupFigures {
   readonly smoothedHighest: readonly OrderGroups[] | null;
   /** Which windows and aggregates the record allowed, one sentence. */
   readonly extent: string;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 }
 
 /** What stands at one order and between it and the next: RMS values in U. */

@@ -1,7 +1,7 @@
 import { exp } from '../../base/elementary.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { windowLines } from '../../signal/windowLines.ts';
+import type { MeasureNotice } from '../notices.ts';
 import {
   type GroupFigures,
   type GroupValues,
@@ -108,26 +108,19 @@ function extent(cycles: number, windows: number, aggregates: number): string {
   return `${count} of ${cycles} cycles: ${values} over ${long} cycles (3 s); no 10-minute value.`;
 }
 
-function rangeNotice(cycles: number, frequencyHz: number): Notice {
-  return {
-    code: 'groups.frequency',
-    message: `No standard says how long a window to take at ${Number(frequencyHz.toPrecision(4))} Hz: harmonic groups were taken over ${cycles} cycles.`,
-  };
+function rangeNotice(cycles: number, frequencyHz: number): MeasureNotice {
+  return { code: 'groups.frequency', frequencyHz, cycles };
 }
 
 /** The fundamental's phase runs away from the fit's: its frequency isn't the same in all windows. */
-function synchronisationNotice(phases: readonly number[], cycles: number): Notice | null {
+function synchronisationNotice(phases: readonly number[], cycles: number): MeasureNotice | null {
   let worst = 0;
   for (let i = 1; i < phases.length; i++) {
     const turn = phases[i]! - phases[i - 1]!;
     const wrapped = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
     worst = Math.max(worst, Math.abs(wrapped) / (2 * Math.PI * cycles));
   }
-  if (worst <= SYNCHRONISATION) return null;
-  return {
-    code: 'groups.unsynchronised',
-    message: `The frequency moves by ${Number((100 * worst).toPrecision(2))} % within the record, so harmonic groups hold a little of their neighbours: trust the harmonics of a steadier stretch.`,
-  };
+  return worst <= SYNCHRONISATION ? null : { code: 'groups.unsynchronised', movesPercent: 100 * worst };
 }
 
 /** Which window a wave is measured in, and whether the standard provides for its frequency. */

@@ -1,12 +1,12 @@
 import type { Figure } from '../../base/figure.ts';
-import type { Notice } from '../../base/notice.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scatter } from '../doubt/component.ts';
+import type { MeasureNotice } from '../notices.ts';
 
 interface ConversionEfficiency {
   /** 100 · AC out / DC in. */
   readonly efficiencyPercent: Figure;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 }
 
 /**
@@ -22,8 +22,7 @@ export function conversionEfficiency(outW: Figure, inW: Figure): ConversionEffic
   if (value === null || value - efficiencyPercent.uncertainty <= 100) {
     return { efficiencyPercent, notices: [] };
   }
-  const message = `More power comes out than goes in (${Number(value.toPrecision(4))} %): a scale is wrong, or the two were not taken at the same time. Check probe and clamp ratios (--scale NAME=FACTOR).`;
-  return { efficiencyPercent, notices: [{ code: 'efficiency.impossible', message }] };
+  return { efficiencyPercent, notices: [{ code: 'efficiency.impossible', percent: value }] };
 }
 
 /**

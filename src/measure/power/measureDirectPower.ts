@@ -1,11 +1,11 @@
 import type { Figure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
-import type { Notice } from '../../base/notice.ts';
 import { differenceNoise, moments } from '../../signal/statistics.ts';
 import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { type Component, scaleComponents, scatter, within } from '../doubt/component.ts';
 import { ASSUMED_INSTRUMENT, OFFSET_PERCENT_OF_RANGE } from '../doubt/instrument.ts';
+import type { MeasureNotice } from '../notices.ts';
 import type { Chain } from './measurePower.ts';
 import type { SampledChannel } from './powerFigures.ts';
 
@@ -32,7 +32,7 @@ export interface DirectPowerFigures {
   /** Ripple over mean. */
   readonly rippleVoltagePercent: Figure;
   readonly rippleCurrentPercent: Figure;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 }
 
 /**
@@ -69,15 +69,9 @@ export function measureDirectPower(input: DirectPowerInput): DirectPowerFigures 
     rippleA: amperes.ripple,
     rippleVoltagePercent: volts.ripplePercent,
     rippleCurrentPercent: amperes.ripplePercent,
-    notices: activeW.value < -activeW.uncertainty ? [NEGATIVE] : [],
+    notices: activeW.value < -activeW.uncertainty ? [{ code: 'power.negative', activeW: null }] : [],
   };
 }
-
-const NEGATIVE: Notice = {
-  code: 'power.negative',
-  message:
-    'Power at the DC input comes out negative: the probe or the clamp is the wrong way round, or the battery is being charged. Turn the clamp round, or turn its channel upside down (--invert NAME).',
-};
 
 /** Weights of the samples that both channels hold, 0 for the others, sum 1. */
 function presentWeights(voltage: SampledChannel, current: SampledChannel, periodS?: number): Float64Array {

@@ -1,7 +1,6 @@
 import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../../signal/harmonicSeries.ts';
 import { differenceNoise } from '../../signal/statistics.ts';
@@ -11,6 +10,7 @@ import { contribution, type ScaleSource } from '../doubt/component.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../doubt/instrument.ts';
 import { edges } from '../edges.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
+import type { MeasureNotice } from '../notices.ts';
 import { advancedChannel, commonRecord, type MeasuredVoltage, type PowerCurrent } from './commonRecord.ts';
 import {
   displacementDeg,
@@ -208,22 +208,16 @@ const ASSUMED_SKEW_DOUBT_S = 10e-6;
 export const TOLD_SKEW_DOUBT_S = 1e-6;
 
 /** What to doubt about a power, and what to do about it. */
-function powerNotices(activeW: BudgetedFigure, skewDoubtS: number): Notice[] {
-  const notices: Notice[] = [];
+function powerNotices(activeW: BudgetedFigure, skewDoubtS: number): MeasureNotice[] {
+  const notices: MeasureNotice[] = [];
   const size = Math.abs(activeW.value);
   if (activeW.value < -activeW.uncertainty) {
-    notices.push({
-      code: 'power.negative',
-      message: `Power comes out negative, ${Number(activeW.value.toPrecision(3))} W: the voltage probe or the clamp is the wrong way round. Turn the clamp round, or turn its channel upside down (--invert NAME).`,
-    });
+    notices.push({ code: 'power.negative', activeW: activeW.value });
   }
   const skew = activeW.budget.components.find(({ unit }) => unit === 's');
   const skewW = skew === undefined ? 0 : Math.sqrt(3) * contribution(skew);
   if (skewW > 0.01 * size && skewW > 0.5 * activeW.uncertainty) {
-    notices.push({
-      code: 'power.skew',
-      message: `Clamp and probe may be ${Number((skewDoubtS * 1e6).toPrecision(2))} µs apart in time, which is ${Number(skewW.toPrecision(2))} W on this load. Measure a heater on the same probe and clamp first: the displacement that it shows, over 360° and the frequency, is the delay to give with --skew.`,
-    });
+    notices.push({ code: 'power.skew', doubtS: skewDoubtS, doubtW: skewW });
   }
   return notices;
 }

@@ -1,6 +1,6 @@
 import type { Figure } from '../../base/figure.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
+import type { MeasureNotice } from '../notices.ts';
 import { type NonsinusoidalPower, nonsinusoidalPower, type PowerBasis } from './nonsinusoidalPower.ts';
 
 /** One order of voltage and current together, in plain numbers. */
@@ -24,7 +24,7 @@ export type PowerFigures = {
   readonly cyclesUsed: number;
   /** Orders 1 up, without a hole. */
   readonly harmonics: readonly HarmonicPower[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly MeasureNotice[];
 };
 
 export interface PowerRatios {

@@ -3,7 +3,7 @@ import { MeasureError } from '../../entry/measuring.ts';
 import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import { compareSentence, differenceTables } from '../../entry/together.ts';
 import { type Entry, knownOf } from '../desk/sitting.ts';
-import { pageWords, setChoices } from '../show/answerTexts.ts';
+import { setChoices } from '../show/answerTexts.ts';
 import { saveButtons, savedSheet } from './savedSheet.ts';
 import { newestAnswer, type SeveralActions, type SeveralView } from './severalView.ts';
 
@@ -42,13 +42,10 @@ ${saveButtons}<details><summary>What differs, figure by figure, and the sheet</s
         sheet.clear();
         return;
       }
-      const { result } = answer;
-      const { notices, ...others } = cleanTexts(result);
-      const doubts = notices.map(({ code, message }) => ({ code, message: pageWords(message) }));
-      const clean = { ...others, notices: doubts };
+      const clean = cleanTexts(answer.shown);
       said.textContent = compareSentence(clean);
       tables.innerHTML = differenceTables(clean).text;
-      sheet.show(answer, overlayName([result.a.file, result.b.file]));
+      sheet.show(answer.evidence, overlayName([answer.shown.a.file, answer.shown.b.file]));
     },
     onDefect,
   );

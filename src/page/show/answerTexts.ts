@@ -39,10 +39,10 @@ interface AnswerTexts {
 }
 
 /** A result in words and tables; times that it names become links to the picture of the wave. */
-export function answerTexts({ result: raw, method }: MeasuredChannel): AnswerTexts {
-  const result = cleanTexts(raw);
-  const linked = (text: string): Markup => linkedTimes(html`${pageWords(text)}`, result);
-  const notices = rankNotices(result.notices).map(({ message }) => pageWords(message));
+export function answerTexts({ shown, method }: MeasuredChannel): AnswerTexts {
+  const result = cleanTexts(shown);
+  const linked = (text: string): Markup => linkedTimes(html`${text}`, result);
+  const notices = rankNotices(result.notices).map(({ message }) => message);
   return {
     question: questionSentence(result),
     answer: linked(answerSentence(result)),

@@ -1,9 +1,10 @@
 import { compareCaptures } from '../../entry/comparing.ts';
-import { captureEvidence, type OverlayEvidence, overlayEvidence } from '../../entry/evidence.ts';
+import { captureEvidence, overlayEvidence } from '../../entry/evidence.ts';
 import {
   type Assay,
   assayCapture,
   type Capture,
+  fieldOf,
   fileAndChannel,
   joinCurrent,
   MeasureError,
@@ -11,6 +12,7 @@ import {
   rescaleCapture,
   selectVoltageChannels,
   type ToldOptions,
+  worded,
 } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type WaveColumns, waveColumns } from '../wave/waveColumns.ts';
@@ -47,7 +49,8 @@ export async function measureHeld(
 
 function measuredChannel(assay: Assay, options: ToldOptions): MeasuredChannel {
   return {
-    result: assay.result,
+    result: worded(assay.result),
+    shown: worded(assay.result, fieldOf),
     method: assay.method,
     zeroS: assay.trace.zeroS ?? assay.result.capture.startS,
     wave: captureEvidence(assay, 'wave', options, version),
@@ -109,11 +112,14 @@ async function readHeld(
 export function overlayHeld(
   files: HeldFiles,
   { sides: [ofA, ofB], sameInstrument }: Requests['overlay']['given'],
-): OverlayEvidence {
+): Requests['overlay']['answer'] {
   const [a, b] = [sideOf(files, ofA), sideOf(files, ofB)];
   const result = compareCaptures(a.assay, b.assay, { sameInstrument });
   const carried = ({ assay, options }: typeof a) => captureEvidence(assay, 'wave', options, version);
-  return overlayEvidence([carried(a), carried(b)], result, 'budgets', version);
+  return {
+    evidence: overlayEvidence([carried(a), carried(b)], worded(result), 'budgets', version),
+    shown: worded(result, fieldOf),
+  };
 }
 
 function sideOf(

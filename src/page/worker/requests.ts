@@ -1,4 +1,5 @@
 import type { ToldLoad } from '../../entry/benching.ts';
+import type { CompareDocument } from '../../entry/comparing.ts';
 import type {
   CaptureEvidence,
   ComparisonEvidence,
@@ -33,14 +34,14 @@ export interface Requests {
     };
     readonly answer: WaveColumns;
   };
-  /** What the sheet of two measured captures over each other carries. */
+  /** What the sheet of two measured captures over each other carries, and what differs in the page's own words. */
   readonly overlay: {
     readonly given: {
       readonly sides: readonly [a: OverlaySide, b: OverlaySide];
       /** Told: one scope and probe at one setting took both. */
       readonly sameInstrument: boolean;
     };
-    readonly answer: OverlayEvidence;
+    readonly answer: { readonly evidence: OverlayEvidence; readonly shown: CompareDocument };
   };
   /** What the sheets of units carry, each taken from its captures at several loads. */
   readonly sweep: { readonly given: { readonly units: readonly AskedUnit[] }; readonly answer: Sweeps };
@@ -100,7 +101,10 @@ export interface FileChannel {
 }
 
 export interface MeasuredChannel {
+  /** As documents and sheets carry it. */
   readonly result: MeasureResult;
+  /** The same in the page's own words, which name its fields. */
+  readonly shown: MeasureResult;
   readonly method: readonly string[];
   /** A rising zero of the fundamental, on the file's own axis. */
   readonly zeroS: number;

@@ -11,7 +11,7 @@ import {
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions, fileName, publishedOptions } from '../../entry/evidence.ts';
 import { fields, type OptionKey, planKeys } from '../../entry/grammar.ts';
-import { type Assay, type Claim, completeOptions, type ToldOptions } from '../../entry/measuring.ts';
+import { type Assay, type Claim, completeOptions, type ToldOptions, worded } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type HeldFile, type HeldFiles, heldFile, type Task } from './heldCaptures.ts';
 import { assayHeld } from './measureHeld.ts';
@@ -30,12 +30,12 @@ export async function sweepHeld(
 ): Promise<Sweeps> {
   const runs = [];
   for (const unit of asked) runs.push(await measureUnit(files, unit, task));
-  const units = runs.map(({ measured }) => benchUnit(measured));
+  const units = runs.map(({ measured }) => worded(benchUnit(measured)));
   const told = runs.map((run) => run.told);
   const common = { schema: 'sineassay/sheet@1', program: version } as const;
   const bench: BenchDocument = {
     ...{ schema: 'sineassay/bench@1', units },
-    ...{ comparison: compareUnits(units), failures: [] },
+    ...{ comparison: worded(compareUnits(units)), failures: [] },
   };
   return {
     sweeps: units.map((result, i) => ({ ...common, picture: 'sweep', told: [told[i]!], result })),

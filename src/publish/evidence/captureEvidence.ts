@@ -19,6 +19,7 @@ import {
 } from '../../draw/evidence.ts';
 import { instantSpan, periodOf, type StepSubject, stepSubject } from '../../draw/step/stepPicture.ts';
 import { fileName } from '../../words/text.ts';
+import { worded } from '../../words/worded.ts';
 import { publishedComparison, publishedOptions } from './published.ts';
 
 /** What was told of a capture, as a sheet carries it. */
@@ -52,16 +53,13 @@ export function cardEvidence(
   return { ...carried(assay, options, program), picture: 'card', theme, dynamics: carryDynamics(assay) };
 }
 
-function carried(
-  { result, method, trace }: Assay,
-  options: AssayOptions,
-  program: string,
-): Omit<OneCapture, 'dynamics'> {
+function carried(assay: Assay, options: AssayOptions, program: string): Omit<OneCapture, 'dynamics'> {
+  const { result, method } = worded({ result: assay.result, method: assay.method });
   return {
     ...{ schema: 'sineassay/sheet@1', program },
     options: publishedOptions(carryOptions(options), result),
     ...{ result: { ...result, file: fileName(result.file) }, method },
-    trace: carryTrace(trace),
+    trace: carryTrace(assay.trace),
   };
 }
 

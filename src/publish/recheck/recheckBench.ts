@@ -14,6 +14,7 @@ import type {
   SweepEvidence,
 } from '../../draw/evidence.ts';
 import { jsonText } from '../../words/text.ts';
+import { worded } from '../../words/worded.ts';
 import { figureFault, recheckCapture } from './recheckCapture.ts';
 import { shown, valueDifferences } from './valueDifferences.ts';
 
@@ -46,7 +47,7 @@ function unitFaults(unit: BenchUnit, all: readonly CarriedUnit[], assays: Assays
   const captures = [...told.sweep, ...told.steps, ...told.transfers];
   if (captures.some(({ sha256 }) => !assays.has(sha256))) return [];
   const measured = benchUnit(measuredUnit(told, assays));
-  return valueDifferences(withoutPlaces(unit), withoutPlaces(JSON.parse(jsonText(measured)))).map(
+  return valueDifferences(withoutPlaces(unit), withoutPlaces(JSON.parse(jsonText(worded(measured))))).map(
     ({ path, ...values }) => figureFault({ path: `${told.name}.${path}`, ...values }),
   );
 }
@@ -86,7 +87,7 @@ function withoutPlaces(unit: BenchUnit | undefined): unknown {
 
 function comparisonFaults({ result }: ComparisonEvidence): readonly Notice[] {
   const { units, comparison } = result;
-  return valueDifferences(comparison, JSON.parse(jsonText(compareUnits(units)))).map(
+  return valueDifferences(comparison, JSON.parse(jsonText(worded(compareUnits(units))))).map(
     ({ path, before, after }) => ({
       code: 'figure.derived',
       message: `comparison.${path}: the sheet carries ${shown(before)}, its units give ${shown(after)}.`,
@@ -109,7 +110,9 @@ export function recheckOverlay(
   });
   const [a, b] = sides.map((side, i) => comparandOf(side, found[i], basis));
   if (a === undefined || b === undefined) return faults;
-  const compared = JSON.parse(jsonText(compareCaptures(a, b, { sameInstrument: result.sameInstrument })));
+  const compared = JSON.parse(
+    jsonText(worded(compareCaptures(a, b, { sameInstrument: result.sameInstrument }))),
+  );
   const differences = valueDifferences(result, compared, ignored);
   return [
     ...faults,

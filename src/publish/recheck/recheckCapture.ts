@@ -2,6 +2,7 @@ import type { Assay } from '../../assay/assay.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { OneCapture } from '../../draw/evidence.ts';
 import { jsonText } from '../../words/text.ts';
+import { worded } from '../../words/worded.ts';
 import { carryDynamics, carryTrace } from '../evidence/captureEvidence.ts';
 import { shown, type ValueDifference, valueDifferences } from './valueDifferences.ts';
 
@@ -26,7 +27,7 @@ export function recheckCapture(evidence: OneCapture, again: readonly Assay[]): r
   });
   return [
     ...(isOther ? [otherCapture(result.sha256, assay.result.sha256)] : []),
-    ...[...valueDifferences(result, plain(assay.result), ignored)]
+    ...[...valueDifferences(result, plain(worded(assay.result)), ignored)]
       .sort((a, b) => rankOf(a) - rankOf(b))
       .map(figureFault),
     ...['method', 'trace', 'dynamics'].flatMap((part) =>

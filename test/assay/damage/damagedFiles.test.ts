@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../../src/assay/measureDocument.ts';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
 import { sampleWave } from '../../../src/synth/sampleWave.ts';
@@ -26,7 +26,7 @@ function writtenLines(shape: ShapeName): readonly string[] {
   ];
 }
 
-function measured(text: string | Uint8Array): MeasureResult | MeasureError {
+function measured(text: string | Uint8Array): AssayResult | MeasureError {
   const bytes = typeof text === 'string' ? new TextEncoder().encode(text) : text;
   try {
     return assayCapture(readCapture(bytes), { file: 'damaged.csv', sha256: '' })[0]!.result;
@@ -40,12 +40,12 @@ const shapes = ['sine', 'modified'] as const;
 const sound = Object.fromEntries(
   shapes.map((shape) => {
     const lines = writtenLines(shape);
-    return [shape, { lines, result: measured(lines.join('\n')) as MeasureResult }];
+    return [shape, { lines, result: measured(lines.join('\n')) as AssayResult }];
   }),
-) as Record<(typeof shapes)[number], { lines: readonly string[]; result: MeasureResult }>;
+) as Record<(typeof shapes)[number], { lines: readonly string[]; result: AssayResult }>;
 
 /** Notices that the sound file does not give. */
-function news(result: MeasureResult, shape: (typeof shapes)[number]): readonly string[] {
+function news(result: AssayResult, shape: (typeof shapes)[number]): readonly string[] {
   const known = new Set(sound[shape].result.notices.map(({ code }) => code));
   return result.notices.map(({ code }) => code).filter((code) => !known.has(code));
 }
@@ -54,7 +54,7 @@ describe.each(shapes)('a %s', (shape) => {
   const { lines, result: undamaged } = sound[shape];
   const { rmsV, frequencyHz } = undamaged.voltage!;
 
-  function eachPlace(damage: Damage, judge: (result: MeasureResult) => void): void {
+  function eachPlace(damage: Damage, judge: (result: AssayResult) => void): void {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }), (where) => {
         const result = measured(damage(lines, where));

@@ -4,6 +4,7 @@ import { compareCaptures } from '../../../src/bench/compare/compareCaptures.ts';
 import { drawOverlaySheet, overlayWave, waveDifference } from '../../../src/draw/overlay/drawOverlaySheet.ts';
 import { svgText } from '../../../src/draw/paper/writeText.ts';
 import { compareLines, compareSentence } from '../../../src/words/compareLines.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { assays } from '../../fixtures/assays.ts';
 import { itIsASheet } from '../itIsASheet.ts';
 
@@ -11,7 +12,7 @@ const names = Object.keys(assays);
 const [first, second] = names as [string, string];
 const { document } = new JSDOM().window;
 const compared = (a: string, b: string) =>
-  compareCaptures({ ...assays[a]!(), budgets: null }, { ...assays[b]!(), budgets: null });
+  worded(compareCaptures({ ...assays[a]!(), budgets: null }, { ...assays[b]!(), budgets: null }));
 
 test('waves of two frequencies lie over each other by their cycles, and their difference is taken there', () => {
   const trace = (frequencyHz: number, amplitude: number, count: number) => {

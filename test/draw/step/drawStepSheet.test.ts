@@ -7,6 +7,7 @@ import { waveOfRms } from '../../../src/synth/changedWaves.ts';
 import { course, type Evolution, evolvingWave } from '../../../src/synth/evolvingWave.ts';
 import { sampleEvolvingWave } from '../../../src/synth/sampleWave.ts';
 import { sineWave } from '../../../src/synth/sines.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { itIsASheet } from '../itIsASheet.ts';
 
 const { document } = new JSDOM().window;
@@ -34,7 +35,7 @@ function changing(
   };
   const [assay] = assayCapture(capture, { file: `${label}.csv`, sha256: 'ab'.repeat(32) }, { label });
   if (assay?.dynamics == null) throw new Error('nothing changes');
-  return { ...assay, dynamics: assay.dynamics };
+  return { ...worded(assay), dynamics: worded(assay.dynamics) };
 }
 
 const dip = (atS: number, to: number) => ({ atS, to, transient: { by: -0.12, tauS: 0.04 } });

@@ -130,28 +130,17 @@ test('a wave with edges has harmonics up there, no ripple', () => {
 });
 
 test('what may be an alias says so, with the rate that would tell', () => {
-  expect(aliasNotice(48_600, 100_000)!.message).toContain(
-    '48.6 kHz lies close to half the sample rate, 50 kHz',
-  );
-  const low = aliasNotice(3100, 20_000)!;
-  expect(low.code).toBe('ripple.alias');
-  expect(low.message).toContain('16.9 kHz or 23.1 kHz');
-  expect(low.message).toContain('200 kS/s or more');
+  expect(aliasNotice(48_600, 100_000)).toMatchObject({ isNearHalf: true, neededHz: 500_000 });
+  expect(aliasNotice(3100, 20_000)).toEqual({
+    code: 'ripple.alias',
+    ...{ rippleHz: 3100, sampleRateHz: 20_000, isNearHalf: false, neededHz: 200_000 },
+  });
   expect(aliasNotice(20_000, 1e6)).toBe(null);
-  expect(aliasNotice(460_000, 1e6)!.message).toContain('5 MS/s or more');
+  expect(aliasNotice(460_000, 1e6)).toMatchObject({ isNearHalf: true, neededHz: 5e6 });
 });
 
 test('acquisition modes that hide or enlarge ripple are told; plain samples are not', () => {
   expect(acquisitionNotice(null)).toBe(null);
   expect(acquisitionNotice('sample')).toBe(null);
-  for (const [mode, effect] of [
-    ['peak detect', 'larger'],
-    ['envelope', 'larger'],
-    ['average', 'vanishes'],
-    ['high resolution', 'smaller'],
-  ] as const) {
-    const { code, message } = acquisitionNotice(mode)!;
-    expect(code).toBe('acquisition.mode');
-    expect(message).toContain(effect);
-  }
+  expect(acquisitionNotice('average')).toEqual({ code: 'acquisition.mode', acquisition: 'average' });
 });

@@ -139,13 +139,13 @@ test('levels used and the setting that would use more', () => {
   expect([figures.levelsUsed, figures.levelsAvailable]).toEqual([43, 256]);
   expect(codes(figures)).toEqual(['digitiser.range']);
   // 131 V in 8 divisions of 20 V: 82 %.
-  expect(figures.notices[0]!.message).toContain("43 of the scope's 256 levels");
-  expect(figures.notices[0]!.message).toContain(
-    'set 20 V per division, where it fills 82 % of the screen (8 divisions assumed)',
-  );
+  expect(figures.notices[0]).toMatchObject({
+    ...{ levelsUsed: 43, levelsAvailable: 256, bitsAssumed: false },
+    ...{ perDivision: 20, unit: 'V', fillPercent: (100 * 42 * 3.125) / 160, divisions: 8 },
+  });
   // Ten times less on the scope's knob where the values were multiplied by ten.
-  expect(check(samples, 3.125, { scale: -10 }).notices[0]!.message).toContain('set 2 V per division');
-  expect(check(samples, 3.125, { unit: 'A' }).notices[0]!.message).toContain('set 20 A per division');
+  expect(check(samples, 3.125, { scale: -10 }).notices[0]).toMatchObject({ perDivision: 2, unit: 'V' });
+  expect(check(samples, 3.125, { unit: 'A' }).notices[0]).toMatchObject({ perDivision: 20, unit: 'A' });
 });
 
 test('a cut top is found, with the next setting where the whole range is used', () => {
@@ -154,14 +154,14 @@ test('a cut top is found, with the next setting where the whole range is used', 
   expect(both.clipped).toBe('both');
   expect(codes(both)).toContain('digitiser.clipped');
   // 800 V in 8 divisions: 100 V; a fifth more is past it, so 200 V.
-  expect(both.notices[0]!.message).toContain('set 200 V per division');
+  expect(both.notices[0]).toMatchObject({ ends: 'both', perDivision: 200, unit: 'V' });
   const top = check(
     converted({ amplitude: 325, bits: 8, fullScale: 400 }).map((x) => Math.min(x, 200)),
     3.125,
     { orders: 20 },
   );
   expect(top.clipped).toBe('top');
-  expect(top.notices[0]!.message).toContain('set more volts per division');
+  expect(top.notices[0]).toMatchObject({ ends: 'top', perDivision: null });
 });
 
 test('missing codes are counted; a step stated too fine is told', () => {
@@ -171,13 +171,13 @@ test('missing codes are counted; a step stated too fine is told', () => {
   expect(check(samples, 3.125).missingCodes).toBe(0);
   const one = check(without([12]), 3.125);
   expect(one.missingCodes).toBe(1);
-  expect(one.notices[0]!.message).toContain('One level');
+  expect(one.notices[0]).toMatchObject({ missing: 1, isOfFile: false });
   const three = check(without([-40, 0, 33]), 3.125);
   expect(three.missingCodes).toBe(3);
   expect(codes(three)).toEqual(['digitiser.missingCodes']);
   const halved = check(samples, 3.125 / 2, { bits: 9 });
   expect(halved.missingCodes!).toBeGreaterThan(90);
-  expect(halved.notices[0]!.message).toContain('coarser than the file makes it look');
+  expect(halved.notices[0]).toMatchObject({ code: 'digitiser.missingCodes', isOfFile: true });
 });
 
 test('codes that a printed grid skips every so often are not missing', () => {
@@ -217,7 +217,7 @@ test('codes that noise alone leaves empty are not missing, though the wave is lo
 test('without a stated resolution it is assumed; without a step only what needs none is told', () => {
   const small = check(converted({ amplitude: 65, bits: 8, fullScale: 400 }), 3.125, { bits: null });
   expect([small.bits, small.bitsAssumed]).toEqual([8, true]);
-  expect(small.notices[0]!.message).toContain('(8 bits and 8 divisions assumed)');
+  expect(small.notices[0]).toMatchObject({ bitsAssumed: true, divisions: 8 });
   // More levels than 8 bits have: the converter's range is anybody's guess.
   const samples = converted({ amplitude: 325, bits: 10, fullScale: 400 });
   const unknown = check(samples, 800 / 1024, { bits: null });

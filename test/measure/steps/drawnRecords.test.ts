@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../../src/assay/measureDocument.ts';
 import { draws } from '../../samples.ts';
 import { captureOf, type Drawing, drawn, SHAPES } from './drawnRecords.ts';
 
@@ -126,7 +126,7 @@ test.each(Object.entries(FAMILIES))('%s: found, and nothing else', (name, draw) 
   }
 });
 
-function startOf({ events }: MeasureResult, i: number): number {
+function startOf({ events }: AssayResult, i: number): number {
   const event = events[i]!;
   return (event.kind === 'inrush' ? event.atS : event.startS).value;
 }

@@ -46,7 +46,7 @@ function entry(
         ...{ sha256: '', channels: [], startS: 0, endS: 1, intervalS: 1 },
         assays: [
           {
-            ...{ result: measured.result, method: [], zeroS: 0, changes: null },
+            ...{ result: measured.result, shown: measured.result, method: [], zeroS: 0, changes: null },
             wave: captureEvidence(measured, 'wave', options, '0.0.0'),
           },
         ],

@@ -2,10 +2,11 @@ import { JSDOM } from 'jsdom';
 import { expect, test } from 'vitest';
 import { compareCaptures } from '../../../src/bench/compare/compareCaptures.ts';
 import { differenceTables } from '../../../src/publish/html/comparisonTables.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { assays } from '../../fixtures/assays.ts';
 
 const [good, flat] = [assays.goodSine!(), assays.flatTop!()];
-const compared = compareCaptures(good, flat, { sameInstrument: true });
+const compared = worded(compareCaptures(good, flat, { sameInstrument: true }));
 
 /** The rows of a table by the start of its caption, a text a cell. */
 function rowsOf(document: Document, caption: string): string[][] {

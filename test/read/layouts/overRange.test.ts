@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
-import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
+import type { AssayResult } from '../../../src/assay/measureDocument.ts';
 import { parseClaim } from '../../../src/judge/claims/parseClaim.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
 import { rescaleCapture } from '../../../src/read/rescaleCapture.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { readsBothWays } from '../chunks/bothWays.ts';
 import { bytesOf } from './layoutCase.ts';
 import { lines, rows } from './wave.ts';
@@ -51,7 +52,8 @@ describe.each([
 
   test('never lead to the advice to be more sensitive', () => {
     const assay = assayCapture(readCapture(bytes), { file: 'a.csv', sha256: '0'.repeat(64) })[0]!;
-    const said = assay.result.notices.map(({ code, message }) => `${code}: ${message}`).join('\n');
+    const { notices } = worded(assay.result);
+    const said = notices.map(({ code, message }) => `${code}: ${message}`).join('\n');
     expect(said).toContain('wave.overRange');
     expect(said).not.toMatch(/fewer|digitiser\.range|resolution\.coarse|gaps\.found/);
   });
@@ -59,7 +61,7 @@ describe.each([
 
 test('what is cut off is of no kind, and no claim of its shape or volts can be judged', () => {
   const claims = ['pure sine', '120 V ±5 %', 'THD < 5 %', 'crest 1.38..1.45', '60 Hz ±1 %', '50 V ±5 %'];
-  const resultOf = (bytes: Uint8Array): MeasureResult =>
+  const resultOf = (bytes: Uint8Array): AssayResult =>
     assayCapture(
       readCapture(bytes),
       { file: 'a.csv', sha256: '0'.repeat(64) },

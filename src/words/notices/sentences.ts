@@ -1,0 +1,11 @@
+import type { OptionName } from '../optionNames.ts';
+
+/** A sentence for each code of a list, made of its facts. */
+export type SentencesOf<Codes> = {
+  readonly [Code in keyof Codes]: string | ((facts: Readonly<Codes[Code]>, option: OptionName) => string);
+};
+
+/** A number inside a sentence, to so many significant digits, as short as it can be. */
+export function rounded(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits)));
+}

@@ -1,0 +1,14 @@
+import { fields, flagName, flags } from '../assay/options/optionLists.ts';
+import type { OptionKey } from '../assay/options/options.ts';
+
+/** How a door calls an option, for a sentence that asks for it. */
+export type OptionName = (option: OptionKey) => string;
+
+/** As a terminal and a document call it: `--scale`. */
+export const flagOf: OptionName = (option) => flagName(flags.find((flag) => flag.option === option)!);
+
+/** As the page calls it: “Probe or divider ratio”. */
+export const fieldOf: OptionName = (option) => {
+  const field = fields.find((one) => one.option === option);
+  return field === undefined ? `${flagOf(option)} of the command line` : `“${field.label}”`;
+};

@@ -1,0 +1,42 @@
+import type { AssayNotice } from '../assay/notices.ts';
+import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
+import { measured } from './notices/measured.ts';
+import { flagOf, type OptionName } from './optionNames.ts';
+
+/**
+ * A result, or any part of one, as documents carry it: each notice with its message, each other fact as a sentence.
+ * What has its words already, because it came from a document, keeps them.
+ *
+ * @param option - how the door calls an option; flags, where not told otherwise: documents are read at a terminal.
+ */
+export function worded<T>(value: T, option: OptionName = flagOf): Worded<T> {
+  return inWords(value, option) as Worded<T>;
+}
+
+function inWords(value: unknown, option: OptionName): unknown {
+  if (Array.isArray(value)) return value.map((one) => inWords(one, option));
+  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return value;
+  if ('code' in value) return 'message' in value ? value : sentence(value as Fact, option);
+  return Object.fromEntries(
+    Object.entries(value).map(([key, part]) => [
+      key,
+      key === 'notices' ? part.map((notice: AssayNotice) => noticeOf(notice, option)) : inWords(part, option),
+    ]),
+  );
+}
+
+/** @example noticeOf({ code: 'cycles.few', cycles: 2.2, of: ['CH2'] }, flagOf).message // "CH2: Only 2.2 cycles: …" */
+function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): Notice {
+  if ('message' in notice) return notice;
+  const { code, of = [], alsoOf = [] } = notice;
+  const also = alsoOf.length === 0 ? '' : ` The same doubt of ${alsoOf.join(', ')}.`;
+  return { code, message: [...of, sentence(notice, option)].join(': ') + also };
+}
+
+const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = measured;
+
+function sentence(fact: Fact, option: OptionName): string {
+  const made = sentences[fact.code];
+  if (made === undefined) throw new RangeError(`there is no sentence for ${fact.code}`);
+  return typeof made === 'string' ? made : made(fact as never, option);
+}

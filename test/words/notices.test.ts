@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import type { AssayNotice } from '../../src/assay/notices.ts';
+import { fieldOf, type OptionName } from '../../src/words/optionNames.ts';
+import { worded } from '../../src/words/worded.ts';
+
+const said = (notice: AssayNotice, option?: OptionName): string =>
+  worded({ notices: [notice] }, option).notices[0]!.message;
+
+describe('the sentence of a notice', () => {
+  it.each<[AssayNotice, string | RegExp]>([
+    [
+      { code: 'ripple.alias', rippleHz: 48_600, sampleRateHz: 100_000, neededHz: 500_000, isNearHalf: true },
+      /48\.6 kHz lies close to half the sample rate, 50 kHz: .*Save again at 500 kS\/s or more\.$/,
+    ],
+    [
+      { code: 'ripple.alias', rippleHz: 3100, sampleRateHz: 20_000, neededHz: 200_000, isNearHalf: false },
+      /16\.9 kHz or 23\.1 kHz folded down.* 200 kS\/s or more/,
+    ],
+    [{ code: 'acquisition.mode', acquisition: 'peak detect' }, /\(peak detect\) .* look larger: /],
+    [{ code: 'acquisition.mode', acquisition: 'envelope' }, /larger/],
+    [{ code: 'acquisition.mode', acquisition: 'average' }, /vanishes/],
+    [{ code: 'acquisition.mode', acquisition: 'high resolution' }, /smaller/],
+    [
+      {
+        code: 'digitiser.range',
+        ...{ levelsUsed: 43, levelsAvailable: 256, perDivision: 20, unit: 'V', fillPercent: 82.03 },
+        ...{ bitsAssumed: false, divisions: 8 },
+      },
+      "The wave uses 43 of the scope's 256 levels: set 20 V per division, where it fills 82 % of the screen (8 divisions assumed).",
+    ],
+    [
+      {
+        code: 'digitiser.range',
+        ...{ levelsUsed: 43, levelsAvailable: 256, perDivision: 20, unit: 'A', fillPercent: 82.03 },
+        ...{ bitsAssumed: true, divisions: 8 },
+      },
+      /set 20 A per division.*\(8 bits and 8 divisions assumed\)\.$/,
+    ],
+    [
+      { code: 'digitiser.clipped', ends: 'both', perDivision: 200, unit: 'V' },
+      'Samples pile up on the highest and the lowest code of the scope, which cuts the wave off: set 200 V per division and save again.',
+    ],
+    [
+      { code: 'digitiser.clipped', ends: 'top', perDivision: null, unit: 'V' },
+      /the highest code that the record holds: .* set more volts per division/,
+    ],
+    [
+      { code: 'digitiser.missingCodes', missing: 1, levels: 200, isOfFile: false },
+      /^One level .* never occurs .* passes it: /,
+    ],
+    [
+      { code: 'digitiser.missingCodes', missing: 100, levels: 200, isOfFile: true },
+      /^100 of the 200 levels .* coarser than the file makes it look\.$/,
+    ],
+    [
+      { code: 'value.outlier', value: 5, atS: 0.0617, more: 0 },
+      /^A single value of 5 at 0\.0617 s stands far off the wave: /,
+    ],
+    [{ code: 'value.outlier', value: -5, atS: 0.015, more: 1 }, /value of -5 at 0\.015 s .* and 1 more: /],
+    [
+      { code: 'value.outlier', value: 20_315, atS: 0.005, more: 9, leftOutOf: { name: 'CH1', unit: '' } },
+      /^CH1: a single value of 20320 at 0\.005 s, and 9 more like it, are far beyond all others and left out: /,
+    ],
+    [{ code: 'power.negative', activeW: -8627 }, /-8630 W: .*the wrong way round\. .*\(--invert NAME\)\.$/],
+    [{ code: 'power.negative', activeW: null }, /^Power at the DC input comes out negative/],
+    [{ code: 'cycles.few', cycles: 2.24, of: ['CH2'] }, /^CH2: Only 2\.2 cycles: /],
+    [
+      { code: 'cycles.few', cycles: 2.24, of: ['a.csv', 'CH2'], alsoOf: ['b.csv', 'c.csv'] },
+      /^a\.csv: CH2: Only 2\.2 cycles: .* The same doubt of b\.csv, c\.csv\.$/,
+    ],
+  ])('%o', (notice, expected) => {
+    if (typeof expected === 'string') expect(said(notice)).toBe(expected);
+    else expect(said(notice)).toMatch(expected);
+  });
+
+  it('calls an option as the door does', () => {
+    const negative: AssayNotice = { code: 'power.negative', activeW: -8627 };
+    expect(said(negative, fieldOf)).toMatch(/\(“Upside down” NAME\)\.$/);
+    const skewed: AssayNotice = { code: 'power.skew', doubtS: 1e-5, doubtW: 12.3 };
+    expect(said(skewed)).toMatch(/may be 10 µs apart .* 12 W .* give with --skew\.$/);
+    expect(said(skewed, fieldOf)).toMatch(/give with --skew of the command line\.$/);
+  });
+
+  it('stays as it is where a document has it already', () => {
+    const notice = { code: 'cycles.few', message: 'Only a few.' };
+    expect(worded({ notices: [notice] }).notices).toEqual([notice]);
+  });
+});
