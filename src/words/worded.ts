@@ -27,10 +27,10 @@ function inWords(value: unknown, option: OptionName): unknown {
 
 /** @example noticeOf({ code: 'cycles.few', cycles: 2.2, of: ['CH2'] }, flagOf).message // "CH2: Only 2.2 cycles: …" */
 function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): Notice {
-  if ('message' in notice) return notice;
   const { code, of = [], alsoOf = [] } = notice;
+  const said = 'message' in notice ? notice.message : sentence(notice, option);
   const also = alsoOf.length === 0 ? '' : ` The same doubt of ${alsoOf.join(', ')}.`;
-  return { code, message: [...of, sentence(notice, option)].join(': ') + also };
+  return { code, message: [...of, said].join(': ') + also };
 }
 
 const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = measured;
