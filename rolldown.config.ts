@@ -4,6 +4,7 @@ import { toJsonSchema } from '@valibot/to-json-schema';
 import { defineConfig, type Plugin, type RolldownOptions } from 'rolldown';
 import { globSync } from 'tinyglobby';
 import { typeface } from './src/cli/report/typeface.ts';
+import { sittingSchema } from './src/page/save/sittingSchema.ts';
 import { documentSchemas, sharedSchemas } from './src/publish/documentSchemas.ts';
 import { pageStyle } from './src/publish/html/pageStyle.ts';
 import { caution, noCertificate } from './src/words/text.ts';
@@ -70,7 +71,7 @@ function publishedSchemas(): Plugin {
   return {
     name: 'published schemas',
     generateBundle() {
-      for (const [name, schema] of Object.entries(documentSchemas)) {
+      for (const [name, schema] of Object.entries({ ...documentSchemas, sitting: sittingSchema })) {
         const {
           $schema,
           $defs = {},

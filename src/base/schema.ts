@@ -6,7 +6,7 @@ import type { Notice } from './notice.ts';
 /** What a value from outside must look like to be a `T`. */
 export type Schema<T> = v.GenericSchema<unknown, T>;
 
-/** The first part of a value that is not as its schema says. */
+/** A part of a value that is not as its schema says. */
 export interface Misfit {
   /** Keys and indices from the top; empty: the value itself. */
   readonly path: readonly (string | number)[];
@@ -14,6 +14,10 @@ export interface Misfit {
   readonly place: string;
   /** What stands there. */
   readonly value: unknown;
+  /** `unknown key`: nothing may stand there; `missing key`: something must. */
+  readonly fault: 'unknown key' | 'missing key' | 'value';
+  /** The message of the schema that it doesn't fit. */
+  readonly says: string;
 }
 
 /**
@@ -27,9 +31,63 @@ export interface Misfit {
 export function admit<T>(value: unknown, schema: Schema<T>, refusal: (misfit: Misfit) => MeasureError): T {
   const { issues } = v.safeParse(schema, value, { abortEarly: true });
   if (issues === undefined) return value as T;
-  const parts = issues[0].path ?? [];
-  const path = parts.map(({ key }) => (typeof key === 'number' ? key : String(key)));
-  throw refusal({ path, place: path.join('.'), value: parts.length === 0 ? value : parts.at(-1)!.value });
+  throw refusal(misfitOf(issues[0], value));
+}
+
+/** The same of what a person wrote: of all that is wrong, a key misspelt before what it leaves missing. */
+export function admitWritten<T>(
+  value: unknown,
+  schema: Schema<T>,
+  refusal: (misfit: Misfit) => MeasureError,
+): T {
+  const { issues } = v.safeParse(schema, value);
+  if (issues === undefined) return value as T;
+  const found = issues.map((issue) => misfitOf(issue, value));
+  throw refusal(found.find(({ fault }) => fault === 'unknown key') ?? found[0]!);
+}
+
+/** What a schema makes of a value: the parts that have a fallback may be wrong. */
+export function admitPartly<T>(
+  value: unknown,
+  schema: Schema<T>,
+  refusal: (misfit: Misfit) => MeasureError,
+): T {
+  const { issues, output } = v.safeParse(schema, value, { abortEarly: true });
+  if (issues === undefined) return output as T;
+  throw refusal(misfitOf(issues[0], value));
+}
+
+type Issue = v.BaseIssue<unknown>;
+
+function misfitOf(issue: Issue, whole: unknown): Misfit {
+  const { path, message, expected } = deepest(issue);
+  const keys = path.map(({ key }) => (typeof key === 'number' ? key : String(key)));
+  const last = path.at(-1);
+  const isOfKey = last !== undefined && 'origin' in last && last.origin === 'key';
+  return {
+    ...{ path: keys, place: keys.join('.'), value: last === undefined ? whole : last.value },
+    fault: !isOfKey ? 'value' : isOfUnknown({ expected }) ? 'unknown key' : 'missing key',
+    says: message,
+  };
+}
+
+/** Of what may be one thing or another, it is taken for the one that it is like the farthest. */
+function deepest({ path, message, expected, issues }: Issue): DeepestIssue {
+  const own: readonly v.IssuePathItem[] = path ?? [];
+  const [inner] = (issues ?? [])
+    .map(deepest)
+    .sort((a, b) => b.path.length - a.path.length || Number(isOfUnknown(b)) - Number(isOfUnknown(a)));
+  return inner === undefined || inner.path.length === 0
+    ? { path: own, message, expected }
+    : { ...inner, path: [...own, ...inner.path] };
+}
+
+function isOfUnknown({ expected }: Pick<Issue, 'expected'>): boolean {
+  return expected === 'never';
+}
+
+interface DeepestIssue extends Pick<Issue, 'message' | 'expected'> {
+  readonly path: readonly v.IssuePathItem[];
 }
 
 /** Longer than anybody writes, short enough to be set in lines. */
@@ -75,6 +133,16 @@ export function optional<T extends Readonly<Record<string, Schema<unknown>>>>(
   const optionals = Object.entries(entries).map(([key, schema]) => [key, v.exactOptional(schema)]);
   return Object.fromEntries(optionals) as {
     readonly [Key in keyof T]: v.ExactOptionalSchema<T[Key], undefined>;
+  };
+}
+
+/** To valibot a list is an object with the keys 0, 1, and so on; here it is none. */
+export function noList<T>(schema: Schema<T>, says: string): Schema<T> {
+  const refused = v.never(says);
+  return {
+    ...schema,
+    '~run': (dataset, config) =>
+      (Array.isArray(dataset.value) ? refused : schema)['~run'](dataset as never, config) as never,
   };
 }
 

@@ -7,6 +7,7 @@ export { completeOptions, type ToldOptions } from '../assay/assayOptions.ts';
 export type { AssayResult, FailedResult, MeasureDocument, MeasureResult } from '../assay/measureDocument.ts';
 export type { Figure } from '../base/figure.ts';
 export { MeasureError } from '../base/measureError.ts';
+export { admitPartly, type Schema } from '../base/schema.ts';
 export type { Claim } from '../judge/claims/claim.ts';
 export type { Instrument } from '../measure/doubt/instrument.ts';
 export type { Capture, Channel } from '../read/capture.ts';

@@ -56,3 +56,17 @@ test.each([
   }
   throw new Error('nothing was thrown');
 });
+
+test('a damaged figure of an earlier document is named by its place', () => {
+  const { points, ...unit } = unitAt(116);
+  const [first, ...others] = points;
+  const text = documentOf(unitAt(118), { ...unit, points: [first, { ...others[0], rmsV: { value: 1 } }] });
+  expect(() => readEarlier(text, 'b.json')).toThrow(
+    expect.objectContaining({
+      code: 'earlier.schema',
+      detail: expect.objectContaining({
+        received: 'something else than expected at "units.1.points.1.rmsV.uncertainty"',
+      }),
+    }),
+  );
+});

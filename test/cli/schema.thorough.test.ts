@@ -3,7 +3,11 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { Ajv2020, type AnySchemaObject } from 'ajv/dist/2020.js';
 import { afterAll, describe, expect, inject, test } from 'vitest';
+import { planText } from '../../src/bench/plan/planText.ts';
+import { sittingText } from '../../src/page/save/sittingFile.ts';
+import { nothingTold } from '../../src/page/told/told.ts';
 import { readEvidence } from '../../src/publish/evidence/readEvidence.ts';
+import { parseYaml } from '../../src/read/text/parseYaml.ts';
 import { runCommand } from './runCommand.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'schema-'));
@@ -12,7 +16,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const captures = readdirSync('captures')
   .filter((name) => name.endsWith('.csv'))
   .map((name) => resolve('captures', name));
-const names = ['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet'];
+const names = [
+  ...['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet', 'sitting'],
+  ...['plan', 'instrument'],
+];
 
 async function printed(...words: string[]): Promise<string> {
   const { stdout, stderr } = await runCommand(words, folder);
@@ -65,6 +72,22 @@ const documents: Readonly<Record<string, () => Promise<readonly unknown[]>>> = {
     [...readdirSync('reports'), ...readdirSync('reports/bench').map((name) => `bench/${name}`)]
       .filter((name) => name.endsWith('.svg'))
       .map((name) => readEvidence(readFileSync(join('reports', name), 'utf8')).evidence),
+  sitting: async () => {
+    const told = { ...nothingTold, label: 'A', inverted: true, instrument: { bits: '8' } };
+    const state = { at: 'work', share: null, before: null } as const;
+    return [
+      JSON.parse(
+        await sittingText([{ id: 1, name: 'a.csv', told, file: new Blob(['0,1']), channel: 0, state }]),
+      ),
+    ];
+  },
+  plan: async () => [
+    parseYaml(readFileSync('captures/plan.yaml', 'utf8')).data,
+    parseYaml(planText(['red/300w.csv', 'red/step-600w.csv', 'red/transfer.csv'])).data,
+    // With what is told of options, each in its shape.
+    parseYaml(planText(['a.csv']).replaceAll(/^# (\w+: [^#\n]+)/gm, '$1')).data,
+  ],
+  instrument: async () => [parseYaml('gainPercent: 1.5\nbits: 12\n').data],
 };
 
 describe.each(names)('%s', (name) => {
@@ -101,6 +124,15 @@ describe('a damaged document is refused at its place', () => {
   });
 });
 
+test.each([
+  ['a key misspelt', 'laod: 300 W', /additional properties/],
+  ['a factor of zero', 'scale: 0', /scale/],
+  ['a key of an instrument that there is not', 'instrument: { gain: 3 }', /instrument/],
+])('a plan with %s is refused, as the command does', async (_, line, said) => {
+  const { data } = parseYaml(`units:\n  - name: A\n    captures:\n      - file: a.csv\n        ${line}\n`);
+  expect(faults(await schemaOf('plan'), data).join('\n')).toMatch(said);
+});
+
 test('each schema that is shipped can be printed, and what there is none of is refused in a line', async () => {
   const shipped = readdirSync(resolve(inject('command'), '../schemas')).map((file) =>
     file.replace('.json', ''),
@@ -108,5 +140,5 @@ test('each schema that is shipped can be printed, and what there is none of is r
   expect(shipped.sort()).toEqual([...names].sort());
   const { code, stderr } = await runCommand(['schema', 'film'], folder);
   expect(code).toBe(2);
-  expect(stderr).toContain('measure, bench, compare, recheck, truth, sheet');
+  expect(stderr).toContain(names.join(', '));
 });

@@ -1,8 +1,9 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
 import { MeasureError } from '../../base/measureError.ts';
 import type { ToldLoad } from '../sweep/benchPoint.ts';
+import type { Word } from './planSchema.ts';
 
-type Path = readonly (string | number)[];
+export type Path = readonly (string | number)[];
 
 /** Where a part of a plan stands, and how it is written there; undefined where the plan was not read from lines. */
 export interface PlanSource {
@@ -10,13 +11,13 @@ export interface PlanSource {
   writtenAt(path: Path): string | undefined;
 }
 
-/** A part of a plan, and what to say where it isn't what it should be. */
-export interface PlanPart {
-  readonly data: unknown;
+/** A part of a plan as its schema has it, and what to say where what it says is not right. */
+export interface PlanPart<T> {
+  readonly data: T;
   /** The word or number as it is written (`1.10`, `007`); undefined where that is not known. */
   readonly written: string | undefined;
   /** The part under a key or index; its data is undefined where there is none. */
-  at(key: string | number): PlanPart;
+  at<K extends keyof NonNullable<T> & (string | number)>(key: K): PlanPart<NonNullable<T>[K]>;
   /** True where nothing stands there. */
   readonly isAbsent: boolean;
   /**
@@ -29,16 +30,14 @@ export interface PlanPart {
 }
 
 /** The whole of a plan as a part. */
-export function planPart(data: unknown, source: PlanSource, path: Path = []): PlanPart {
+export function planPart<T>(data: T, source: PlanSource, path: Path = []): PlanPart<T> {
   return {
     data,
     written: source.writtenAt(path),
     isAbsent: data === undefined || data === null,
     at(key) {
-      const child =
-        typeof data === 'object' && data !== null
-          ? (data as Readonly<Record<string | number, unknown>>)[key]
-          : undefined;
+      type Child = NonNullable<T>[typeof key];
+      const child = (typeof data === 'object' && data !== null ? data[key as never] : undefined) as Child;
       // What is missing is missed where it should stand: in this part.
       return planPart(child, source, child === undefined ? path : [...path, key]);
     },
@@ -61,62 +60,43 @@ function received(data: unknown): string {
   return signs.length > 60 ? `${signs.slice(0, 59).join('')}…` : text;
 }
 
-/**
- * Checks that a part is a mapping with known keys only: a key misspelt would go unheard otherwise.
- *
- * @param what - for the message: `a unit`.
- * @throws MeasureError `plan.schema`, on the line of the first key that is not known.
- */
-export function mapping(part: PlanPart, what: string, keys: readonly string[]): PlanPart {
-  const expected = `the keys ${keys.join(', ')}`;
-  const { data } = part;
-  if (typeof data !== 'object' || data === null || Array.isArray(data))
-    throw part.wrong(`This is not ${what}.`, expected);
-  for (const key of Object.keys(data)) {
-    if (!keys.includes(key)) {
-      throw part.at(key).wrong(`The key "${key}" is not known in ${what}.`, expected, 'check the spelling');
-    }
-  }
-  return part;
-}
+type Maybe<T> = T | null | undefined;
 
 /** The parts of a list; none where it is absent. */
-export function list(part: PlanPart, what: string): readonly PlanPart[] {
-  if (part.isAbsent) return [];
-  if (!Array.isArray(part.data)) throw part.wrong(`${what} form a list.`, 'lines that start with "- "');
-  return part.data.map((_, i) => part.at(i));
+export function parts<T>(part: PlanPart<Maybe<readonly T[]>>): readonly PlanPart<T>[] {
+  return (part.data ?? []).map((_, i) => part.at(i) as PlanPart<T>);
 }
 
-/** A text that is not empty; a number, true or false counts as it is written. */
-export function text(part: PlanPart, what: string, example: string): string {
-  const { data } = part;
-  const isWord = typeof data === 'number' || typeof data === 'boolean';
-  const value = isWord ? (part.written ?? String(data)) : data;
-  const isMissing = part.isAbsent || value === '';
-  if (typeof value !== 'string' || value.trim() === '')
-    throw part.wrong(isMissing ? `${what} is missing.` : `${what} is no text.`, `a text such as ${example}`);
-  return value.trim();
+/** A text; a number, true or false counts as it is written. */
+export function text({ data, written }: PlanPart<Word>): string {
+  return (typeof data === 'string' ? data : (written ?? String(data))).trim();
 }
 
 /** The same, where it may be absent. */
-export function optionalText(part: PlanPart, what: string, example: string): string | undefined {
-  return part.isAbsent ? undefined : text(part, what, example);
+export function optionalText(part: PlanPart<Maybe<Word>>): string | undefined {
+  return part.isAbsent ? undefined : text(part as PlanPart<Word>);
 }
 
-/** What a grammar of its own makes of a part's text; its complaint gains the place in the plan. */
-export function parsed<T>(part: PlanPart, what: string, example: string, parse: (words: string) => T): T {
+/** What a grammar of its own makes of a word; its complaint gains the place in the plan. */
+export function parsed<T>(part: PlanPart<Word>, example: string, parse: (words: string) => T): T {
   // A number as it is meant, not as it is written: 3e2 W.
-  const words = typeof part.data === 'number' ? String(part.data) : text(part, what, example);
+  const words = typeof part.data === 'number' ? String(part.data) : text(part);
   try {
     return parse(words);
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    throw part.wrong(
-      error.message,
-      error.detail.expected ?? `a text such as ${example}`,
-      error.detail.advice,
-    );
+    const { expected = `a text such as ${example}`, advice } = error.detail;
+    throw part.wrong(error.message, expected, advice);
   }
+}
+
+/** The same, where it may be absent: null. */
+export function optionallyParsed<T>(
+  part: PlanPart<Maybe<Word>>,
+  example: string,
+  parse: (words: string) => T,
+): T | null {
+  return part.isAbsent ? null : parsed(part as PlanPart<Word>, example, parse);
 }
 
 const STATE = /^(\d+(?:[.,]\d+)?) ?(%|V)(?: ?DC)?$/i;

@@ -36,12 +36,13 @@ export function readInstrument(text: string): Partial<Instrument> {
   }
   // Line by line, so that the first that is wrong is named.
   for (const [key, value] of Object.entries(data)) {
-    admit({ [key]: value }, instrumentFileSchema, () => refusal(key, value, lineOf([key])));
+    admit({ [key]: value }, instrumentFileSchema, () => instrumentRefusal(key, value, lineOf([key])));
   }
   return data as Partial<Instrument>;
 }
 
-function refusal(key: string, value: unknown, line: number): MeasureError {
+/** The error for a line that states no figure of an instrument. */
+export function instrumentRefusal(key: string, value: unknown, line: number): MeasureError {
   if (!Object.hasOwn(EXAMPLES, key)) {
     return new MeasureError('instrument.key', `The key "${key}" is not known.`, {
       line,

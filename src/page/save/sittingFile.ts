@@ -1,17 +1,6 @@
-import { MeasureError } from '../../entry/measuring.ts';
+import { admitPartly, MeasureError } from '../../entry/measuring.ts';
 import type { Entry, NamedFile } from '../desk/sitting.ts';
-import { nothingTold, type Told } from '../told/told.ts';
-
-/** A sitting as a file: every capture whole, compressed, and what was told of it. */
-interface SittingDocument {
-  readonly schema: 'sineassay/sitting@1';
-  readonly captures: readonly {
-    readonly file: string;
-    readonly told: Told;
-    /** The file's bytes, gzip, base64. */
-    readonly gzip: string;
-  }[];
-}
+import { type SittingDocument, sittingSchema } from './sittingSchema.ts';
 
 /** The captures of a sitting and all that was told of them, as the text of one JSON file. */
 export async function sittingText(entries: readonly Entry[]): Promise<string> {
@@ -42,7 +31,7 @@ export async function readSitting(sitting: Blob, mostBytes: number = roomBytes()
   if (total > mostBytes) throw tooLarge(total, mostBytes, 'unpacks to more');
   const files: NamedFile[] = [];
   for (const { name, told, bytes, unpacksTo } of packed) {
-    files.push({ name, told: toldOf(told), file: await unpacked(name, bytes, unpacksTo) });
+    files.push({ name, told, file: await unpacked(name, bytes, unpacksTo) });
   }
   return files;
 }
@@ -127,29 +116,7 @@ function capturesOf(text: string): SittingDocument['captures'] {
   } catch {
     throw unknown;
   }
-  const { schema, captures } = (data ?? {}) as Partial<SittingDocument>;
-  if (schema !== 'sineassay/sitting@1' || !Array.isArray(captures)) throw unknown;
-  for (const one of captures as unknown[]) {
-    const { file, gzip } = (one ?? {}) as { readonly file?: unknown; readonly gzip?: unknown };
-    if (typeof file !== 'string' || typeof gzip !== 'string') throw unknown;
-  }
-  return captures;
-}
-
-/** What was told, as far as it is of the right kind; a file may have been edited. */
-function toldOf(told: unknown): Told {
-  const given = (told ?? {}) as Readonly<Record<string, unknown>>;
-  const pairs = Object.entries(nothingTold).map(([key, nothing]) => {
-    const value = given[key];
-    if (key === 'instrument') return [key, instrumentOf(value)];
-    return [key, typeof value === typeof nothing ? value : nothing];
-  });
-  return Object.fromEntries(pairs) as Told;
-}
-
-function instrumentOf(value: unknown): Told['instrument'] {
-  if (typeof value !== 'object' || value === null) return {};
-  return Object.fromEntries(Object.entries(value).filter(([, text]) => typeof text === 'string'));
+  return admitPartly(data, sittingSchema, () => unknown).captures;
 }
 
 async function through(blob: Blob, stream: GenericTransformStream): Promise<ArrayBuffer> {

@@ -77,6 +77,16 @@ const head = 'units:\n  - name: A\n    captures:\n      - file: a.csv\n';
 
 test.each([
   ['a key misspelt', `${head}        laod: 300 W\n`, 5, 'The key "laod" is not known in a capture.', 'load'],
+  [
+    'a key misspelt that had to be there',
+    'units:\n  - name: A\n    captures:\n      - flie: a.csv\n',
+    4,
+    'The key "flie"',
+    'file',
+  ],
+  ['a list of scales', `${head}scale: [1, 2]\n`, 5, 'or one for each channel', 'CH1: 200'],
+  ['a scale of a channel', `${head}scale:\n  CH1: 0\n`, 6, 'A scale is a number', '200'],
+  ['a list for an instrument', `${head}instrument: [3]\n`, 5, 'An instrument is a file', 'gainPercent'],
   ['a load in volts', `${head}        load: 300 V\n`, 5, '"300 V" is no load.', 'watts'],
   ['a battery over the top', `${head}        battery: 120 %\n`, 5, 'is no state of a battery', '80 %'],
   ['a claim nobody understands', `${head}    claims:\n      - nice sine\n`, 6, 'nice sine', 'kind of wave'],
