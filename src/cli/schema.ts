@@ -12,7 +12,7 @@ const after = `
   truth                              what synth writes beside its capture
   sheet                              the data inside a sheet (.svg)
   sitting                            what the page saves to go on with later
-  plan, instrument                   YAML that you write, for bench and --instrument
+  plan, instrument                   what you write, for bench and --instrument
 
 Example:
   sineassay schema measure > measure.schema.json
