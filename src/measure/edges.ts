@@ -120,7 +120,7 @@ export function steppedLevels(
   const edge = edges(samples, levels, samples.length / periodSamples);
   // Edges of real converters take up to 1 % of the period; the fastest flank of a smooth wave about 4 %.
   if (edge === null || edge.riseSamples > Math.max(1.6, 0.02 * periodSamples)) return SMOOTH;
-  if (levels.length <= 3 ? !haveTops(samples, levels) : options.isSineAndLine) return SMOOTH;
+  if (!haveTops(samples, levels) || (levels.length > 3 && options.isSineAndLine)) return SMOOTH;
   return { levels, switchesPerCycle: edge.perCycle };
 }
 

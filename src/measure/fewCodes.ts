@@ -49,7 +49,7 @@ export function fewCodes(
   const known = stated || sine.crossings > FLICKERING * once;
   // A border is crossed somewhere between two samples.
   const ofSampling = (sine.amplitude * fit.omega) / Math.sqrt(12);
-  if (!known && isStaircase(sine, highest, ofSampling)) return { stepSize: null, roundedSine: false };
+  if (!known && sine.isStaircase) return { stepSize: null, roundedSine: false };
   if (stepSize === null && sine.deviation > hypot(MOST_APART, MOST_DISTORTED * sine.amplitude, ofSampling)) {
     return other;
   }
@@ -62,14 +62,6 @@ const FLICKERING = 1.3;
 const MOST_APART = 0.06;
 /** Of its amplitude, by which its own harmonics may: 8 % of distortion, their root of the mean square. */
 const MOST_DISTORTED = 0.06;
-
-/** Levels evenly about zero, under a sine of their height: what a staircase switched to the nearest level is. */
-function isStaircase(sine: RoundedSine, highest: number, ofSampling: number): boolean {
-  const { amplitude, offset, deviation, crossings } = sine;
-  if (deviation > MOST_APART + 1.5 * ofSampling) return false;
-  const doubt = 0.004 + (2 * deviation) / Math.sqrt(crossings);
-  return Math.abs(offset - highest / 2) < doubt && Math.abs(amplitude - highest / 2) < doubt;
-}
 
 /** All rows but one in a thousand within a code of the sine's own. */
 function isWithinACode(

@@ -41,19 +41,30 @@ export function quantisationStep(samples: Float64Array): number | null {
 /** Values under which they may be the levels of a staircase. */
 const FEW_VALUES = 64;
 
-/** Noise carries a signal to and fro between neighbouring codes; a wave's own levels turn back twice a cycle. */
+/** Samples at a code between two turns, at most, where noise carried the record there and back. */
+const FLICKER_RUN = 2;
+/** Of all samples: such short stays. */
+const LEAST_FLICKERING = 0.015;
+
+/**
+ * Noise carries a signal to and fro between neighbouring codes from one sample to the next or the one after; a wave's own
+ * levels turn back twice a cycle, and pulses, however many, stay for longer.
+ */
 function flickers(samples: Float64Array): boolean {
-  let [last, way, turns] = [Number.NaN, 0, 0];
-  for (const x of samples) {
+  let [last, way, turnedAt, short] = [Number.NaN, 0, Number.NEGATIVE_INFINITY, 0];
+  for (let n = 0; n < samples.length; n++) {
+    const x = samples[n]!;
     if (Number.isNaN(x)) continue;
     const step = Math.sign(x - last);
-    if (step !== 0 && !Number.isNaN(step)) {
-      if (way !== 0 && step !== way) turns++;
-      way = step;
-    }
     last = x;
+    if (step === 0 || Number.isNaN(step)) continue;
+    if (way !== 0 && step !== way) {
+      if (n - turnedAt <= FLICKER_RUN) short++;
+      turnedAt = n;
+    }
+    way = step;
   }
-  return turns > 0.03 * samples.length;
+  return short > LEAST_FLICKERING * samples.length;
 }
 
 /**

@@ -54,6 +54,8 @@ function periodic(
     bits?: readonly number[];
     noise?: number;
     scope?: Partial<Scope>;
+    /** Where in its cycle the record may start; default: anywhere. */
+    startsAt?: (phase: number, cycles: number) => boolean;
   },
 ): { csv: string; words: string; frequencyHz: number; shape: Shape } {
   const [rms, nominalHz] = chance.pick(MAINS);
@@ -61,7 +63,8 @@ function periodic(
   const shape = made.shape(rms);
   const sampleRateHz = Math.round(nominalHz * Math.exp(chance.between(...logs(how.perCycle))));
   const cycles = chance.between(...how.cycles);
-  const start = chance.between(0, 1);
+  let start = chance.between(0, 1);
+  while (how.startsAt?.(start, cycles) === false) start = chance.between(0, 1);
   const peak = (made.peakRatio ?? Math.SQRT2 * 1.1) * rms;
   const bits = chance.pick(how.bits ?? [8, 8, 10, 12]);
   const noise = (how.noise ?? chance.pick([0.001, 0.003, 0.01])) * rms;
@@ -291,8 +294,22 @@ export const families: readonly Family[] = [
         ['modified sine of little duty', (rms) => threeLevel(rms * 1.8, 0.3)],
         ['pulses', (rms) => (p) => (p % 1 < 0.2 ? 2 * rms : 0)],
       ]);
+      // Where two levels are all, one whole stay between two edges shows no period: a rise, or a fall, must be there twice.
+      const fallsAt = name === 'pulses' ? 0.2 : name === 'square' ? 0.5 : null;
+      const isSeenTwice = (phase: number, cycles: number): boolean =>
+        fallsAt === null ||
+        phase + cycles > 2.03 ||
+        (phase < fallsAt - 0.03 && phase + cycles > 1 + fallsAt + 0.03);
       return {
-        ...periodic(c, { shape, words: name, peakRatio: 2.1 }, { cycles: [1.4, 3], perCycle: [200, 1500] }),
+        ...periodic(
+          c,
+          { shape, words: name, peakRatio: 2.1 },
+          {
+            cycles: [1.4, 3],
+            perCycle: [200, 1500],
+            startsAt: isSeenTwice,
+          },
+        ),
         figures: ['frequencyHz'],
       };
     },

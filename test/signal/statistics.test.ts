@@ -69,3 +69,10 @@ test('quantisationStep(samples) reads the step off the values, and none off smoo
   expect(quantisationStep(few(0))).toBeNull();
   expect(quantisationStep(few(0.4))).toBe(1);
 });
+
+test('quantisationStep(samples) takes neither two levels of pulses for codes, nor noise between two codes for a wave', () => {
+  const pulses = Float64Array.from({ length: 6000 }, (_, n) => (n % 40 < 4 + (n % 31) ? 300 : -300));
+  expect(quantisationStep(pulses)).toBeNull();
+  const random = randomNumbers(7);
+  expect(quantisationStep(pulses.map(() => (random() < 0.05 ? 1.6 : 0)))).toBe(1.6);
+});

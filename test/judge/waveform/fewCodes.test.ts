@@ -100,3 +100,16 @@ test('120 V through 1:200 written with one decimal is a sine, and its claim hold
     levels: 17,
   });
 });
+
+test('a sine 0.004 codes off the height of a staircase is told from it, by when it goes from code to code', () => {
+  const of = (amplitude: number, offset: number): Float64Array =>
+    Float64Array.from(
+      { length: 3500 },
+      (_, n) => 54.56 * Math.round(amplitude * Math.sin((2 * Math.PI * n) / 418.13 + 1) + offset),
+    );
+  expect(classifyWave(measureWave(inputOf(of(3.004, 0.003), 25_000))).kind).toBe('pure sine');
+  expect(classifyWave(measureWave(inputOf(of(2.9999, 0), 25_000)))).toMatchObject({
+    kind: 'stepped',
+    levels: 7,
+  });
+});

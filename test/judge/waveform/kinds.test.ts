@@ -167,3 +167,31 @@ test('pairs of highest and lowest values are seen to be those of peak detection'
     'acquisition.pairs',
   );
 });
+
+test('pulses without noise on the very codes of their levels are no sine on few codes', () => {
+  // Twenty times as far apart as a digitiser's codes would be seen: two or three values are all that occurs.
+  for (const [ratio, isTwo] of [
+    [40, true],
+    [27, false],
+    [32, false],
+  ] as const) {
+    const shape = (phase: number): number => {
+      const [carrier, level] = [triangle(ratio * phase), 0.85 * sine(phase)];
+      if (isTwo) return level > carrier ? 1 : -1;
+      return ((level > carrier ? 1 : -1) - (-level > carrier ? 1 : -1)) / 2;
+    };
+    const samples = Float64Array.from({ length: 7200 }, (_, n) => 350 * shape((n / 1800 + 0.13) % 1));
+    expect(new Set(samples).size).toBe(isTwo ? 2 : 3);
+    const { kind, reasons } = classifyWave(measureWave(inputOf(samples, 90_000)));
+    expect([kind, reasons[0]]).toEqual(['not classified', expect.stringMatching(/^switches .* pulse-width/)]);
+  }
+});
+
+test('a cut sine whose noise parts its flanks into levels is no staircase: at its outermost it rests nowhere', () => {
+  for (let run = 0; run < 40; run++) {
+    const cutDeg = 52;
+    const cut = (phase: number): number => (phase % 0.5 < cutDeg / 360 ? sine(phase) : 0);
+    const noisy = captured(cut, { perCycle: 480, cycles: 6.84, noise: 0.0071 });
+    expect(classifyWave(noisy).kind).toBe('distorted sine');
+  }
+});
