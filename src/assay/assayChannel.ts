@@ -6,12 +6,13 @@ import { isFrequencyOf, type ToldNominal } from '../judge/nominal/mainsNominals.
 import { isAlternating, SINE_THD_PERCENT } from '../judge/waveform/classifyWave.ts';
 import type { Waveform } from '../judge/waveform/waveform.ts';
 import { ASSUMED_INSTRUMENT } from '../measure/doubt/instrument.ts';
+import { eventsOf, SEARCHED_LOAD_W, type SupplyHappenings } from '../measure/steps/supplyTimeline.ts';
 import type { Capture, Channel } from '../read/capture.ts';
 import type { Assay } from './assay.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { captureSummary, dedupeNotices, traceOf } from './captureSummary.ts';
 import { budgetsOf, currentFigures, keyedByUnit, voltageFigures } from './channelFigures.ts';
-import { courseOf, courseWithNominal, jumpNotices, outletRms, steadyNotice } from './course.ts';
+import { courseWithNominal, followed, jumpNotices, outletRms, steadyNotice } from './course.ts';
 import { currentOf } from './currentAndPower.ts';
 import { loadOf, loadSeenOf } from './loadOf.ts';
 import { loadInWords } from './loadSeen.ts';
@@ -47,9 +48,8 @@ export function assayChannel(
   const isVoltage = channel.quantity === 'voltage';
   const instrument = { ...ASSUMED_INSTRUMENT, ...options.instrument };
   const drawn = isVoltage ? currentOf(capture, channel, options) : { channel: null, notices: [] };
-  const followed = isVoltage ? courseOf(capture, channel, drawn.channel) : null;
-  const steady = measureSteady(capture, channel, instrument, followed, options);
-  const { measured, stretch, course: seen } = steady;
+  const found = isVoltage ? followed(capture, channel, drawn.channel) : null;
+  const { measured, stretch, supply } = measureSteady(capture, channel, instrument, found, options);
   const { wave, meter, scaleSource, calibrated } = measured;
   const cutOff = cutOffReason(channel);
   const waveform = cutOff === null ? measured.waveform : notClassified(measured.waveform, cutOff);
@@ -58,8 +58,11 @@ export function assayChannel(
   const told = { ...claimedNominal(claims), ...options.nominal };
   // A direct rail and noise are no outlet: nothing is inferred of them, and nothing advised.
   const isAlternate = isAlternating(wave);
-  const gain = calibrated.scale / channel.scale;
-  const outletAcRms = outletRms(figures.acRms, figures.spanS, seen, gain);
+  const chain = { instrument, scaleSource };
+  const toldW = loadInWords({ told: options.load, file: source.file })?.watts ?? null;
+  const isLoaded = toldW !== null && toldW > SEARCHED_LOAD_W;
+  const happened = supply === null ? NOTHING : eventsOf(supply, chain, isLoaded);
+  const outletAcRms = outletRms(figures.acRms, figures.spanS, happened.events);
   const isOutlet = isVoltage && isAlternate && !isSignal(measured.waveform, figures.frequencyHz);
   const outlet = outletOf(isOutlet, isVoltage, outletAcRms, figures.frequencyHz, told);
   const { nominal, notices: nominalNotices } = outlet;
@@ -72,8 +75,7 @@ export function assayChannel(
     { capture, voltage: channel, current: drawn.channel, wave, stretch, instrument, scaleSource },
     options,
   );
-  const chain = { instrument, scaleSource };
-  const toldW = loadInWords({ told: options.load, file: source.file })?.watts ?? null;
+  const judged = supply === null ? null : courseWithNominal(supply, happened, nominal, chain);
   // A pulse train or a burst is no supply: what changes along it is its own.
   const course =
     wave.aperiodic === 'brief'
@@ -82,17 +84,18 @@ export function assayChannel(
           ...{ capture, voltage: calibrated, chain, isScaleDoubted },
           toldW: drawn.channel === null ? toldW : null,
         })
-      : seen === null || measured.waveform.kind === 'not classified'
+      : judged === null || measured.waveform.kind === 'not classified'
         ? NO_COURSE
         : courseResults({
-            course: courseWithNominal(seen, capture, calibrated, drawn.channel, { nominal, chain, toldW }),
+            course: judged,
             ...{ capture, voltage: calibrated, nominal, instrument, orders },
             isResistiveFullStep: options.isResistiveFullStep ?? false,
             ...{ toldW, isScaleDoubted },
           });
   const { dynamics, ...courseSections } = course;
   const under = loadSeenOf({
-    ...{ voltage: calibrated, current: drawn.channel, course: seen, stretch, intervalS: capture.intervalS },
+    ...{ voltage: calibrated, current: drawn.channel, supply, steps: judged?.steps ?? [], stretch },
+    intervalS: capture.intervalS,
     spanS: figures.spanS,
     result: { ...courseSections, ...load.sections },
     ...{ told: options.load, file: source.file },
@@ -133,8 +136,8 @@ export function assayChannel(
       ...(meter === null ? {} : { meter }),
       notices: [
         ...given,
-        ...(stretch === undefined ? [] : [steadyNotice(stretch, seen, capture)]),
-        ...jumpNotices(seen),
+        ...(stretch === undefined ? [] : [steadyNotice(stretch, supply, capture)]),
+        ...jumpNotices(happened.jumps),
         // Volts that were cut off are too few whatever the outlet is for.
         ...nominalNotices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),
         ...directNotices,
@@ -205,6 +208,8 @@ function cutOffReason(channel: Channel): string | null {
 function notClassified({ levels }: Waveform, reason: string): Waveform {
   return { kind: 'not classified', reasons: [reason], levels, atTheEdge: false };
 }
+
+const NOTHING: SupplyHappenings = { events: [], jumps: [] };
 
 const NO_COURSE: CourseResults = { steps: [], events: [], excursions: [], dynamics: null };
 

@@ -3,7 +3,8 @@ import type { Instrument } from '../measure/doubt/instrument.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { activePower } from '../measure/power/nonsinusoidalPower.ts';
 import { isRestless } from '../measure/steadyWave.ts';
-import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
+import type { FollowedSupply } from '../measure/steps/followSupply.ts';
+import type { LoadStep } from '../measure/steps/loadStep.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 import type { AssayOptions } from './assayOptions.ts';
 import { currentAndPower, skewOf } from './currentAndPower.ts';
@@ -53,7 +54,8 @@ interface LoadSeenInput {
   /** Null where the capture has none. */
   readonly current: Channel | null;
   /** Null where nothing repeats. */
-  readonly course: SupplyCourse | null;
+  readonly supply: FollowedSupply | null;
+  readonly steps: readonly LoadStep[];
   /** What the figures describe; undefined: the whole record. */
   readonly stretch: SampleRange | undefined;
   /** Between samples, s. */
@@ -71,13 +73,16 @@ export function loadSeenOf(input: LoadSeenInput): {
   readonly section: { readonly loadSeen?: LoadSeen };
   readonly notices: readonly AssayNotice[];
 } {
-  const { voltage, current, course, stretch, intervalS, spanS, result, isScaleDoubted } = input;
+  const { voltage, current, supply, steps, stretch, intervalS, spanS, result, isScaleDoubted } = input;
   // Over a record that changes, without a stretch of its own, a mean power is nobody's load.
-  const isOneLoad = stretch !== undefined || course === null || !isRestless(course);
+  const isOneLoad = stretch !== undefined || supply === null || !isRestless(supply);
   const { load, notices } = loadSeen({
     activeW: (isOneLoad && !isScaleDoubted && result.power?.activeW) || null,
     ...{ told: input.told, file: input.file },
-    elsewhereW: settledPowers(voltage, current, course, intervalS),
+    elsewhereW:
+      supply === null
+        ? []
+        : settledPowers(voltage, current, steps, 1 / (supply.envelope.frequencyHz[0]! * intervalS)),
     isLoaded: isLoadedAt((spanS[0] + spanS[1]) / 2, result.steps, result.events),
   });
   return { section: load === null ? {} : { loadSeen: load }, notices };
@@ -87,12 +92,11 @@ export function loadSeenOf(input: LoadSeenInput): {
 function settledPowers(
   { samples: volts }: Channel,
   current: Channel | null,
-  course: SupplyCourse | null,
-  intervalS: number,
+  steps: readonly LoadStep[],
+  periodSamples: number,
 ): readonly number[] {
-  if (current === null || course === null) return [];
-  const periodSamples = 1 / (course.envelope.frequencyHz[0]! * intervalS);
-  return course.steps
+  if (current === null) return [];
+  return steps
     .flatMap(({ settledBefore, settledAfter }) => [settledBefore, settledAfter])
     .flatMap((span) => activePower(volts, current.samples, span, periodSamples) ?? []);
 }

@@ -7,7 +7,8 @@ import { doubtWave } from '../measure/doubtWave.ts';
 import { estimateWave } from '../measure/estimateWave.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import { locateSteady } from '../measure/steadyWave.ts';
-import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
+import type { FollowedSupply } from '../measure/steps/followSupply.ts';
+import { scaledSupply } from '../measure/steps/supplyTimeline.ts';
 import { tieScale } from '../measure/tiedScale.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
 
@@ -15,8 +16,8 @@ interface MeasuredSteady {
   readonly measured: Measured;
   /** Undefined: the whole record. */
   readonly stretch: SampleRange | undefined;
-  /** As given; null where what it follows is no supply's voltage. */
-  readonly course: SupplyCourse | null;
+  /** As followed, on the measured channel's scale; null where that is no supply's voltage. */
+  readonly supply: FollowedSupply | null;
 }
 
 /**
@@ -29,7 +30,7 @@ export function measureSteady(
   capture: Capture,
   channel: Channel,
   instrument: Instrument,
-  followed: SupplyCourse | null,
+  followed: FollowedSupply | null,
   options: MeterOptions,
 ): MeasuredSteady {
   const { orders = 50, sineThdPercent = SINE_THD_PERCENT } = options;
@@ -44,7 +45,9 @@ export function measureSteady(
   const wave = doubtWave(estimate, { instrument, scaleSource });
   const waveform = classifyWave(wave, sineThdPercent);
   const comparison = meter === null ? null : compareMeter(meter, waveform);
-  return { measured: { wave, waveform, meter: comparison, scaleSource, calibrated }, stretch, course };
+  const gain = calibrated.scale / channel.scale;
+  const supply = gain === 1 || course === null ? course : scaledSupply(course, gain, calibrated.samples);
+  return { measured: { wave, waveform, meter: comparison, scaleSource, calibrated }, stretch, supply };
 }
 
 interface MeterOptions {

@@ -4,7 +4,7 @@ import { MINIMUM_CYCLES } from '../signal/findFundamental.ts';
 import { median, moments } from '../signal/statistics.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { WaveInput } from './measuredWave.ts';
-import type { SupplyCourse } from './steps/supplyTimeline.ts';
+import type { FollowedSupply } from './steps/followSupply.ts';
 
 /** What of a channel is measured: found before anything is fitted. */
 interface SteadyWave {
@@ -13,7 +13,7 @@ interface SteadyWave {
   /** Of the channel, in samples; undefined: the whole record. */
   readonly stretch: SampleRange | undefined;
   /** As given; null where what it follows is no supply's voltage. */
-  readonly course: SupplyCourse | null;
+  readonly course: FollowedSupply | null;
 }
 
 /**
@@ -22,7 +22,7 @@ interface SteadyWave {
  *
  * @throws MeasureError as `locateWave` does for the whole record.
  */
-export function locateSteady(capture: Capture, channel: Channel, course: SupplyCourse | null): SteadyWave {
+export function locateSteady(capture: Capture, channel: Channel, course: FollowedSupply | null): SteadyWave {
   const whole = waveInput(capture, channel);
   const start = roughOmega(course, capture);
   const stretch = steadyStretch(course, capture);
@@ -62,7 +62,7 @@ const LEAST_STEADY_CYCLES = 2;
 const LEAST_LIT_CYCLES = MINIMUM_CYCLES;
 
 /** The stretch that figures are measured on, where that is not the whole record. */
-function steadyStretch(course: SupplyCourse | null, { intervalS }: Capture): SampleRange | undefined {
+function steadyStretch(course: FollowedSupply | null, { intervalS }: Capture): SampleRange | undefined {
   if (course === null || course.steady.whole || !isRestless(course)) return undefined;
   const { from, to } = course.steady;
   const cycles = (to - from) * intervalS * course.envelope.frequencyHz[0]!;
@@ -77,9 +77,9 @@ const DRIFT = { rms: 0.02, frequencyHz: 0.01, current: 0.05 } as const;
 const JUMP_RATIO = 0.05;
 
 /** Something steps, breaks off or jumps in phase, or one third of the record differs from another for good. */
-export function isRestless(course: SupplyCourse): boolean {
-  const { steps, events, jumps, envelope, currentEnvelope, steady } = course;
-  if (steps.length + events.length + jumps.length > 0) return true;
+export function isRestless(course: FollowedSupply): boolean {
+  const { envelope, currentEnvelope, steady } = course;
+  if (course.isUnsteady) return true;
   const third = Math.floor(envelope.rms.length / 3);
   if (third < 1) return false;
   const usual = median(envelope.frequencyHz);
@@ -97,7 +97,7 @@ export function isRestless(course: SupplyCourse): boolean {
 }
 
 /** The fundamental in the middle of a course, radians a sample; undefined where there is none. */
-function roughOmega(course: SupplyCourse | null, { intervalS }: Capture): number | undefined {
+function roughOmega(course: FollowedSupply | null, { intervalS }: Capture): number | undefined {
   if (course === null) return undefined;
   const { frequencyHz } = course.envelope;
   return 2 * Math.PI * frequencyHz[frequencyHz.length >> 1]! * intervalS;
@@ -122,7 +122,7 @@ function isFragment(
   { samples }: LocatedWave,
   omega: number,
   { intervalS, acCoupled }: WaveInput,
-  { dark }: SupplyCourse,
+  { dark }: FollowedSupply,
   channel: Channel,
 ): boolean {
   const periodSamples = (2 * Math.PI) / omega;

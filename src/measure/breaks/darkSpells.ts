@@ -3,10 +3,8 @@ import type { SampleRange } from '../../read/capture.ts';
 import { usualPeak } from '../../signal/strayValues.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scatter } from '../doubt/component.ts';
-import type { ChannelRecord } from '../envelope.ts';
-import { type BreakPlace, type DarkSpell, type EventFigures, voltageEdges } from './eventFigures.ts';
+import { type BreakPlace, type DarkSpell, largestSize, voltageEdges } from './eventFigures.ts';
 import { type Departure, placeOf, type SteadySide } from './steadySide.ts';
-import type { SupplyBreak } from './supplyEvent.ts';
 import { type DarkRun, zeroVoltageRuns } from './zeroVoltageRuns.ts';
 
 /** Of a period: less voltage than this is no side but a run cut by the record's end. */
@@ -23,12 +21,7 @@ const FLANK_CYCLES = 0.024;
  *
  * @param omega - the fundamental, rough, radians a sample.
  */
-export function darkSpells(
-  record: ChannelRecord,
-  omega: number,
-  figures: EventFigures,
-): readonly DarkSpell[] {
-  const { samples } = record;
+export function darkSpells(samples: Float64Array, omega: number): readonly DarkSpell[] {
   const periodSamples = (2 * Math.PI) / omega;
   const runs = zeroVoltageRuns(samples, periodSamples, usualPeak(samples));
   const sure = runs.filter((run) => run.sure);
@@ -43,9 +36,9 @@ export function darkSpells(
     const isLong = run.sure && run.to - run.from >= OWN_REST_CYCLES * periodSamples;
     const spell =
       atStart !== atEnd
-        ? endSpell(samples, { before, run, after }, omega, figures, atStart)
+        ? endSpell(samples, { before, run, after }, omega, atStart)
         : !atStart && (isLong || (isSide(before) && isSide(after)))
-          ? breakBetween(record, { before, run, after }, omega, figures)
+          ? breakBetween(samples, { before, run, after }, omega)
           : null;
     if (spell !== null) spells.push(spell);
   }
@@ -57,12 +50,11 @@ function endSpell(
   samples: Float64Array,
   place: BreakPlace & { readonly run: DarkRun },
   omega: number,
-  figures: EventFigures,
   atStart: boolean,
 ): DarkSpell | null {
   const { before, run, after } = place;
   const periodSamples = (2 * Math.PI) / omega;
-  const { leaves, joins } = voltageEdges(samples, place, omega, figures.largest(before.from, after.to).value);
+  const { leaves, joins } = voltageEdges(samples, place, omega, largestSize(samples, before.from, after.to));
   const edge = atStart ? joins : leaves;
   if (run.to - run.from < OWN_REST_CYCLES * periodSamples) {
     const side = atStart ? after.to - after.from : before.to - before.from;
@@ -76,17 +68,15 @@ function endSpell(
   };
   const found = edge === null ? own : placeOf(edge);
   return atStart
-    ? { range: { from: 0, to: edge?.latest ?? run.to }, leaves: null, joins: found, event: null }
+    ? { range: { from: 0, to: edge?.latest ?? run.to }, leaves: null, joins: found, between: null }
     : {
         range: { from: edge?.earliest ?? run.from, to: samples.length },
         leaves: found,
         joins: null,
-        event: null,
+        between: null,
       };
 }
 
-/** Longest break that is still called a transfer. */
-const TRANSFER_S = 0.2;
 /** Of a period: less contradicts neither side for sure and is no break. 0.6 ms at 50 Hz. */
 export const LEAST_BREAK_CYCLES = 0.03;
 /** Of the peak: what is left in a break, RMS; more is a dip. */
@@ -100,15 +90,13 @@ const LEFT_RATIO = 0.1;
  * pulses grow narrower, or where too much voltage is left; else the break and the samples it covers.
  */
 function breakBetween(
-  record: ChannelRecord,
+  samples: Float64Array,
   place: BreakPlace & { readonly run: DarkRun },
   omega: number,
-  figures: EventFigures,
-): (DarkSpell & { readonly event: SupplyBreak }) | null {
-  const { samples } = record;
+): DarkSpell | null {
   const { before, run, after } = place;
   const periodSamples = (2 * Math.PI) / omega;
-  const peak = figures.largest(before.from, after.to).value;
+  const peak = largestSize(samples, before.from, after.to);
   const { left, right, leaves, joins } = voltageEdges(samples, place, omega, peak);
   // Without the waves beside it a run that one of them could explain proves nothing.
   const isOwnRest = !run.sure || run.to - run.from < OWN_REST_CYCLES * periodSamples;
@@ -120,19 +108,13 @@ function breakBetween(
   if (away.length === 0) return null;
   if (rmsOf(away) > LEFT_RATIO * peak) return null;
   const [startAt, endAt] = [placeOf(start), placeOf(end)];
-  const durationS = figures.duration(endAt.position - startAt.position, [startAt.halfWidth, endAt.halfWidth]);
   return {
     range: { from: start.earliest, to: end.latest },
     leaves: startAt,
     joins: endAt,
-    event: {
-      kind: durationS.value <= TRANSFER_S ? 'transfer' : 'outage',
-      startS: figures.time(startAt.position, startAt.halfWidth),
-      endS: figures.time(endAt.position, endAt.halfWidth),
-      durationS,
+    between: {
+      away: { from: start.latest, to: end.earliest },
       phaseJumpDeg: phaseJump(left, right, endAt.position),
-      residual: figures.largest(start.latest, end.earliest),
-      returnPeak: figures.largest(end.earliest, end.earliest + Math.ceil(periodSamples)),
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { MeasuredFigure } from '../../base/figure.ts';
+import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { SampleRange } from '../../read/capture.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
 import { differenceNoise, median } from '../../signal/statistics.ts';
@@ -16,9 +16,26 @@ export interface EventFigures {
   duration(samples: number, halfWidths: readonly [number, number]): MeasuredFigure;
   /** Largest |v| over a run of samples. */
   largest(from: number, to: number): MeasuredFigure;
+  supplyBreak(place: BreakTimes, away: SampleRange, phaseJumpDeg: Figure, periodSamples: number): SupplyBreak;
   startUp(at: Place, periodSamples: number): StartUp;
   cutOff(at: Place): CutOff;
   failedStart(from: Place, to: Place): FailedStart;
+}
+
+/** Longest break that is still called a transfer. */
+const TRANSFER_S = 0.2;
+
+/** Where the voltage leaves the wave before a break and joins the one after it. */
+interface BreakTimes {
+  readonly leaves: Place;
+  readonly joins: Place;
+}
+
+/** Largest |v| over a run of samples. */
+export function largestSize(samples: Float64Array, from: number, to: number): number {
+  let most = 0;
+  for (const v of samples.subarray(Math.max(0, from), to)) if (Math.abs(v) > most) most = Math.abs(v);
+  return most;
 }
 
 export function eventFigures(record: ChannelRecord, chain: MeasuringChain): EventFigures {
@@ -32,19 +49,30 @@ export function eventFigures(record: ChannelRecord, chain: MeasuringChain): Even
     return budgeted(startS + offset, [place(halfWidth), timeBase(offset)]);
   };
   const largest = (from: number, to: number): MeasuredFigure => {
-    let most = 0;
-    for (const v of samples.subarray(Math.max(0, from), to)) if (Math.abs(v) > most) most = Math.abs(v);
+    const most = largestSize(samples, from, to);
     return budgeted(most, scaleComponents(most, instrument, scaleSource));
   };
+  const duration = (length: number, [start, end]: readonly [number, number]): MeasuredFigure =>
+    budgeted(length * intervalS, [
+      place(start, 'where it starts'),
+      place(end, 'where it ends'),
+      timeBase(length * intervalS),
+    ]);
   return {
-    time,
-    duration: (length, [start, end]) =>
-      budgeted(length * intervalS, [
-        place(start, 'where it starts'),
-        place(end, 'where it ends'),
-        timeBase(length * intervalS),
-      ]),
-    largest,
+    ...{ time, duration, largest },
+    supplyBreak: ({ leaves, joins }, away, phaseJumpDeg, periodSamples) => {
+      const halfWidths = [leaves.halfWidth, joins.halfWidth] as const;
+      const durationS = duration(joins.position - leaves.position, halfWidths);
+      return {
+        kind: durationS.value <= TRANSFER_S ? 'transfer' : 'outage',
+        startS: time(leaves.position, leaves.halfWidth),
+        endS: time(joins.position, joins.halfWidth),
+        durationS,
+        phaseJumpDeg,
+        residual: largest(away.from, away.to),
+        returnPeak: largest(away.to, away.to + Math.ceil(periodSamples)),
+      };
+    },
     startUp: ({ position, halfWidth }, periodSamples) => ({
       kind: 'start-up',
       startS: time(position, halfWidth),
@@ -75,8 +103,8 @@ export interface DarkSpell {
   readonly leaves: Place | null;
   /** Where it joins again; null where the record ends without it. */
   readonly joins: Place | null;
-  /** Its figures, where there is voltage on both sides. */
-  readonly event: SupplyBreak | null;
+  /** What is surely without voltage, and how the waves beside it stand to each other; null at the record's ends. */
+  readonly between: { readonly away: SampleRange; readonly phaseJumpDeg: Figure } | null;
 }
 
 /** Where the voltage leaves and joins around a dark run, as far as the waves beside it tell. */

@@ -1,11 +1,10 @@
-import type { MeasuredFigure } from '../../base/figure.ts';
+import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { SampleRange } from '../../read/capture.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
 import { differenceNoise } from '../../signal/statistics.ts';
-import type { ChannelRecord } from '../envelope.ts';
 import { LEAST_BREAK_CYCLES, phaseJump } from './darkSpells.ts';
 import type { EventFigures } from './eventFigures.ts';
-import { type SteadySide, steadySide } from './steadySide.ts';
+import { type Place, type SteadySide, steadySide } from './steadySide.ts';
 import type { SupplyBreak } from './supplyEvent.ts';
 
 /** A wave that goes on at another phase, as when another source takes over at once. */
@@ -13,6 +12,14 @@ export interface PhaseJump {
   readonly atS: MeasuredFigure;
   /** How far the wave after is ahead of the one before, carried on; (−180, 180]. */
   readonly degrees: MeasuredFigure;
+}
+
+/** Where a wave doesn't go on, before it is timed. */
+export interface SeamSeen extends SampleRange {
+  /** True where it dies out and comes back; else it jumps in phase. */
+  readonly isBreak: boolean;
+  readonly phaseJumpDeg: Figure;
+  readonly periodSamples: number;
 }
 
 interface SeamPlace {
@@ -52,13 +59,7 @@ const SURE = 5;
  * @param omega - the fundamental, rough, radians a sample.
  * @returns null where the wave before goes on, or there is too little of one to tell.
  */
-export function seamAt(
-  record: ChannelRecord,
-  place: SeamPlace,
-  omega: number,
-  figures: EventFigures,
-): PhaseJump | SupplyBreak | null {
-  const { samples } = record;
+export function seamAt(samples: Float64Array, place: SeamPlace, omega: number): SeamSeen | null {
   const { around, peak, isLevel } = place;
   const period = (2 * Math.PI) / omega;
   const rough = between(samples, place, omega, { from: around - period, to: around + period });
@@ -69,23 +70,31 @@ export function seamAt(
     between(samples, place, omega, { from: rough.from - margin, to: rough.to + margin }) ?? rough;
   const gap = to - from;
   const jump = phaseJump(left, right, (from + to) / 2);
-  const placed = (n: number): readonly [number, number] => [n - 0.5, Math.max(0.5, 0.01 * period)];
-  if (gap >= LEAST_BREAK_CYCLES * period && diesOut(samples, { from, to }, peak)) {
-    const [[start, startDoubt], [end, endDoubt]] = [placed(from), placed(to)];
-    return {
-      kind: 'transfer',
-      startS: figures.time(start, startDoubt),
-      endS: figures.time(end, endDoubt),
-      durationS: figures.duration(gap, [startDoubt, endDoubt]),
-      phaseJumpDeg: jump,
-      residual: figures.largest(from, to),
-      returnPeak: figures.largest(to, to + Math.ceil(period)),
-    };
-  }
+  const seam = { from, to, phaseJumpDeg: jump, periodSamples: period };
+  if (gap >= LEAST_BREAK_CYCLES * period && diesOut(samples, { from, to }, peak))
+    return { ...seam, isBreak: true };
   if (jump.value === null) return null;
   const least = Math.max(isLevel ? LEAST_DEGREES.level : LEAST_DEGREES.any, (SURE * jump.uncertainty) / 2);
-  if (Math.abs(jump.value) < least) return null;
-  return { atS: figures.time((from + to) / 2, Math.max(gap / 2, 0.01 * period)), degrees: jump };
+  return Math.abs(jump.value) < least ? null : { ...seam, isBreak: false };
+}
+
+/** Of a period: the nearest that a seam is known to, half a sample at the least. */
+const PLACE_CYCLES = 0.01;
+
+/** A seam with its times. */
+export function seamFigures(
+  { from, to, isBreak, phaseJumpDeg, periodSamples }: SeamSeen,
+  figures: EventFigures,
+): PhaseJump | SupplyBreak {
+  if (isBreak || phaseJumpDeg.value === null) {
+    const halfWidth = Math.max(0.5, PLACE_CYCLES * periodSamples);
+    const [leaves, joins] = [from, to].map((n) => ({ position: n - 0.5, halfWidth })) as [Place, Place];
+    // However long: a wave that dies out without a rest is followed for a few cycles only.
+    const found = figures.supplyBreak({ leaves, joins }, { from, to }, phaseJumpDeg, periodSamples);
+    return { ...found, kind: 'transfer' };
+  }
+  const within = Math.max((to - from) / 2, PLACE_CYCLES * periodSamples);
+  return { atS: figures.time((from + to) / 2, within), degrees: phaseJumpDeg };
 }
 
 interface Seam extends SampleRange {

@@ -1,19 +1,9 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
-import type { SampleRange } from '../../read/capture.ts';
 import { median } from '../../signal/statistics.ts';
 import type { ChannelRecord, MeasuringChain } from '../envelope.ts';
-import { darkSpells } from './darkSpells.ts';
 import { type DarkSpell, type EventFigures, eventFigures } from './eventFigures.ts';
 import type { Place } from './steadySide.ts';
 import type { Hiccup, IdleBursts, SupplyEvent } from './supplyEvent.ts';
-
-/** Where the supply was away, and what is told of it. */
-interface SupplyEvents {
-  /** In time order. */
-  readonly events: readonly SupplyEvent[];
-  /** Stretches without voltage, in samples, ascending. */
-  readonly dark: readonly SampleRange[];
-}
 
 /** A start that is gone again before so many cycles has failed; one that stays as long has not. */
 const FAILED_CYCLES = 3;
@@ -21,24 +11,23 @@ const FAILED_CYCLES = 3;
 /**
  * Breaks, start-up, failed starts, cut-off, hiccup and idle bursts of one voltage channel.
  *
+ * @param spells - without voltage, of `darkSpells`.
  * @param omega - the fundamental, rough, radians a sample.
  * @param isLoaded - true where a load is known to be on: an inverter that searches for one is then ruled out.
- * @returns nothing for a supply that never goes away.
+ * @returns in time order; nothing for a supply that never goes away.
  * @remarks Found are breaks from about 1 ms; one that hides in a stepped wave's dwell at zero can't be seen.
  */
 export function supplyEvents(
+  spells: readonly DarkSpell[],
   record: ChannelRecord,
   omega: number,
   chain: MeasuringChain,
-  isLoaded = false,
-): SupplyEvents {
+  isLoaded: boolean,
+): readonly SupplyEvent[] {
   const periodSamples = (2 * Math.PI) / omega;
   const figures = eventFigures(record, chain);
-  const spells = darkSpells(record, omega, figures);
-  const dark = spells.map(({ range }) => range);
   const repeated = repeatedLosses(spells, record.samples.length, periodSamples, isLoaded, figures);
-  if (repeated !== null) return { events: [repeated], dark };
-  return { events: singleEvents(spells, record.samples.length, periodSamples, figures), dark };
+  return repeated === null ? singleEvents(spells, record.samples.length, periodSamples, figures) : [repeated];
 }
 
 function singleEvents(
@@ -57,11 +46,13 @@ function singleEvents(
     return after.leaves!.position - before.joins!.position < least;
   };
   const events: SupplyEvent[] = [];
-  spells.forEach(({ leaves, joins, event }, i) => {
+  spells.forEach(({ leaves, joins, between }, i) => {
     const wasThere = leaves !== null && !isFailed(i - 1);
     const comesBack = joins !== null && !isFailed(i);
-    if (wasThere && comesBack) events.push(event!);
-    else if (wasThere) events.push(figures.cutOff(leaves));
+    if (wasThere && comesBack) {
+      const { away, phaseJumpDeg } = between!;
+      events.push(figures.supplyBreak({ leaves, joins }, away, phaseJumpDeg, periodSamples));
+    } else if (wasThere) events.push(figures.cutOff(leaves));
     else if (comesBack) events.push(figures.startUp(joins, periodSamples));
     if (isFailed(i)) events.push(figures.failedStart(joins!, spells[i + 1]!.leaves!));
   });

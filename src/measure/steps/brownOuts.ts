@@ -20,63 +20,74 @@ const BEFORE_VALUES = 100;
 /** Values that it is told from at least: two cycles. */
 const LEAST_BEFORE = 4;
 
-interface BrownOutContext {
-  /** Stretches without voltage, in samples. */
-  readonly dark: readonly SampleRange[];
-  /** Standard deviation of one value. */
-  readonly scatter: number;
-  readonly chain: MeasuringChain;
+/** A stretch of low voltage, by the indices of the envelope's values. */
+export interface LowStretch extends ValueSpan {
+  /** The voltage before it, and of how many values. */
+  readonly before: { readonly level: number; readonly count: number };
+  /** True where the voltage goes altogether, or the record ends, before it is back. */
+  readonly endsLow: boolean;
+  /** True where the record goes on without voltage. */
+  readonly goesOut: boolean;
 }
 
 /**
  * Stretches of three cycles or more in which Urms(1/2) lies at 10 to 85 % of what it was before, in time order.
  *
  * What it was before is the middle value of up to fifty cycles that are not low, since the voltage last came.
+ *
+ * @param dark - stretches without voltage, in samples.
  */
-export function brownOuts(
-  envelope: HalfCycleRms,
-  { dark, scatter, chain }: BrownOutContext,
-): readonly BrownOut[] {
-  const spans = litSpans(envelope, dark);
-  return spans.flatMap((span) =>
-    lowStretches(envelope.rms, span).map(({ before, first, last }) => {
-      const { timeS, rms, frequencyHz } = envelope;
-      const periodS = 1 / frequencyHz[first]!;
-      const record = { timeS, rms, nominal: null, scatter, periodS, chain };
-      const level = before.level;
-      const endsLow = last === span.last;
-      const startS = crossing(envelope, first, level, -1);
-      // The voltage goes altogether: the low stretch lasts until then.
-      const goneAt = endsLow && span.last < rms.length - 1 ? timeS[last]! + periodS / 2 : null;
-      const endS = endsLow ? (goneAt ?? timeS[last]! + periodS / 2) : crossing(envelope, last + 1, level, 1);
-      const time = (seconds: number, halfCycles: number) =>
-        budgeted(seconds, [
-          within('place of the change in its cycle', (halfCycles * periodS) / 2, 's', 1),
-          within('time base', chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
-        ]);
-      const lowest = rms.subarray(first, last + 1).reduce((a, b) => Math.min(a, b));
-      const end: Figure =
-        endsLow && goneAt === null
-          ? { value: null, reason: 'the record ends before the voltage is back' }
-          : time(endS, 1);
-      return {
-        kind: 'brown-out',
-        startS: time(startS, 1),
-        endS: end,
-        durationS: time(endS - startS, 2),
-        before: voltageFigure(level, before.count, record),
-        lowest: voltageFigure(lowest, 1, record),
-      };
+export function lowStretches(
+  { rms, ...where }: HalfCycleRms,
+  dark: readonly SampleRange[],
+): readonly LowStretch[] {
+  return litSpans({ rms, ...where }, dark).flatMap((span) =>
+    lowWithin(rms, span).map((low) => {
+      const endsLow = low.last === span.last;
+      return { ...low, endsLow, goesOut: endsLow && span.last < rms.length - 1 };
     }),
   );
 }
 
-interface LowStretch extends ValueSpan {
-  readonly before: { readonly level: number; readonly count: number };
+/** The figures of stretches of low voltage. @param scatter - standard deviation of one value. */
+export function brownOuts(
+  low: readonly LowStretch[],
+  envelope: HalfCycleRms,
+  scatter: number,
+  chain: MeasuringChain,
+): readonly BrownOut[] {
+  const { timeS, rms, frequencyHz } = envelope;
+  return low.map(({ before: { level, count }, first, last, endsLow, goesOut }) => {
+    const periodS = 1 / frequencyHz[first]!;
+    const record = { timeS, rms, nominal: null, scatter, periodS, chain };
+    const startS = crossing(envelope, first, level, -1);
+    // The voltage goes altogether: the low stretch lasts until then.
+    const endS = endsLow ? timeS[last]! + periodS / 2 : crossing(envelope, last + 1, level, 1);
+    const time = (seconds: number, halfCycles: number) =>
+      budgeted(seconds, [
+        within('place of the change in its cycle', (halfCycles * periodS) / 2, 's', 1),
+        within('time base', chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
+      ]);
+    const lowest = rms.subarray(first, last + 1).reduce((a, b) => Math.min(a, b));
+    const end: Figure =
+      endsLow && !goesOut
+        ? { value: null, reason: 'the record ends before the voltage is back' }
+        : time(endS, 1);
+    return {
+      kind: 'brown-out',
+      startS: time(startS, 1),
+      endS: end,
+      durationS: time(endS - startS, 2),
+      before: voltageFigure(level, count, record),
+      lowest: voltageFigure(lowest, 1, record),
+    };
+  });
 }
 
-function lowStretches(rms: Float64Array, { first, last }: ValueSpan): readonly LowStretch[] {
-  const found: LowStretch[] = [];
+type FoundLow = ValueSpan & Pick<LowStretch, 'before'>;
+
+function lowWithin(rms: Float64Array, { first, last }: ValueSpan): readonly FoundLow[] {
+  const found: FoundLow[] = [];
   /** The values that are not low, ascending in time. */
   const usual: number[] = [];
   let highest = 0;

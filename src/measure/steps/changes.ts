@@ -10,6 +10,11 @@ export interface Change {
   readonly levelFrom?: number;
 }
 
+/** A change with the most that it goes by within two cycles, in the unit of the values. */
+export interface SizedChange extends Change {
+  readonly size: number;
+}
+
 interface ChangeOptions {
   /** How much a change must be at least, in the unit of the values, ≥ 0. */
   readonly least: number;
@@ -18,9 +23,11 @@ interface ChangeOptions {
 }
 
 interface Changes {
-  readonly changes: readonly Change[];
+  readonly changes: readonly SizedChange[];
   /** Standard deviation of one value about a straight line, in the quiet part of the record. */
   readonly scatter: number;
+  /** Standard deviation of what it goes by within two cycles where nothing changes. */
+  readonly restless: number;
 }
 
 /** Values a cycle: one each half cycle. */
@@ -49,29 +56,46 @@ export function changes(values: Float64Array, { least, spans = [whole(values)] }
     values.slice(first + LAG, last + 1).map((value, i) => value - values[first + i]!);
   const moves = spans.flatMap((span) => [...movesOf(span)]);
   // Two cycles and no more tell nothing of how the record moves otherwise.
-  if (moves.length < LAG) return { changes: [], scatter: 0 };
+  if (moves.length < LAG) return { changes: [], scatter: 0, restless: 0 };
   const drift = quantile(Float64Array.from(moves), 0.5);
   const restless =
     quantile(
       Float64Array.from(moves, (move) => Math.abs(move - drift)),
       0.25,
     ) / NORMAL_QUARTILE;
-  const threshold = Math.max(least + 3 * restless, 6 * restless);
+  const threshold = thresholdOver(restless, least);
   const scatter = scatterOf(values, spans);
   const found = spans.flatMap((span) => {
-    const slow: Change[] = [];
+    const slow: SizedChange[] = [];
     movesOf(span).forEach((move, i) => {
-      if (!(Math.abs(move - drift) > threshold)) return;
+      const size = Math.abs(move - drift);
+      if (!(size > threshold)) return;
       const open = slow.at(-1);
       const last = span.first + i + LAG;
       // Two values straddle a sharp change; the first may still lie under the threshold.
       const before = span.first + i + 1;
-      if (open !== undefined && span.first + i - open.last < APART) slow[slow.length - 1] = { ...open, last };
-      else slow.push({ before, last });
+      if (open !== undefined && span.first + i - open.last < APART) {
+        slow[slow.length - 1] = { ...open, last, size: Math.max(open.size, size) };
+      } else slow.push({ before, last, size });
     });
     return parted(values, slow, sharpEdges(values, span, { least: threshold, scatter }), scatter);
   });
-  return { changes: found, scatter };
+  return { changes: found, scatter, restless };
+}
+
+/** What a change must go by to be one, where it must go by `least` and the record is restless. */
+function thresholdOver(restless: number, least: number): number {
+  return Math.max(least + 3 * restless, 6 * restless);
+}
+
+/** Whether a change is one of `least` too. */
+export function isOver({ size }: SizedChange, restless: number, least: number): boolean {
+  return size > thresholdOver(restless, least);
+}
+
+/** Whether two changes are near enough to each other to be parts of one. */
+export function isBeside(one: Change, other: Change): boolean {
+  return one.before - other.last < APART && other.before - one.last < APART;
 }
 
 /** Of the quietest part that is long enough to tell. */
@@ -90,10 +114,10 @@ const whole = (values: Float64Array): ValueSpan => ({ first: 0, last: values.len
  */
 function parted(
   values: Float64Array,
-  slow: readonly Change[],
+  slow: readonly SizedChange[],
   edges: readonly ValueSpan[],
   scatter: number,
-): Change[] {
+): SizedChange[] {
   return slow.flatMap((change) => {
     const [edge, ...more] = edges.filter(({ first, last }) => last > change.before && first <= change.last);
     if (edge === undefined || edge.first > change.before + LAG) return [change];
@@ -106,6 +130,7 @@ function parted(
       before: i === 0 ? change.before : first,
       last: kept[i + 1]?.first ?? change.last,
       levelFrom: last,
+      size: kept.length === 1 ? change.size : Math.abs(values[last]! - values[first]!),
     }));
   });
 }

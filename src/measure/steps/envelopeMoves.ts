@@ -1,6 +1,6 @@
 import type { SampleRange } from '../../read/capture.ts';
 import type { HalfCycleRms } from '../envelope.ts';
-import { type Change, changes } from './changes.ts';
+import { type Change, changes, isBeside, isOver, type SizedChange } from './changes.ts';
 import type { ValueSpan } from './sharpEdges.ts';
 
 /** A change of the envelope between two stretches that it settles in. Indices of the envelope's values. */
@@ -22,7 +22,7 @@ export interface EnvelopeMoves {
 }
 
 /** Of nominal: a step is a change over it within two cycles. */
-export const STEP_RATIO = 0.01;
+export const STEP_RATIO: number = 0.01;
 /** Of nominal: an envelope within it is settled. */
 const SETTLED_RATIO = 0.002;
 /** Of the largest current: a change over it shows a step that a stiff voltage doesn't. */
@@ -37,29 +37,73 @@ const SHARP_LEVEL = 2;
 /** A current under so many times its noise is none. */
 const CURRENT_OVER_NOISE = 4;
 
-interface MoveOptions {
-  /** Nominal voltage, or the usual RMS where none is known, in the unit of the RMS. */
-  readonly reference: number;
+/**
+ * What of an envelope moves fast, found before it is known what its percentages are of: nominal decides later which of
+ * it counts, and finds nothing anew.
+ */
+export interface Candidates {
+  /** Of the voltage, in time order, down to a little less than a step of the usual RMS. */
+  readonly voltage: readonly SizedChange[];
+  /** Of the current; empty where none is recorded. */
+  readonly current: readonly Change[];
+  /** Parts with voltage. */
+  readonly spans: readonly ValueSpan[];
+  /** Standard deviation of one value of the voltage, and of what it goes by within two cycles. */
+  readonly scatter: number;
+  readonly restless: number;
+}
+
+/** Of a step of the usual RMS: a nominal so much lower would still take it for one. */
+const LOWEST_NOMINAL = 0.8;
+
+interface CandidateOptions {
+  /** Usual RMS of the voltage, in its unit. */
+  readonly usual: number;
   /** Stretches without voltage, in samples. */
   readonly dark: readonly SampleRange[];
   /** Standard deviation of the current's noise and rounding, in its unit. */
-  readonly currentNoise?: number;
+  readonly currentNoise: number;
 }
 
 /**
- * Every fast change of a supply, found in the voltage or in the current. Stretches with voltage are looked at one by one:
+ * Every fast change of a supply, in the voltage or in the current. Stretches with voltage are looked at one by one:
  * what happens when it goes and comes is no change of the load.
  *
  * @param current - on the voltage's own cycles; null: not recorded.
  */
-export function envelopeMoves(
+export function candidates(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
-  { reference, dark, currentNoise = 0 }: MoveOptions,
-): EnvelopeMoves {
+  { usual, dark, currentNoise }: CandidateOptions,
+): Candidates {
   const spans = litSpans(voltage, dark);
-  const { changes: found, scatter } = changes(voltage.rms, { least: STEP_RATIO * reference, spans });
-  const all = current === null ? found : withCurrent(found, voltage, current, { dark, currentNoise });
+  const least = STEP_RATIO * usual;
+  const { changes: found, scatter, restless } = changes(voltage.rms, { least, spans });
+  // Those that begin or end within a step are its own beginning or end.
+  const low = changes(voltage.rms, { least: LOWEST_NOMINAL * least, spans }).changes.filter(
+    (change) => !found.some((other) => isBeside(change, other)),
+  );
+  return {
+    voltage: [...found, ...low].sort((a, b) => a.before - b.before),
+    current: current === null ? [] : ofCurrent(voltage, current, { dark, currentNoise }),
+    ...{ spans, scatter, restless },
+  };
+}
+
+/**
+ * The candidates that are moves of a supply of this voltage, with the levels that it settles at before and after each.
+ *
+ * @param reference - nominal voltage, or the usual RMS where none is known, in the unit of the RMS.
+ * @param least - how much a move goes by at least; 0 for all candidates.
+ */
+export function movesAmong(
+  { voltage: found, current, spans, scatter, restless }: Candidates,
+  voltage: HalfCycleRms,
+  reference: number,
+  least: number = STEP_RATIO * reference,
+): EnvelopeMoves {
+  const over = found.filter((change) => isOver(change, restless, least));
+  const all = withCurrent(over, current);
   const band = Math.max(SETTLED_RATIO * reference, 4 * scatter);
   const moves = spans.flatMap((span) => {
     const inside = all.filter(({ before }) => before >= span.first && before < span.last);
@@ -116,29 +160,34 @@ export function isCurrent({ rms }: HalfCycleRms, noise: number): boolean {
 const begunBy = ({ before, last, levelFrom }: Change): number => levelFrom ?? Math.min(last, before + LEVEL);
 
 /** The voltage's changes and those of the current that it doesn't show, in time order. */
-function withCurrent(
-  found: readonly Change[],
+function withCurrent(found: readonly Change[], current: readonly Change[]): readonly Change[] {
+  // One that has begun well before the voltage moves is another, though it goes on into that.
+  const more = current.filter(
+    (change) => !found.some(({ before, last }) => change.before <= last && before <= begunBy(change)),
+  );
+  return [...found, ...more].sort((a, b) => a.before - b.before);
+}
+
+/** The changes of the current, by the indices of the voltage's values. */
+function ofCurrent(
   voltage: HalfCycleRms,
   current: HalfCycleRms,
-  { dark, currentNoise }: Required<Pick<MoveOptions, 'dark' | 'currentNoise'>>,
+  { dark, currentNoise }: Pick<CandidateOptions, 'dark' | 'currentNoise'>,
 ): readonly Change[] {
+  if (!isCurrent(current, currentNoise)) return [];
   const largest = current.rms.reduce((a, b) => Math.max(a, b), 0);
-  if (!isCurrent(current, currentNoise)) return found;
   const indexAt = (timeS: number): number => {
     const index = voltage.timeS.findIndex((time) => time >= timeS);
     return index < 0 ? voltage.timeS.length - 1 : index;
   };
-  const more = changes(current.rms, { least: CURRENT_STEP_RATIO * largest, spans: litSpans(current, dark) })
-    .changes.map(({ before, last, levelFrom }) => ({
+  const least = CURRENT_STEP_RATIO * largest;
+  return changes(current.rms, { least, spans: litSpans(current, dark) }).changes.map(
+    ({ before, last, levelFrom }) => ({
       before: indexAt(current.timeS[before]!),
       last: indexAt(current.timeS[last]!),
       ...(levelFrom === undefined ? {} : { levelFrom: indexAt(current.timeS[levelFrom]!) }),
-    }))
-    // One that has begun well before the voltage moves is another, though it goes on into that.
-    .filter(
-      (change) => !found.some(({ before, last }) => change.before <= last && before <= begunBy(change)),
-    );
-  return [...found, ...more].sort((a, b) => a.before - b.before);
+    }),
+  );
 }
 
 /** The end of a stretch of an envelope that stays at one level. */

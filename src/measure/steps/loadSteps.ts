@@ -20,46 +20,55 @@ interface LoadStepOptions {
 }
 
 /**
- * The load steps among the moves of a supply: breaks of the voltage are none.
+ * The moves that are steps of the load: breaks of the voltage are none, nor is what neither a current nor the voltage
+ * shows.
  *
  * @param current - on the voltage's cycles; null: not recorded.
- * @returns in time order; empty where nothing steps.
  */
-export function loadSteps(
+export function stepMoves(
   voltage: HalfCycleRms,
   current: HalfCycleRms | null,
   { moves, scatter }: EnvelopeMoves,
-  { nominal, chain, betweenSamples }: LoadStepOptions,
-): readonly LoadStep[] {
-  return moves
-    .filter((move) => !move.isBreak)
-    .flatMap((move) => {
-      const periodS = 1 / voltage.frequencyHz[move.from]!;
-      const record: JumpyRecord = { ...voltage, nominal, scatter, betweenSamples, periodS, chain };
-      const step = stepOf(voltage, current, move, record);
-      return step.directionBy === 'current' || isSeen(step, record) ? [step] : [];
-    });
+  { nominal, betweenSamples }: Omit<LoadStepOptions, 'chain'>,
+): readonly Move[] {
+  const jumpy = { scatter, nominal, betweenSamples };
+  return moves.filter((move) => {
+    if (move.isBreak) return false;
+    if (current !== null && currentDirection(current, voltage, move) !== null) return true;
+    return differ(move.before.mean, move.after.mean, extremeOf(voltage.rms, move).value, jumpy);
+  });
 }
 
-type JumpyRecord = StepRecord & Pick<LoadStepOptions, 'betweenSamples'>;
+/** The load steps among the moves of a supply, in time order; empty where nothing steps. */
+export function loadSteps(
+  voltage: HalfCycleRms,
+  current: HalfCycleRms | null,
+  moves: EnvelopeMoves,
+  { nominal, chain, betweenSamples }: LoadStepOptions,
+): readonly LoadStep[] {
+  const { scatter } = moves;
+  return stepMoves(voltage, current, moves, { nominal, betweenSamples }).map((move) => {
+    const periodS = 1 / voltage.frequencyHz[move.from]!;
+    const record = { ...voltage, nominal, scatter, betweenSamples, periodS, chain };
+    return stepOf(voltage, current, move, record);
+  });
+}
 
 /** Of nominal: levels that differ by less are one, whatever the record's own scatter. */
 const SAME_RATIO = 0.003;
 
 /** The voltage after, or at its farthest, can be told from that before. */
-function isSeen({ before, after, extreme }: LoadStep, record: JumpyRecord): boolean {
-  return differ(before.value, after.value, extreme.value, record);
-}
-
 function differ(
   before: number,
   after: number,
   extreme: number,
-  { scatter, nominal, betweenSamples }: JumpyRecord,
+  { scatter, nominal, betweenSamples }: Pick<JumpyRecord, 'scatter' | 'nominal' | 'betweenSamples'>,
 ): boolean {
   const least = Math.max(SAME_RATIO * (nominal ?? before), 4 * scatter) + betweenSamples;
   return Math.abs(after - before) > least || Math.abs(extreme - before) > least;
 }
+
+type JumpyRecord = StepRecord & Pick<LoadStepOptions, 'betweenSamples'>;
 
 function stepOf(
   voltage: HalfCycleRms,

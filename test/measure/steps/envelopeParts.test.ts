@@ -14,7 +14,7 @@ test('a jump is a change, a slope however steep is none', () => {
     { least: 1 },
   );
   // Its first value is the twentieth; it has passed when the values two cycles apart are alike again.
-  expect(jump.changes).toEqual([{ before: 17, last: 23 }]);
+  expect(jump.changes).toEqual([{ before: 17, last: 23, size: 5 }]);
   expect(
     changes(
       series(40, (k) => 100 - k),
