@@ -13,7 +13,7 @@ import type { LoadSource } from './shownLoad.ts';
 export type BenchDocument = Worded<BenchResult>;
 
 /** What the units of a bench test show, without a sentence in it but for what an earlier document said. */
-export interface BenchResult {
+interface BenchResult {
   readonly schema: 'sineassay/bench@1';
   /** In the plan's order; units of earlier documents follow those of today. */
   readonly units: readonly UnitResult[];

@@ -9,6 +9,6 @@ export function measuredResults({ stdout }: CommandRun): readonly MeasureResult[
   });
 }
 
-export function isMeasured(result: MeasureResult | FailedResult): result is MeasureResult {
+function isMeasured(result: MeasureResult | FailedResult): result is MeasureResult {
   return !('error' in result);
 }

@@ -1,5 +1,5 @@
 /** Uniform numbers in [0, 1) from a seed: a 32-bit counter through a mixing function; independent of the product's own. */
-export function uniformNumbers(seed: number): () => number {
+function uniformNumbers(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -11,9 +11,9 @@ export type Random = () => number;
  * - `values`: a number becomes another number: data that may be meant so, and may move a figure.
  * - `file`: how the whole is written, or cut.
  */
-export type MutationKind = 'rows' | 'values' | 'file';
+type MutationKind = 'rows' | 'values' | 'file';
 
-export interface Mutation {
+interface Mutation {
   readonly kind: MutationKind;
   /** @param lines - of the file, without their ends. @returns new lines; may be the same. */
   readonly apply: (lines: readonly string[], random: Random) => readonly string[];
@@ -101,7 +101,7 @@ const WORDS = [
   '😀',
 ];
 
-export const captureMutations: Readonly<Record<string, Mutation>> = {
+const captureMutations: Readonly<Record<string, Mutation>> = {
   'cell dropped': { kind: 'rows', apply: someCells(() => []) },
   'cell doubled': { kind: 'rows', apply: someCells((cell) => [cell, cell]) },
   'cell blanked': { kind: 'rows', apply: someCells(() => '') },

@@ -63,7 +63,7 @@ export interface WrittenEnergy {
 export type WrittenOptions = object;
 
 export type WrittenScale = number | Readonly<Record<string, number>>;
-export type WrittenInstrument = Word | Partial<Instrument>;
+type WrittenInstrument = Word | Partial<Instrument>;
 
 /** What a message calls a word of a plan, and an example. */
 interface Wording {

@@ -70,7 +70,7 @@ async function planNamed(
  * @returns the plan's path and how many captures it names.
  * @throws MeasureError `plan.exists`; where the folder holds no capture; where it can't be written.
  */
-export async function writePlan(
+async function writePlan(
   folder: string,
   force: boolean,
 ): Promise<{ readonly path: string; readonly count: number }> {

@@ -81,7 +81,7 @@ function fail(file: string, error: unknown): void {
   process.exitCode = exitCodes.usage;
 }
 
-export interface OverlayOptions {
+interface OverlayOptions {
   readonly out: string;
   readonly png: boolean;
   readonly force: boolean;
@@ -92,7 +92,7 @@ export interface OverlayOptions {
  *
  * @throws MeasureError `compare.noWave` where one of them is a result alone; as `writeOutput` does.
  */
-export async function writeOverlay(
+async function writeOverlay(
   [a, b]: readonly [Side, Side],
   result: CompareDocument,
   files: readonly [string, string],
@@ -120,7 +120,7 @@ export async function writeOverlay(
 }
 
 /** One of the two that are compared. */
-export interface Side {
+interface Side {
   readonly comparand: Comparand;
   /** What a sheet of both would carry of it; null for a result without a wave. */
   readonly evidence: OneCapture | null;
@@ -131,11 +131,7 @@ export interface Side {
  *
  * @throws MeasureError where it can't be read or measured, or is of several captures.
  */
-export async function readSide(
-  file: string,
-  options: MeasureFileOptions,
-  progress: ProgressLine,
-): Promise<Side> {
+async function readSide(file: string, options: MeasureFileOptions, progress: ProgressLine): Promise<Side> {
   const start = await startOf(file);
   if (start.startsWith('<svg')) return sideOfSheet(await readText(file));
   if (start.startsWith('{')) {

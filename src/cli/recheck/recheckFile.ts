@@ -100,7 +100,7 @@ function print(document: RecheckDocument, { json }: RecheckFlags): void {
   process.stdout.write(`${text}\n`);
 }
 
-export interface MeasuredAgain {
+interface MeasuredAgain {
   readonly measured: readonly { readonly file: string; readonly assays: readonly Assay[] }[];
   /** Said where none of the captures belongs to the sheet. */
   readonly strangers: RecheckDocument['differences'];
@@ -117,7 +117,7 @@ type Belonging = { readonly file: string; readonly carried: CarriedCapture };
  * @param current - the file that the current was taken from. One that the sheet itself names is never opened: it
  * may come from anybody.
  */
-export async function measuredAgain(
+async function measuredAgain(
   evidence: Evidence,
   found: readonly Found[],
   current: string | undefined,

@@ -31,7 +31,7 @@ const besideEndings = ['.html', '.md', '.png', '-card.svg', '-card.png'];
 const runFiles = ['bench.html', 'bench.md', 'bench.json', 'figures.csv'];
 
 /** Every sheet of a folder with what belongs to it, in the order of names; an empty gallery where there is no folder. */
-export async function listSheets(folder: string): Promise<Omit<Gallery, 'program'>> {
+async function listSheets(folder: string): Promise<Omit<Gallery, 'program'>> {
   const names = await fileNames(folder);
   const there = new Set(names);
   const sheets: Gallery['sheets'][number][] = [];

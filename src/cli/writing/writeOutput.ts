@@ -131,7 +131,7 @@ const SIGNALS = ['SIGINT', 'SIGHUP', 'SIGTERM'] as const;
  *
  * @param part - need not be there yet.
  */
-export async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
+async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
   const end = (signal: NodeJS.Signals): void => {
     rmSync(part, { force: true });
     stopListening();

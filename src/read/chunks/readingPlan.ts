@@ -4,13 +4,13 @@ import { layColumns } from '../columns/layColumns.ts';
 import { type Head, readHead } from '../head/readHead.ts';
 import { timeSettings } from '../head/timeSettings.ts';
 import { locateTable } from '../table/locateTable.ts';
+import { rowShape } from '../table/readCells.ts';
 import { endsInCutRow } from '../table/rowWidths.ts';
-import { rowShape, type ScannedRows, scanRows } from '../table/scanRows.ts';
+import { type RowsIn, type ScannedRows, scanRows } from '../table/scanRows.ts';
 import type { TableShape } from '../table/table.ts';
 import { type ColumnDigits, columnDigits } from '../text/columnDigits.ts';
 import { detectEncoding, type Encoding, PagedText, refuseBinary, refuseForeign } from '../text/decodeText.ts';
 import { type ByteSource, lineAt, sampleLines, type TextAccess } from '../text/textAccess.ts';
-import type { ScanPlan } from './scanRegularRows.ts';
 
 /** How a large file is read: what its head, its tail and lines spread over it tell. */
 export interface ReadingPlan {
@@ -22,6 +22,17 @@ export interface ReadingPlan {
   readonly tail: ScannedRows;
   /** Rows that the whole file holds, as the lengths of sampled lines tell. */
   readonly estimatedRows: number;
+}
+
+/** How the body of a file is read in chunks: plain data, to be handed to other threads. */
+interface ScanPlan extends RowsIn {
+  /** Offsets in the file, half-open: the body without its last rows. A row starts at each. */
+  readonly from: number;
+  readonly to: number;
+  /** In bytes. */
+  readonly chunkLength: number;
+  /** Rows that a chunk holds, as sampled lines tell. */
+  readonly chunkRows: number;
 }
 
 /** Kept row by row; reduced to their line, as an even time is; only checked to be numbers. */

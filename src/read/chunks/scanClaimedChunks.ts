@@ -1,8 +1,7 @@
+import { lineStart, ROWS_AHEAD, type ScannedChunk, scanChunk } from '../table/scanRows.ts';
 import type { ByteSource } from '../text/textAccess.ts';
 import { type StampRun, stampRun } from '../time/stampLine.ts';
 import type { ReadingPlan } from './readingPlan.ts';
-import { lineStart, ROWS_AHEAD, type ScannedChunk, scanChunk } from './scanChunk.ts';
-import { chunkCount } from './scanRegularRows.ts';
 
 /** A chunk, and which it is. */
 export type NumberedChunk = ReadChunk & { readonly chunk: number };
@@ -161,9 +160,11 @@ export const FAILURES = 1;
  * are written.
  */
 export function sharedScanState(plan: ChunkPlan, capacity: number): SharedScanState {
+  const { from, to, chunkLength } = plan.scan;
+  const chunkCount = Math.ceil((to - from) / chunkLength);
   return {
     counters: new Int32Array(sharedMemory(8)),
-    rowCounts: new Int32Array(sharedMemory(4 * chunkCount(plan.scan))).fill(-1),
+    rowCounts: new Int32Array(sharedMemory(4 * chunkCount)).fill(-1),
     columns: plan.uses.map((use) => (use === 'kept' ? new Float64Array(sharedMemory(8 * capacity)) : null)),
     capacity,
   };

@@ -5,7 +5,7 @@ export type Damage = (lines: readonly string[], where: number) => string;
 export const FIRST_ROW = 2;
 
 /** A row somewhere inside the table, none of its ends. */
-export function rowAt(lines: readonly string[], where: number): number {
+function rowAt(lines: readonly string[], where: number): number {
   return FIRST_ROW + 20 + Math.floor(where * (lines.length - FIRST_ROW - 40));
 }
 

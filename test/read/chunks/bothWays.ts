@@ -8,7 +8,7 @@ import { type ReadCaptureOptions, readCapture } from '../../../src/read/readCapt
 import type { ByteSource } from '../../../src/read/text/textAccess.ts';
 
 /** Bytes in memory as if they stood in a file. */
-export function sourceOf(bytes: Uint8Array): ByteSource {
+function sourceOf(bytes: Uint8Array): ByteSource {
   return {
     byteLength: bytes.length,
     read: (from, into) => {
@@ -22,7 +22,7 @@ export function sourceOf(bytes: Uint8Array): ByteSource {
 type Outcome = { readonly capture: Capture } | { readonly error: MeasureError };
 
 /** Reads in chunks, two readers in turn. @returns null where that can't be done. */
-export async function inChunks(
+async function inChunks(
   bytes: Uint8Array,
   options: ReadCaptureOptions,
   lengths: ReadingLengths,

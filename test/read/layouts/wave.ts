@@ -10,7 +10,7 @@ export function amperes(timeS: number): number {
 }
 
 export const INTERVAL_S = 0.0002;
-export const ROWS = 200;
+const ROWS = 200;
 export const START_S = -0.0072;
 
 /** Row numbers 0 to count − 1. */

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { scanRegularRows } from '../../../src/read/chunks/scanRegularRows.ts';
-import { scanRegularRow } from '../../../src/read/table/scanRows.ts';
+import { scanRegularRows } from '../../../src/read/table/scanRegularRows.ts';
 import type { DecimalMark, Delimiter } from '../../../src/read/text/dialect.ts';
+import { plainRow } from './plainRow.ts';
 
 const latin1 = (text: string): Uint8Array => Uint8Array.from(text, (character) => character.charCodeAt(0));
 
@@ -82,7 +82,7 @@ describe('scanRegularRows(bytes, …)', () => {
     );
   });
 
-  test('takes for a row what scanRegularRow takes for one, but where bytes are beyond ASCII', () => {
+  test('takes for a row what its plain twin takes for one', () => {
     const piece = fc.oneof(
       token,
       fc.constantFrom(',', ';', '\t', ' ', '"', 'nan', 'x', '--', 'e5', '.', '1e', '\r', 'µ', '0x1', ', '),
@@ -93,19 +93,42 @@ describe('scanRegularRows(bytes, …)', () => {
         fc.constantFrom<Delimiter>(',', ';', '\t', 'blanks'),
         fc.constantFrom([0], [0, 1], [1], [0, 2]),
         fc.constantFrom<DecimalMark>('.', ','),
-        (line, delimiter, wanted, decimalMark) => {
-          const text = `${line}\n`;
-          const expected = new Float64Array(wanted.length);
-          const end = scanRegularRow(text, 0, { delimiter, decimalMark }, wanted, expected);
-          const [next, rows] = scan(text, delimiter, wanted, decimalMark);
-          if (delimiter === decimalMark || /[^\0-\x7f]/.test(text.slice(0, end || undefined)))
-            expect(rows.length).toBe(0);
-          else if (end === 0) expect(next).toBe(0);
-          else expect(rows[0]).toEqual([...expected]);
+        (text, delimiter, wanted, decimalMark) => {
+          const expected = plainRow(text.split('\r')[0]!, { delimiter, decimalMark }, wanted);
+          const [next, rows] = scan(`${text}\n`, delimiter, wanted, decimalMark);
+          if (expected === null) expect([next, rows]).toEqual([0, []]);
+          else expect(rows[0]).toEqual(expected);
         },
       ),
       { numRuns: 5000 },
     );
+  });
+
+  test.each([
+    '1,',
+    '1',
+    ',1',
+    '1,x',
+    '1,2x',
+    '1,nan',
+    '1,"2"',
+    '1,0x10',
+    '1,1e',
+    '1,1e999',
+    '1,1 2',
+    '1,--2',
+    '"a,1",2',
+    '',
+  ])('leaves “%s” alone', (text) => {
+    expect(scan(`${text}\n`, ',', [0, 1])).toEqual([0, []]);
+  });
+
+  test.each([
+    ['\n', 4],
+    ['\r', 4],
+    ['\r\n', 5],
+  ])('ends a row at %j', (end, next) => {
+    expect(scan(`1,2${end}x`, ',', [0, 1])).toEqual([next, [[1, 2]]]);
   });
 
   test('passes over columns that nobody asked for, words among them', () => {
@@ -120,9 +143,6 @@ describe('scanRegularRows(bytes, …)', () => {
     // SCPI-1999 (from memory): a number that says that there is none.
     for (const none of ['9.91E+37', '-9.9E37', '9900000000000000000000e16']) {
       expect(scan(`1,2\n3,${none}\n`, ',', [0, 1])).toEqual([4, [[1, 2]]]);
-      expect(
-        scanRegularRow(`3,${none}\n`, 0, { delimiter: ',', decimalMark: '.' }, [0, 1], new Float64Array(2)),
-      ).toBe(0);
     }
   });
 

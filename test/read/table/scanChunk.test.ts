@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { scanChunk } from '../../../src/read/chunks/scanChunk.ts';
+import { scanChunk } from '../../../src/read/table/scanRows.ts';
 
 const plan = {
   table: {

@@ -1,4 +1,3 @@
-import type { RowShape } from '../table/scanRows.ts';
 import type { Dialect } from '../text/dialect.ts';
 import { isNoValueNumber } from '../text/parseNumber.ts';
 
@@ -190,23 +189,4 @@ export function makeRoom({ columns, rowCount }: ColumnBuffers, byteCount: number
     longer.set(column.subarray(0, rowCount));
     columns[k] = longer;
   }
-}
-
-/** How the body of a file is read in chunks: plain data, to be handed to other threads. */
-export interface ScanPlan {
-  readonly table: RowShape;
-  /** In which line ends and digits are the bytes of ASCII. */
-  readonly encoding: 'utf-8' | 'latin-1';
-  /** Offsets in the file, half-open: the body without its last rows. A row starts at each. */
-  readonly from: number;
-  readonly to: number;
-  /** In bytes. */
-  readonly chunkLength: number;
-  /** Rows that a chunk holds, as sampled lines tell. */
-  readonly chunkRows: number;
-}
-
-/** How many chunks the body has. */
-export function chunkCount({ from, to, chunkLength }: ScanPlan): number {
-  return Math.ceil((to - from) / chunkLength);
 }
