@@ -47,16 +47,23 @@ export function assayCapture(
       assays.push(assayChannel(sound, channel, source, given, options));
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
-      const { code, message, detail } = error;
-      const isNamed = message.startsWith(`${channel.name} `);
-      const named = new MeasureError(code, isNamed ? message : `${channel.name}: ${message}`, detail);
-      failed.push({ channel: channel.name, error: named });
+      failed.push({ channel: channel.name, error: ofChannel(channel.name, error) });
     }
   }
   const [first, ...others] = assays;
   for (const one of failed.slice(first === undefined ? 1 : 0)) unmeasured(one);
   if (first === undefined) throw failed[0]!.error;
   return failed.length === 0 ? assays : [naming(first, failed), ...others];
+}
+
+function ofChannel(channel: string, { problem, facts, place, message }: MeasureError): MeasureError {
+  if (!('message' in facts)) return new MeasureError(problem, facts, { ...place, channel });
+  const isNamed = message.startsWith(`${channel} `);
+  return new MeasureError(
+    problem,
+    { ...facts, message: isNamed ? message : `${channel}: ${message}` },
+    place,
+  );
 }
 
 /** So that who reads the results alone knows of the channels that have none. */

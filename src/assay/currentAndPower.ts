@@ -1,4 +1,4 @@
-import { MeasureError } from '../base/measureError.ts';
+import { MeasureError, wordedError } from '../base/measureError.ts';
 import { type LoadKind, loadKind } from '../judge/loadKind.ts';
 import type { ScaleSource } from '../measure/doubt/component.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
@@ -153,7 +153,7 @@ function oneOf({ name }: Channel, left: readonly string[]): AssayNotice {
 
 function sameChannel(name: string, { channels }: Capture): MeasureError {
   const others = channels.map((channel) => channel.name).filter((other) => other !== name);
-  return new MeasureError('channel.same', `${name} is the voltage: it can't be the current too.`, {
+  return wordedError('channel.same', `${name} is the voltage: it can't be the current too.`, {
     expected: others.length === 0 ? 'a second channel' : `one of ${others.join(', ')}`,
     received: name,
     advice:

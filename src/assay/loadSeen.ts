@@ -1,5 +1,5 @@
 import type { Figure } from '../base/figure.ts';
-import { MeasureError } from '../base/measureError.ts';
+import { wordedError } from '../base/measureError.ts';
 import type { AssayNotice } from './notices.ts';
 import type { EventResult, StepResult } from './stepsDocument.ts';
 
@@ -176,7 +176,7 @@ export function parseWatts(text: string): number {
   if (/^no load$/i.test(text.trim())) return 0;
   const [match, digits = '', kilo = ''] = WATTS.exec(text.trim()) ?? [];
   if (match === undefined) {
-    throw new MeasureError('load.grammar', `"${text}" is no load.`, {
+    throw wordedError('load.grammar', `"${text}" is no load.`, {
       expected: 'watts, such as 0, 300 W or 1.2 kW',
       received: text,
       advice: 'Give the power of the load in W or kW.',

@@ -1,5 +1,5 @@
 import type { Figure } from '../base/figure.ts';
-import type { ErrorDetail } from '../base/measureError.ts';
+import type { Wording } from '../base/measureError.ts';
 import type { Worded } from '../base/notice.ts';
 import type { ClaimResult } from '../judge/claims/claim.ts';
 import type { MeterComparison } from '../judge/compareMeter.ts';
@@ -22,9 +22,18 @@ export interface MeasureDocument {
   readonly results: readonly (MeasureResult | FailedResult)[];
 }
 
+/** A `MeasureError` in words. */
+export interface ErrorDocument extends Wording {
+  readonly code: string;
+  /** 1-based line of the file, where there is one. */
+  readonly line?: number;
+  /** 1-based column (cell) of that line, where there is one. */
+  readonly column?: number;
+}
+
 export interface FailedResult {
   readonly file: string;
-  readonly error: { readonly code: string; readonly message: string } & ErrorDetail;
+  readonly error: ErrorDocument;
 }
 
 /** A result as the document carries it: the sentences are those of `words`. */

@@ -1,6 +1,6 @@
 import type { MeasureDocument, MeasureResult } from '../assay/measureDocument.ts';
 import { measureSchema } from '../assay/resultSchema.ts';
-import { MeasureError } from '../base/measureError.ts';
+import { type MeasureError, wordedError } from '../base/measureError.ts';
 import { admit, type Misfit, type Schema } from '../base/schema.ts';
 import type { BenchDocument, BenchUnit } from './benchDocument.ts';
 import { benchSchema } from './benchSchema.ts';
@@ -14,11 +14,11 @@ import { benchSchema } from './benchSchema.ts';
 export function readEarlier(text: string, file: string): readonly BenchUnit[] {
   const { units } = readDocument<BenchDocument>(text, benchSchema, (code, received) =>
     code === 'json'
-      ? new MeasureError('earlier.json', 'The file is no JSON.', {
+      ? wordedError('earlier.json', 'The file is no JSON.', {
           expected: 'the bench.json of an earlier bench test',
           advice: adviceOfBench,
         })
-      : new MeasureError('earlier.schema', 'The file holds no results of a bench test.', {
+      : wordedError('earlier.schema', 'The file holds no results of a bench test.', {
           expected: 'a document of the schema sineassay/bench@1',
           received,
           advice: adviceOfBench,
@@ -44,7 +44,7 @@ export function readMeasureDocument(text: string): MeasureResult {
 }
 
 function noSingleResult(code: string, received: string): MeasureError {
-  return new MeasureError(`document.${code}`, 'The file holds no single result to compare.', {
+  return wordedError(`document.${code}`, 'The file holds no single result to compare.', {
     expected: 'a document of measure --json with one result',
     received,
     advice: 'Measure one capture with --json, or name the capture or its sheet',

@@ -1,5 +1,5 @@
 import { InvalidArgumentError, Option } from 'commander';
-import { type Flag, flags, MeasureError, type OptionKey } from '../entry/grammar.ts';
+import { briefly, type Flag, flags, MeasureError, type OptionKey } from '../entry/grammar.ts';
 
 /** A flag of the catalogue in commander's terms; its value is handed over by the flag's name. */
 export function commandOption(flag: (typeof flags)[number]): Option {
@@ -34,7 +34,7 @@ export function inCommander<T>(parse: (text: string) => T): (text: string) => T 
       return parse(text);
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
-      throw new InvalidArgumentError(`${error.message} ${error.detail.advice ?? ''}`.trim());
+      throw new InvalidArgumentError(briefly(error));
     }
   };
 }

@@ -1,4 +1,4 @@
-import { MeasureError } from '../entry/grammar.ts';
+import { type MeasureError, wordedError } from '../entry/grammar.ts';
 
 /** What the command's exit code tells a script. */
 export const exitCodes = {
@@ -34,7 +34,7 @@ export function systemReason(error: unknown): string {
 
 /** What the system said of a file that it would not hand over. */
 export function unreadable(problem: unknown): MeasureError {
-  return new MeasureError('file.unreadable', 'The file could not be read.', {
+  return wordedError('file.unreadable', 'The file could not be read.', {
     expected: 'a file that you may read',
     received: systemReason(problem),
     advice: 'Check that it is there, not open elsewhere, and that you may read it',
@@ -43,7 +43,7 @@ export function unreadable(problem: unknown): MeasureError {
 
 /** Says that a file or folder could not be written, and why. */
 export function unwritable(path: string, error: unknown): MeasureError {
-  return new MeasureError('file.unwritable', `${path} could not be written.`, {
+  return wordedError('file.unwritable', `${path} could not be written.`, {
     expected: 'a place that can be written to',
     received: systemReason(error),
     advice: 'Name another with --out.',

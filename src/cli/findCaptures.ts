@@ -1,8 +1,8 @@
 import type { Dirent } from 'node:fs';
 import { readdir, realpath, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { MeasureError } from '../entry/grammar.ts';
-import { unreadable } from './failures.ts';
+import { type MeasureError, wordedError } from '../entry/grammar.ts';
+import { systemReason, unreadable } from './failures.ts';
 
 /** A file to read, or why an argument names none. */
 export type Found = { readonly file: string; readonly error?: MeasureError };
@@ -86,15 +86,15 @@ async function eachOnce(files: readonly string[]): Promise<readonly string[]> {
 }
 
 function unlisted(error: unknown): MeasureError {
-  return new MeasureError('folder.unreadable', 'The folder could not be looked into.', {
+  return wordedError('folder.unreadable', 'The folder could not be looked into.', {
     expected: 'a folder that you may read',
-    received: unreadable(error).detail.received ?? 'an error',
+    received: systemReason(error),
     advice: 'Ask for the right to read it, or name the files themselves',
   });
 }
 
 function missing(file: string, code: string, message: string, expected: string, advice: string): Found {
-  return { file, error: new MeasureError(code, message, { expected, advice }) };
+  return { file, error: wordedError(code, message, { expected, advice }) };
 }
 
 /** 2 before 10, whatever the machine's language. */

@@ -4,6 +4,7 @@ import {
   type AssayOptions,
   assayCapture,
   type Capture,
+  errorWords,
   type FailedResult,
   fileAndChannel,
   joinCurrent,
@@ -91,6 +92,6 @@ async function withCurrent(
 }
 
 /** An error as results carry it. */
-export function failedResult(file: string, { code, message, detail }: MeasureError): FailedResult {
-  return { file, error: { code, message, ...detail } };
+export function failedResult(file: string, error: MeasureError): FailedResult {
+  return { file, error: errorWords(error) };
 }

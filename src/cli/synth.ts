@@ -1,5 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { MeasureError } from '../entry/grammar.ts';
+import { errorWords, MeasureError } from '../entry/grammar.ts';
 import { captureLayouts, type ShapeName, synthesise, waveNamed } from '../entry/synthesis.ts';
 import { exitCodes } from './failures.ts';
 import {
@@ -72,8 +72,9 @@ export function defineSynth(command: Command): void {
       } catch (error) {
         // A wave or record that can't be, or a place that can't be written to: no defect here.
         if (!(error instanceof RangeError || error instanceof MeasureError)) throw error;
-        const found = error instanceof MeasureError ? ` Found ${error.detail.received}.` : '';
-        command.error(`error: ${error.message}${found}`, { exitCode: exitCodes.usage });
+        const words = error instanceof MeasureError ? errorWords(error) : error;
+        const found = 'received' in words ? ` Found ${words.received}.` : '';
+        command.error(`error: ${words.message}${found}`, { exitCode: exitCodes.usage });
       }
     });
 }

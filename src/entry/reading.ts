@@ -1,5 +1,5 @@
 /** From a file that is not in memory to a capture, by one thread or several. Loads little, for each thread loads it. */
-export { MeasureError } from '../base/measureError.ts';
+export { type ErrorData, errorData, errorOf, MeasureError, wordedError } from '../base/measureError.ts';
 export type { Capture } from '../read/capture.ts';
 export {
   type ChunkPlan,

@@ -1,5 +1,5 @@
 import { atan2, hypot } from '../base/elementary.ts';
-import { MeasureError } from '../base/measureError.ts';
+import { wordedError } from '../base/measureError.ts';
 import { fitHarmonics } from '../signal/fitHarmonics.ts';
 import { hannPower, strongestLine } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
@@ -73,7 +73,7 @@ function fullFit(located: LocatedWave, omega: number, orders: number, frequencyK
     const fit = fitHarmonics(samples, { orders: tried, omega, frequencyKnown });
     if (fit !== null) return fit;
   }
-  throw new MeasureError('wave.noPeriod', 'The record holds too few samples to tell a wave from chance.', {
+  throw wordedError('wave.noPeriod', 'The record holds too few samples to tell a wave from chance.', {
     expected: 'some hundred samples over three cycles or more',
     received: `${samples.length} samples`,
     advice: 'save the whole record of the scope, not the screen picture',

@@ -1,5 +1,5 @@
 import { amountText } from '../base/amountText.ts';
-import { MeasureError } from '../base/measureError.ts';
+import { type MeasureError, wordedError } from '../base/measureError.ts';
 import type { SampleRange } from '../read/capture.ts';
 import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
 import { squaredDifference } from '../signal/firstPeriod.ts';
@@ -126,7 +126,7 @@ function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, w
   const lengthS = input.samples.length * input.intervalS;
   const length = amountText(lengthS, 's');
   if (none === 'too coarse') {
-    return new MeasureError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
+    return wordedError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
       expected: 'at least eight samples a period, two hundred for harmonics to order 50',
       received: `one sample every ${amountText(input.intervalS, 's')}`,
       advice: 'set a faster time base or a deeper memory, so that one cycle has some hundred samples',
@@ -137,13 +137,13 @@ function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, w
   const advice = timeBaseAdvice(lengthS, cycles);
   if (none === 'too short') {
     const about = cycles === null ? 'less than one' : cycles.toFixed(2);
-    return new MeasureError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
+    return wordedError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
       expected,
       received: `about ${about} periods in ${length}`,
       advice,
     });
   }
-  return new MeasureError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
+  return wordedError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
     expected,
     received: seen,
     advice: lengthS < MANY_CYCLES_S ? `measure the AC outlet itself; ${advice}` : advice,

@@ -1,4 +1,11 @@
-import { type FailedResult, MeasureError, type MeasureResult } from '../entry/measuring.ts';
+import {
+  briefly,
+  errorWords,
+  type FailedResult,
+  fieldOf,
+  MeasureError,
+  type MeasureResult,
+} from '../entry/measuring.ts';
 import { offerExamples } from './demonstration/offerExamples.ts';
 import { type Entry, knownOf, type NamedFile, openSitting } from './desk/sitting.ts';
 import { chosenFiles, droppedFiles, takeDrops } from './desk/takenFiles.ts';
@@ -29,8 +36,7 @@ export function startPage(document: Document, script: string): void {
     try {
       status(await work());
     } catch (problem) {
-      if (problem instanceof MeasureError)
-        status([problem.message, problem.detail.advice].filter(Boolean).join(' '));
+      if (problem instanceof MeasureError) status(briefly(problem, fieldOf));
       else onDefect(problem);
     }
   };
@@ -184,6 +190,6 @@ function measuredWords(entries: readonly Entry[]): string {
 }
 
 function resultsOf(entry: Entry): readonly (MeasureResult | FailedResult)[] {
-  if (entry.state.at === 'failed') return [entry.state.failed];
+  if (entry.state.at === 'failed') return [{ file: entry.name, error: errorWords(entry.state.error) }];
   return knownOf(entry)?.assays.map(({ result }) => result) ?? [];
 }

@@ -3,10 +3,11 @@ import type { Capture, Channel } from './capture.ts';
 import { buildChannels } from './channels/buildChannels.ts';
 import type { FileLayout } from './chunks/readingPlan.ts';
 import type { ChosenColumns } from './columns/chooseColumns.ts';
-import { type AxisColumn, spectrumError } from './columns/columnRole.ts';
+import type { AxisColumn } from './columns/columnRole.ts';
 import { inventedNotice } from './head/readHead.ts';
 import { acquisitionSetting } from './head/settings.ts';
 import { timeSettings } from './head/timeSettings.ts';
+import { readError } from './readErrors.ts';
 import type { Encoding } from './text/decodeText.ts';
 import type { Dialect } from './text/dialect.ts';
 import type { TimeBase } from './time/arrangeSamples.ts';
@@ -36,7 +37,7 @@ export function captureOfRecord(
 ): Capture {
   const settings = head.settings.filter((setting) => setting.column <= keysTo);
   const times = timeSettings(settings);
-  if (times.isSpectrum) throw spectrumError('a horizontal axis in hertz');
+  if (times.isSpectrum) throw readError('file.spectrum', { axis: null });
   const time = captureTimeBase({
     axis,
     layRows: record.layRows,

@@ -1,7 +1,7 @@
-import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
 import type { Capture, Channel } from './capture.ts';
 import { uniqueNames } from './channels/buildChannels.ts';
+import { readError, type TimeBaseDifference } from './readErrors.ts';
 import { channelNamed } from './selectChannel.ts';
 
 /**
@@ -39,58 +39,21 @@ const TOLERANCE_INTERVALS = 0.25;
  */
 export function joinChannel(capture: Capture, other: Capture, channel: Channel): Capture {
   const differences = timeBaseDifferences(capture, other);
-  if (differences.length > 0) {
-    throw new MeasureError(
-      'channels.disagree',
-      `${channel.name} does not fit to the capture: ${differences.map(({ what }) => what).join(', ')} differ.`,
-      {
-        expected: differences.map(({ expected }) => expected).join(', '),
-        received: differences.map(({ received }) => received).join(', '),
-        advice: 'stop the scope once, then save both channels with the same settings',
-      },
-    );
-  }
+  if (differences.length > 0) throw readError('channels.disagree', { channel: channel.name, differences });
   const names = uniqueNames([...capture.channels, channel].map(({ name }, column) => ({ name, column })));
   const joined = { ...channel, name: names.at(-1)! };
   return { ...capture, channels: [...capture.channels, joined] };
 }
 
-interface Difference {
-  readonly what: string;
-  readonly expected: string;
-  readonly received: string;
-}
-
-function timeBaseDifferences(capture: Capture, other: Capture): Difference[] {
+function timeBaseDifferences(capture: Capture, other: Capture): TimeBaseDifference[] {
   const { intervalS, startS, sampleCount } = capture;
-  const differences: Difference[] = [];
-  if (other.sampleCount !== sampleCount) {
-    differences.push({
-      what: 'the numbers of samples',
-      expected: `${sampleCount} samples`,
-      received: `${other.sampleCount} samples`,
-    });
-  }
-  if (Math.abs(other.startS - startS) > TOLERANCE_INTERVALS * intervalS) {
-    differences.push({
-      what: 'the start times',
-      expected: `start at ${seconds(startS)}`,
-      received: `start at ${seconds(other.startS)}`,
-    });
-  }
-  // What a difference in interval adds up to by the last sample.
-  if (Math.abs(other.intervalS - intervalS) * sampleCount > TOLERANCE_INTERVALS * intervalS) {
-    differences.push({
-      what: 'the sample intervals',
-      expected: `a sample every ${seconds(intervalS)}`,
-      received: `a sample every ${seconds(other.intervalS)}`,
-    });
-  }
-  return differences;
-}
-
-function seconds(value: number): string {
-  return `${Number(value.toPrecision(7))} s`;
+  const differ: readonly (readonly [TimeBaseDifference['of'], boolean])[] = [
+    ['sampleCount', other.sampleCount !== sampleCount],
+    ['startS', Math.abs(other.startS - startS) > TOLERANCE_INTERVALS * intervalS],
+    // What a difference in interval adds up to by the last sample.
+    ['intervalS', Math.abs(other.intervalS - intervalS) * sampleCount > TOLERANCE_INTERVALS * intervalS],
+  ];
+  return differ.filter(([, isSo]) => isSo).map(([of]) => ({ of, values: [capture[of], other[of]] }));
 }
 
 /**
@@ -124,11 +87,7 @@ export function asCurrent(channel: Channel, isScaled: boolean): CurrentChannel {
   if (channel.quantity === 'current') return { channel, notices: [] };
   const { name, unit } = channel;
   if (channel.quantity === 'other' && unit !== '' && unit !== 'counts') {
-    throw new MeasureError('channel.unmeasurable', `${name} is not a current.`, {
-      expected: "a clamp's or shunt's channel, in A or V",
-      received: `a channel in ${unit}`,
-      advice: 'name the channel that the clamp or shunt is on',
-    });
+    throw readError('channel.unmeasurable.current', { channel: name, unit });
   }
   const notices: Notice[] = isScaled
     ? []

@@ -1,5 +1,6 @@
-import { MeasureError } from '../base/measureError.ts';
+import type { MeasureError } from '../base/measureError.ts';
 import type { Capture, Channel, OverRange } from './capture.ts';
+import { readError } from './readErrors.ts';
 import { channelNamed, differenceNames } from './selectChannel.ts';
 
 export interface Rescaling {
@@ -17,11 +18,7 @@ export interface Rescaling {
 const [SMALLEST, LARGEST] = [1e-12, 1e12];
 
 function absurdScale(factor: number): MeasureError {
-  return new MeasureError('scale.absurd', 'No probe, divider or clamp has such a ratio.', {
-    expected: `a factor between ${SMALLEST} and ${LARGEST}`,
-    received: `${factor}`,
-    advice: 'give what the values in the file are to be multiplied by, such as 200 for a probe set to 1:200',
-  });
+  return readError('scale.absurd', { factor, least: SMALLEST, most: LARGEST });
 }
 
 /**

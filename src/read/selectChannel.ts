@@ -1,6 +1,6 @@
-import { MeasureError } from '../base/measureError.ts';
 import type { Notice } from '../base/notice.ts';
 import { type Capture, type Channel, gapsOf } from './capture.ts';
+import { readError } from './readErrors.ts';
 
 interface SelectedChannels {
   /** At least one, voltages; currents where the capture has only those or one was named. */
@@ -30,7 +30,8 @@ export function selectVoltageChannels(capture: Capture, name?: string): Selected
     }
   }
   const channel = channelNamed(capture, wanted);
-  if (channel.quantity === 'other') throw carriesNeither(channel);
+  if (channel.quantity === 'other')
+    throw readError('channel.unmeasurable', { channel: channel.name, unit: channel.unit });
   return { channels: [channel], notices: [] };
 }
 
@@ -39,7 +40,10 @@ function measurable(capture: Capture): readonly [Channel, ...Channel[]] {
   const voltages = capture.channels.filter((channel) => channel.quantity === 'voltage');
   const currents = capture.channels.filter((channel) => channel.quantity === 'current');
   const [first, ...others] = voltages.length > 0 ? voltages : currents;
-  if (first === undefined) throw noneMeasurable(capture);
+  if (first === undefined) {
+    const named = capture.channels.map(({ name, unit }) => ({ name, unit }));
+    throw readError('channels.none.measurable', { channels: named });
+  }
   return [first, ...others];
 }
 
@@ -98,27 +102,6 @@ function roughSwing({ samples }: Channel): number {
   return count === 0 ? 0 : Math.sqrt(Math.max(0, squares / count - (sum / count) ** 2));
 }
 
-const SCALE_ADVICE = 'if it is a voltage in other clothes, give its volts per unit with --scale NAME=FACTOR';
-
-function carriesNeither(channel: Channel): MeasureError {
-  return new MeasureError('channel.unmeasurable', `${channel.name} carries neither volts nor amperes.`, {
-    expected: 'a voltage or a current',
-    received: channel.unit === '' ? 'a channel without a unit' : `a channel in ${channel.unit}`,
-    advice: SCALE_ADVICE,
-  });
-}
-
-function noneMeasurable(capture: Capture): MeasureError {
-  const shown = capture.channels
-    .map(({ name, unit }) => (unit === '' ? name : `${name} (${unit})`))
-    .join(', ');
-  return new MeasureError('channels.none', 'The capture has no channel in volts or amperes.', {
-    expected: 'a voltage channel',
-    received: shown,
-    advice: SCALE_ADVICE,
-  });
-}
-
 /**
  * The channel of a name: exact, else the only one that differs in case alone.
  *
@@ -130,12 +113,7 @@ export function channelNamed(capture: Capture, name: string): Channel {
   if (exact !== undefined) return exact;
   const alike = capture.channels.filter((channel) => channel.name.toLowerCase() === wanted.toLowerCase());
   if (alike.length === 1) return alike[0]!;
-  const names = capture.channels.map((channel) => channel.name).join(', ');
-  throw new MeasureError('channel.unknown', `The capture has no channel "${wanted}".`, {
-    expected: `one of ${names}`,
-    received: wanted,
-    advice: `name one of its channels: ${names}`,
-  });
+  throw readError('channel.unknown', { wanted, channels: capture.channels.map((channel) => channel.name) });
 }
 
 /**
@@ -146,10 +124,9 @@ export function channelNamed(capture: Capture, name: string): Channel {
  */
 function channelDifference(plus: Channel, minus: Channel): Channel {
   if (plus.quantity !== minus.quantity || plus.quantity === 'other') {
-    throw new MeasureError('channel.difference', `${plus.name} and ${minus.name} can't be subtracted.`, {
-      expected: 'two voltages or two currents',
-      received: `${plus.quantity} and ${minus.quantity}`,
-      advice: 'name two channels of one kind; for channels in counts give their --scale',
+    throw readError('channel.difference', {
+      names: [plus.name, minus.name],
+      quantities: [plus.quantity, minus.quantity],
     });
   }
   // A missing sample is NaN, and so is the difference.

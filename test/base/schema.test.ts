@@ -5,7 +5,7 @@ import { admit, admitPartly, admitWritten, type Misfit, noList, type Schema } fr
 
 function misfitIn(door: typeof admit, value: unknown, schema: Schema<unknown>): Misfit {
   let found: Misfit | undefined;
-  const refused = new MeasureError('refused', 'Refused.');
+  const refused = new MeasureError('refused', {});
   expect(() =>
     door(value, schema, (misfit) => {
       found = misfit;
@@ -40,13 +40,13 @@ describe('the first part that does not fit', () => {
 
 test('what goes through is the value itself', () => {
   const value = { list: [], more: 1 };
-  expect(admit(value, outer, () => new MeasureError('x', 'x'))).toBe(value);
-  expect(admitWritten(value, outer, () => new MeasureError('x', 'x'))).toBe(value);
+  expect(admit(value, outer, () => new MeasureError('x', {}))).toBe(value);
+  expect(admitWritten(value, outer, () => new MeasureError('x', {}))).toBe(value);
 });
 
 test('a part with a fallback may be wrong', () => {
   const schema = v.object({ a: v.fallback(v.string(), ''), b: v.number() });
-  expect(admitPartly({ a: 5, b: 1, c: 2 }, schema, () => new MeasureError('x', 'x'))).toEqual({
+  expect(admitPartly({ a: 5, b: 1, c: 2 }, schema, () => new MeasureError('x', {}))).toEqual({
     a: '',
     b: 1,
   });

@@ -54,19 +54,18 @@ test('what disagrees is said: count, start, interval, each and together', () => 
   const short = channel('CH2', 'current', 'A', 999);
   expect(refused(() => joinChannel(outlet, capture(short), short))).toMatchObject({
     code: 'channels.disagree',
-    detail: { expected: '1000 samples', received: '999 samples' },
+    facts: { channel: 'CH2', differences: [{ of: 'sampleCount', values: [1000, 999] }] },
   });
   expect(refused(() => joinChannel(outlet, capture(clamp, -0.02 + 6e-6), clamp))).toMatchObject({
     code: 'channels.disagree',
-    detail: { expected: 'start at -0.02 s', received: 'start at -0.019994 s' },
+    facts: { differences: [{ of: 'startS', values: [-0.02, -0.02 + 6e-6] }] },
   });
   expect(refused(() => joinChannel(outlet, capture(clamp, -0.02, 2e-5 * (1 + 3e-4)), clamp))).toMatchObject({
     code: 'channels.disagree',
-    message: 'CH2 does not fit to the capture: the sample intervals differ.',
+    facts: { differences: [{ of: 'intervalS', values: [2e-5, 2e-5 * (1 + 3e-4)] }] },
   });
   expect(refused(() => joinChannel(outlet, capture(short, 0, 1e-3), short))).toMatchObject({
-    message:
-      'CH2 does not fit to the capture: the numbers of samples, the start times, the sample intervals differ.',
+    facts: { differences: [{ of: 'sampleCount' }, { of: 'startS' }, { of: 'intervalS' }] },
   });
 });
 
@@ -82,7 +81,8 @@ test('asCurrent(channel) takes amperes as they are, and volts or counts as a cla
   );
   expect(refused(() => asCurrent(channel('P', 'other', 'W', 10), false))).toMatchObject({
     code: 'channel.unmeasurable',
-    detail: { received: 'a channel in W' },
+    problem: 'channel.unmeasurable.current',
+    facts: { channel: 'P', unit: 'W' },
   });
 });
 

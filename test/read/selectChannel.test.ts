@@ -78,7 +78,7 @@ test('selectVoltageChannels(capture, name) refuses what it cannot measure, namin
   };
   expect(refused('CH7')).toMatchObject({
     code: 'channel.unknown',
-    detail: { expected: 'one of Load, CH1, CH2, P' },
+    facts: { wanted: 'CH7', channels: ['Load', 'CH1', 'CH2', 'P'] },
   });
   expect(refused('P')).toMatchObject({ code: 'channel.unmeasurable' });
   expect(refused('CH1-Load')).toMatchObject({ code: 'channel.difference' });

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { Rescaling } from '../../read/rescaleCapture.ts';
 import type { DirectInputChannels } from '../directInput.ts';
 import type { Wanted } from './option.ts';
@@ -64,5 +64,5 @@ export function directInputIn(text: string): DirectInputChannels {
 }
 
 function refused(message: string): MeasureError {
-  return new MeasureError('option.refused', message);
+  return wordedError('option.refused', message);
 }

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { wordedError } from '../../base/measureError.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
 import { claimedNominal } from '../../judge/claims/judgeClaim.ts';
 import { normaliseClaim, parseClaim, parseRange } from '../../judge/claims/parseClaim.ts';
@@ -38,7 +38,7 @@ export function parseUnitClaim(text: string): UnitClaim {
   const value = Number(digits.replace(',', '.')) * (kilo?.[1] ? 1000 : 1);
   const forS = lasting === null ? null : secondsOf(lasting);
   if (kilo === null || !(value > 0) || forS === 0) {
-    throw new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+    throw wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
       expected: `a value with its unit, as in "${example}"`,
       received: text,
       advice: `Write for example: ${example}.`,
@@ -54,7 +54,7 @@ function efficiencyClaim(text: string, plain: string): EfficiencyClaim {
   const { limit, unit, target } = parseRange(numbers, text);
   const isShare = unit === '%' && [limit?.min, limit?.max].every((end = 1) => end > 0 && end <= 100);
   if (limit === null || target !== null || !isShare) {
-    throw new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+    throw wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
       expected: 'a bound or a range in %, up to 100 %, as in "efficiency > 85 %"',
       received: text,
       advice: 'Write for example: efficiency > 85 %.',

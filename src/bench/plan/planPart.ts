@@ -1,5 +1,6 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import { errorData, MeasureError, wordedError } from '../../base/measureError.ts';
+import { benchError } from '../benchErrors.ts';
 import type { ToldLoad } from '../sweep/benchPoint.ts';
 import type { Word } from './planSchema.ts';
 
@@ -27,6 +28,8 @@ export interface PlanPart<T> {
    * @param expected - what should stand there, in words.
    */
   wrong(message: string, expected: string, advice?: string): MeasureError;
+  /** The same where a grammar of its own has refused it. */
+  refused(cause: MeasureError, example: string): MeasureError;
 }
 
 /** The whole of a plan as a part. */
@@ -43,12 +46,17 @@ export function planPart<T>(data: T, source: PlanSource, path: Path = []): PlanP
     },
     wrong(message, expected, advice) {
       const line = source.lineOf(path);
-      return new MeasureError('plan.schema', message, {
+      return wordedError('plan.schema', message, {
         ...(line === undefined ? {} : { line }),
         expected,
         received: received(data),
         ...(advice === undefined ? {} : { advice }),
       });
+    },
+    refused(cause, example) {
+      const line = source.lineOf(path);
+      const facts = { cause: errorData(cause), example, found: received(data) };
+      return benchError('plan.schema.refused', facts, line === undefined ? {} : { line });
     },
   };
 }
@@ -85,8 +93,7 @@ export function parsed<T>(part: PlanPart<Word>, example: string, parse: (words: 
     return parse(words);
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    const { expected = `a text such as ${example}`, advice } = error.detail;
-    throw part.wrong(error.message, expected, advice);
+    throw part.refused(error, example);
   }
 }
 
@@ -110,7 +117,7 @@ export function parseBattery(text: string): NonNullable<ToldLoad['battery']> {
   const [, digits = '', unit = ''] = STATE.exec(text.trim()) ?? [];
   const value = Number(digits.replace(',', '.'));
   if (unit === '' || (unit === '%' && value > 100)) {
-    throw new MeasureError('battery.grammar', `"${text}" is no state of a battery.`, {
+    throw wordedError('battery.grammar', `"${text}" is no state of a battery.`, {
       expected: 'a charge such as 80 %, or volts such as 12.6 V',
       received: text,
     });
@@ -130,7 +137,7 @@ export function parseEnergy(text: string): MeasuredFigure {
   const [, digits = '', tolerance, unit] = ENERGY.exec(text.trim()) ?? [];
   const value = Number(digits.replace(',', '.'));
   if (!(value > 0)) {
-    throw new MeasureError('energy.grammar', `"${text}" is no energy.`, {
+    throw wordedError('energy.grammar', `"${text}" is no energy.`, {
       expected: 'watt-hours above zero, such as 466 or 466 ± 2 %',
       received: text,
     });

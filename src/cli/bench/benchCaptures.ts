@@ -2,7 +2,7 @@ import { stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import type { Command } from 'commander';
 import { planKeys } from '../../entry/grammar.ts';
-import { failureLine, MeasureError } from '../../entry/measuring.ts';
+import { failureLine, MeasureError, wordedError } from '../../entry/measuring.ts';
 import { type LookedInto, lookedInto, planText } from '../../entry/plans.ts';
 import { exitCodes } from '../failures.ts';
 import { findCaptures } from '../findCaptures.ts';
@@ -78,7 +78,7 @@ async function writePlan(
   const found = await findCaptures([folder]);
   for (const { error } of found) if (error !== undefined) throw error;
   if (!force && (await stat(path).catch(() => null)) !== null) {
-    throw new MeasureError('plan.exists', 'There is a plan in this folder already.', {
+    throw wordedError('plan.exists', 'There is a plan in this folder already.', {
       expected: 'a folder without plan.yaml',
       advice: '--force writes over it; what was filled in is lost then',
     });

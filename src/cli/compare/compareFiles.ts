@@ -11,7 +11,7 @@ import {
   readMeasureDocument,
 } from '../../entry/comparing.ts';
 import { captureEvidence, type OneCapture, overlayEvidence, readEvidence } from '../../entry/evidence.ts';
-import { failureLine, jsonText, MeasureError, worded } from '../../entry/measuring.ts';
+import { failureLine, jsonText, MeasureError, worded, wordedError } from '../../entry/measuring.ts';
 import { exitCodes, unreadable } from '../failures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
 import { measureFileOptions } from '../measureFiles.ts';
@@ -99,7 +99,7 @@ async function writeOverlay(
   { out, png, force }: OverlayOptions,
 ): Promise<string> {
   if (a.evidence === null || b.evidence === null) {
-    throw new MeasureError('compare.noWave', 'A result in JSON carries no wave to draw.', {
+    throw wordedError('compare.noWave', 'A result in JSON carries no wave to draw.', {
       expected: 'two sheets or captures',
       advice: 'Leave --out away, or name the capture or its sheet',
     });
@@ -144,7 +144,7 @@ async function readSide(file: string, options: MeasureFileOptions, progress: Pro
   const outcome = await measureFile({ file }, options, { progress });
   if ('failed' in outcome) {
     const { code, message, ...detail } = outcome.failed.error;
-    throw new MeasureError(code, message, detail);
+    throw wordedError(code, message, detail);
   }
   const [assay] = outcome.assays;
   if (assay === undefined) throw new RangeError('A capture that was measured has a result');
@@ -157,7 +157,7 @@ async function readSide(file: string, options: MeasureFileOptions, progress: Pro
 function sideOfSheet(text: string): Side {
   const { evidence } = readEvidence(text);
   if ('told' in evidence || evidence.picture === 'overlay') {
-    throw new MeasureError('sheet.several', 'The sheet is of several captures.', {
+    throw wordedError('sheet.several', 'The sheet is of several captures.', {
       expected: 'a sheet of one capture',
       advice: 'Name the sheets of the two captures, or the captures',
     });

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { type ByteSource, MeasureError } from '../../entry/reading.ts';
+import { type ByteSource, type MeasureError, wordedError } from '../../entry/reading.ts';
 
 /** How a file is read, by its length in bytes. */
 export interface FileReading {
@@ -44,7 +44,7 @@ export function fileSource(descriptor: number, byteLength: number): ByteSource {
 }
 
 function shrunk(): MeasureError {
-  return new MeasureError('file.unreadable', 'The file grew shorter while it was read.', {
+  return wordedError('file.unreadable', 'The file grew shorter while it was read.', {
     expected: 'a file that nothing else writes to',
     received: 'fewer bytes than it had when it was opened',
     advice: 'wait until it is saved or copied whole, and measure it again',

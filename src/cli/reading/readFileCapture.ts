@@ -7,6 +7,7 @@ import {
   type ReadingPlan,
   readCapture,
   readInChunks,
+  wordedError,
 } from '../../entry/measuring.ts';
 import { unreadable } from '../failures.ts';
 import { FILE_READING, type FileReading, fileSource } from './fileSource.ts';
@@ -97,7 +98,7 @@ export function refuseTooLarge(
   const channels = uses.filter((use) => use === 'kept').length;
   const room = Math.floor(Math.max(0, available - OTHER_BYTES) / (SAMPLE_BYTES * channels));
   if (estimatedRows <= room) return;
-  throw new MeasureError('file.tooLarge', 'The file holds more rows than there is memory for.', {
+  throw wordedError('file.tooLarge', 'The file holds more rows than there is memory for.', {
     expected: `at most ${rounded(room)} rows of ${channels === 1 ? 'one channel' : `${channels} channels`}, ${megabytes(available)} of memory being free`,
     received: `about ${rounded(estimatedRows)} rows, which take ${megabytes(estimatedRows * channels * SAMPLE_BYTES + OTHER_BYTES)}`,
     advice: 'save a shorter part of the record, or fewer channels; close other programs',
@@ -112,7 +113,7 @@ export function refuseTooLarge(
 export function refuseTooLargeText(byteLength: number, available: number = process.availableMemory()): void {
   const room = Math.min(constants.MAX_STRING_LENGTH, Math.floor(available / BYTES_A_BYTE));
   if (byteLength <= room) return;
-  throw new MeasureError('file.tooLarge', 'The file is too large to be read in its encoding.', {
+  throw wordedError('file.tooLarge', 'The file is too large to be read in its encoding.', {
     expected: `at most ${megabytes(room)} of UTF-16`,
     received: megabytes(byteLength),
     advice: 'save it as plain text (ASCII or UTF-8), or a shorter part of the record',

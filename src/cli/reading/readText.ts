@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Stats } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
-import { MeasureError } from '../../entry/grammar.ts';
+import { type MeasureError, wordedError } from '../../entry/grammar.ts';
 import { unreadable } from '../failures.ts';
 
 /**
@@ -20,7 +20,7 @@ export async function regularFile(path: string): Promise<Stats> {
 
 function notRegular(stats: Stats): MeasureError {
   const what = oddKind(stats);
-  return new MeasureError('file.notRegular', `This is ${what}, and no file.`, {
+  return wordedError('file.notRegular', `This is ${what}, and no file.`, {
     expected: 'a file on a disk',
     received: what,
     advice: 'Save what it gives into a file, and name that',
@@ -45,7 +45,7 @@ const MOST_BYTES = 128 * 2 ** 20;
 export async function readBytes(path: string): Promise<Buffer> {
   const { size } = await regularFile(path);
   if (size > MOST_BYTES) {
-    throw new MeasureError('file.tooLarge', 'The file is too large to be a plan, a sheet or a result.', {
+    throw wordedError('file.tooLarge', 'The file is too large to be a plan, a sheet or a result.', {
       expected: `at most ${Math.floor(MOST_BYTES / 1e6)} MB`,
       received: `${Math.ceil(size / 1e6)} MB`,
     });

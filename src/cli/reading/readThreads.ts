@@ -3,8 +3,9 @@ import {
   type ByteSource,
   type ChunkPlan,
   chunkReader,
+  type ErrorData,
+  errorOf,
   FAILURES,
-  MeasureError,
   NEXT_CHUNK,
   type NumberedChunk,
   type SharedScanState,
@@ -28,7 +29,7 @@ export interface WorkerTask {
 export type WorkerReply =
   | { readonly chunks: readonly NumberedChunk[] }
   | { readonly sha256: string }
-  | { readonly failed: Pick<MeasureError, 'code' | 'message' | 'detail'> };
+  | { readonly failed: ErrorData };
 
 /** The threads that read one file: this one, and workers beside it. */
 interface ReadThreads {
@@ -97,10 +98,7 @@ function startWorker(file: WorkerFile): ReadWorker {
           if (picked === undefined && !('failed' in reply)) return;
           worker.off('message', hear);
           if (picked !== undefined) done(picked);
-          else if ('failed' in reply) {
-            const { code, message, detail } = reply.failed;
-            fail(new MeasureError(code, message, detail));
-          }
+          else if ('failed' in reply) fail(errorOf(reply.failed));
         };
         worker.on('message', hear);
         worker.once('error', fail);

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { chunkReader, MeasureError, scanClaimedChunks } from '../../entry/reading.ts';
+import { chunkReader, errorData, MeasureError, scanClaimedChunks } from '../../entry/reading.ts';
 import { digestOf, fileSource } from './fileSource.ts';
 import type { WorkerFile, WorkerReply, WorkerTask } from './readThreads.ts';
 
@@ -12,8 +12,7 @@ const reply = async (work: () => Promise<WorkerReply> | WorkerReply): Promise<vo
     port.postMessage(await work());
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    const { code, message, detail } = error;
-    port.postMessage({ failed: { code, message, detail } } satisfies WorkerReply);
+    port.postMessage({ failed: errorData(error) } satisfies WorkerReply);
   }
 };
 port.on('message', ({ plan, board }: WorkerTask) =>

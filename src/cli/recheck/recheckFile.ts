@@ -9,7 +9,14 @@ import {
   recheckLines,
 } from '../../entry/evidence.ts';
 import { parseClaim } from '../../entry/grammar.ts';
-import { type Assay, type FailedResult, failureLine, jsonText, MeasureError } from '../../entry/measuring.ts';
+import {
+  type Assay,
+  errorWords,
+  type FailedResult,
+  failureLine,
+  jsonText,
+  MeasureError,
+} from '../../entry/measuring.ts';
 import { exitCodes, unreadable } from '../failures.ts';
 import { type Found, findCaptures } from '../findCaptures.ts';
 import { failedResult, type MeasureFileOptions, measureFile } from '../measureFile.ts';
@@ -60,7 +67,8 @@ async function openedSheet(sheet: string): Promise<OpenedSheet | { readonly dama
     return Buffer.from(text).equals(bytes) ? opened : { damage: otherBytes };
   } catch (error) {
     if (!(error instanceof MeasureError) || error.code !== 'sheet.damaged') throw error;
-    return { damage: { code: error.code, message: `${error.message} Found: ${error.detail.received}.` } };
+    const { code, message, received } = errorWords(error);
+    return { damage: { code, message: `${message} Found: ${received}.` } };
   }
 }
 

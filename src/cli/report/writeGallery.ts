@@ -2,7 +2,7 @@ import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { stringify } from 'csv-stringify/sync';
 import { isSealed, type OpenedSheet, readEvidence } from '../../entry/evidence.ts';
-import { MeasureError, type MeasureResult } from '../../entry/measuring.ts';
+import { errorWords, MeasureError, type MeasureResult, wordedError } from '../../entry/measuring.ts';
 import { figuresTable, type Gallery, galleryPage } from '../../entry/pages.ts';
 import { systemReason } from '../failures.ts';
 import { version } from '../program.ts';
@@ -55,7 +55,7 @@ async function fileNames(folder: string): Promise<readonly string[]> {
       .sort((a, b) => byName.compare(stemOf(a), stemOf(b)) || (a < b ? -1 : 1));
   } catch (error) {
     if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return [];
-    throw new MeasureError('file.unreadable', `${folder} could not be listed.`, {
+    throw wordedError('file.unreadable', `${folder} could not be listed.`, {
       received: systemReason(error),
     });
   }
@@ -74,7 +74,8 @@ async function openedSheet(path: string): Promise<OpenedSheet | { readonly reaso
     text = await readText(path);
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    return { reason: `it could not be read: ${error.detail.received ?? error.message}` };
+    const { message, received = message } = errorWords(error);
+    return { reason: `it could not be read: ${received}` };
   }
   try {
     const opened = readEvidence(text);
@@ -83,8 +84,8 @@ async function openedSheet(path: string): Promise<OpenedSheet | { readonly reaso
       : { reason: 'it was changed after it was written; “sineassay recheck” says where' };
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    const { received } = error.detail;
-    return { reason: `${error.message}${received === undefined ? '' : ` Found: ${received}.`}` };
+    const { message, received } = errorWords(error);
+    return { reason: `${message}${received === undefined ? '' : ` Found: ${received}.`}` };
   }
 }
 

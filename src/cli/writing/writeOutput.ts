@@ -3,7 +3,7 @@ import { rmSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { MeasureError } from '../../entry/grammar.ts';
+import { MeasureError, wordedError } from '../../entry/grammar.ts';
 import { unwritable } from '../failures.ts';
 import { oddKind } from '../reading/readText.ts';
 import { type OwnTest, sealedText } from './ownOutput.ts';
@@ -35,7 +35,7 @@ export async function writeOutput(
 ): Promise<void> {
   const there = await fileThere(path, force);
   if (there !== null && !isOwn(there)) {
-    throw new MeasureError('file.exists', `${path} is there already, and is not ${own}.`, {
+    throw wordedError('file.exists', `${path} is there already, and is not ${own}.`, {
       expected: `a free name, or ${own} as it was written`,
       advice: 'Name another place with --out, or replace the file with --force',
     });
@@ -48,7 +48,7 @@ async function fileThere(path: string, force: boolean): Promise<Buffer | null> {
   try {
     const stats = await stat(path);
     if (!stats.isFile() && !stats.isDirectory()) {
-      throw new MeasureError('file.notRegular', `${path} is ${oddKind(stats)}, and no file.`, {
+      throw wordedError('file.notRegular', `${path} is ${oddKind(stats)}, and no file.`, {
         expected: 'a free name, or a file',
         received: oddKind(stats),
         advice: 'Name another place with --out',

@@ -1,5 +1,5 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { DecisionRule, Limit, Outcome } from '../decide.ts';
 import type { Waveform, WaveformKind } from '../waveform/waveform.ts';
@@ -55,7 +55,7 @@ export interface ClaimEvidence {
 
 /** The error for a claim that can't be understood: what was looked for, and how claims are written. */
 export function claimGrammarError(text: string, expected: string): MeasureError {
-  return new MeasureError('claim.grammar', `The claim "${text}" can't be understood.`, {
+  return wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
     expected,
     received: text,
     advice:
@@ -65,7 +65,7 @@ export function claimGrammarError(text: string, expected: string): MeasureError 
 
 /** The error for a claim about the unit as a whole, which no single capture can judge. */
 export function unitClaimError(text: string): MeasureError {
-  return new MeasureError('claim.grammar', `The claim "${text}" is one about a unit over several captures.`, {
+  return wordedError('claim.grammar', `The claim "${text}" is one about a unit over several captures.`, {
     expected: 'a claim that one capture can show: a wave, V, Hz, THD, crest or transfer',
     received: text,
     advice: `Take it to bench, which judges it over loads, steps and discharges: sineassay bench 0W=idle.csv 300W=heater.csv --claim "${text.replaceAll('"', '')}"`,

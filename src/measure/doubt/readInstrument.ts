@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import { admit } from '../../base/schema.ts';
 import { parseYaml } from '../../read/text/parseYaml.ts';
 import type { Instrument } from './instrument.ts';
@@ -28,7 +28,7 @@ export function readInstrument(text: string): Partial<Instrument> {
   const { data, lineOf } = parseYaml(text);
   if (data === null) return {};
   if (typeof data !== 'object' || Array.isArray(data)) {
-    throw new MeasureError('instrument.value', 'An instrument file holds one "key: number" a line.', {
+    throw wordedError('instrument.value', 'An instrument file holds one "key: number" a line.', {
       line: 1,
       expected: 'lines such as "gainPercent: 3"',
       advice: `known keys: ${Object.keys(EXAMPLES).join(', ')}`,
@@ -44,7 +44,7 @@ export function readInstrument(text: string): Partial<Instrument> {
 /** The error for a line that states no figure of an instrument. */
 export function instrumentRefusal(key: string, value: unknown, line: number): MeasureError {
   if (!Object.hasOwn(EXAMPLES, key)) {
-    return new MeasureError('instrument.key', `The key "${key}" is not known.`, {
+    return wordedError('instrument.key', `The key "${key}" is not known.`, {
       line,
       expected: `one of ${Object.keys(EXAMPLES).join(', ')}`,
       received: key,
@@ -52,7 +52,7 @@ export function instrumentRefusal(key: string, value: unknown, line: number): Me
     });
   }
   const least = Object.hasOwn(needAboveZero, key) ? 'above zero' : 'of zero or more';
-  return new MeasureError('instrument.value', `"${key}" needs a number ${least}.`, {
+  return wordedError('instrument.value', `"${key}" needs a number ${least}.`, {
     line,
     expected: `a number such as ${EXAMPLES[key as keyof Instrument]}`,
     received: JSON.stringify(value),

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
@@ -86,7 +86,7 @@ function fitAt(samples: Float64Array, like: HarmonicFit): HarmonicFit {
 }
 
 function tooShort(samples: number, periodSamples: number): MeasureError {
-  return new MeasureError('power.tooShort', 'Voltage and current share too short a stretch for a power.', {
+  return wordedError('power.tooShort', 'Voltage and current share too short a stretch for a power.', {
     expected: `at least ${MINIMUM_CYCLES} periods that both channels hold`,
     received: `${(samples / periodSamples).toFixed(2)} periods`,
     advice: 'save both channels over the same three cycles or more',

@@ -1,5 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import { wordedError } from '../../base/measureError.ts';
 import { differenceNoise, moments } from '../../signal/statistics.ts';
 import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
 import { budgeted } from '../doubt/budget.ts';
@@ -86,7 +86,7 @@ function presentWeights(voltage: SampledChannel, current: SampledChannel, period
     sum += weights[n]!;
   }
   if (sum === 0) {
-    throw new MeasureError('power.noSamples', 'Voltage and current hold no sample in common.', {
+    throw wordedError('power.noSamples', 'Voltage and current hold no sample in common.', {
       expected: 'two channels of one record',
       received: 'channels that are never present together',
       advice: 'save both channels together',

@@ -1,6 +1,6 @@
 import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../../signal/harmonicSeries.ts';
 import { differenceNoise } from '../../signal/statistics.ts';
@@ -141,7 +141,7 @@ export function measurePower(input: PowerInput): PowerFigures {
 const CLEAR_OF_FLOOR = 1.5;
 
 function skewTooLong(skewS: number, periodS: number): MeasureError {
-  return new MeasureError('power.skewTooLong', `A skew of ${skewS} s is no delay of a probe or clamp.`, {
+  return wordedError('power.skewTooLong', `A skew of ${skewS} s is no delay of a probe or clamp.`, {
     expected: `less than half a period, ${Number((periodS / 2).toPrecision(3))} s`,
     received: `${skewS} s`,
     advice: 'give the delay in seconds: 5 µs is 5e-6',

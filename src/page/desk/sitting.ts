@@ -1,4 +1,4 @@
-import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import { MeasureError, wordedError } from '../../entry/measuring.ts';
 import { nothingTold, type Told } from '../told/told.ts';
 import { toldOptions } from '../told/toldOptions.ts';
 import type { Measured } from '../worker/requests.ts';
@@ -25,7 +25,7 @@ export interface Sitting {
 }
 
 /** What a capture is refused with where we are at fault. */
-const defect = new MeasureError('defect', 'This capture meets a defect of ours.', {
+const defect: MeasureError = wordedError('defect', 'This capture meets a defect of ours.', {
   advice: 'please report it with the capture',
 });
 
@@ -86,8 +86,7 @@ export function openSitting(
       });
     } catch (problem) {
       if (!(problem instanceof MeasureError)) onDefect(problem);
-      const { code, message, detail } = problem instanceof MeasureError ? problem : defect;
-      set({ at: 'failed', failed: { file: entry.name, error: { code, message, ...detail } } });
+      set({ at: 'failed', error: problem instanceof MeasureError ? problem : defect });
     }
   };
   return {
@@ -143,7 +142,7 @@ type EntryState =
   /** @property share - how much has been read, 0 to 1; null: its turn has not come. */
   | { readonly at: 'work'; readonly share: number | null; readonly before: Measured | null }
   | { readonly at: 'ready'; readonly measured: Measured }
-  | { readonly at: 'failed'; readonly failed: FailedResult };
+  | { readonly at: 'failed'; readonly error: MeasureError };
 
 /** What is known of a capture: while it is measured anew, what was known before; null: nothing yet. */
 export function knownOf({ state }: Entry): Measured | null {

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../entry/measuring.ts';
+import { wordedError } from '../../entry/measuring.ts';
 import type { NamedFile } from './sitting.ts';
 
 /** Files that a person chose; those of a folder with the folder before their name. */
@@ -83,7 +83,7 @@ async function listedIn(folder: Listed): Promise<Listed[]> {
     }
   } catch (problem) {
     if (!(problem instanceof DOMException)) throw problem;
-    throw new MeasureError('folder.unreadable', `The folder ${folder.name} can’t be looked into.`, {
+    throw wordedError('folder.unreadable', `The folder ${folder.name} can’t be looked into.`, {
       advice: 'Choose it with the button, or drop the files that are in it.',
     });
   }

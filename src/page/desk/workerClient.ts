@@ -1,4 +1,4 @@
-import { MeasureError } from '../../entry/measuring.ts';
+import { errorOf } from '../../entry/measuring.ts';
 import type { FromWorker, Requests, ToWorker } from '../worker/requests.ts';
 
 interface AskOptions {
@@ -50,10 +50,7 @@ export function workerClient(script: string, onDefect: (message: string) => void
     if ('answer' in data) one.done(data.answer);
     else if ('cancelled' in data) one.done(null);
     else if ('defect' in data) one.fail(new Error(data.defect));
-    else {
-      const { code, message, ...detail } = data.failed;
-      one.fail(new MeasureError(code, message, detail));
-    }
+    else one.fail(errorOf(data.failed));
   });
   worker.addEventListener('error', (event) => {
     onDefect(event.message);

@@ -1,4 +1,4 @@
-import { admitPartly, MeasureError } from '../../entry/measuring.ts';
+import { admitPartly, type MeasureError, wordedError } from '../../entry/measuring.ts';
 import type { Entry, NamedFile } from '../desk/sitting.ts';
 import { type SittingDocument, sittingSchema } from './sittingSchema.ts';
 
@@ -91,7 +91,7 @@ async function unpacked(name: string, packed: Uint8Array<ArrayBuffer>, size: num
 }
 
 function damaged(name: string): MeasureError {
-  return new MeasureError('sitting.damaged', `The sitting is damaged: ${name} can’t be unpacked from it.`, {
+  return wordedError('sitting.damaged', `The sitting is damaged: ${name} can’t be unpacked from it.`, {
     advice: 'Open the capture itself.',
   });
 }
@@ -99,7 +99,7 @@ function damaged(name: string): MeasureError {
 /** @param does - to which of its sizes it is. */
 function tooLarge(bytes: number, mostBytes: number, does: string): MeasureError {
   const megabytes = (count: number): string => `${Math.ceil(count / MEBIBYTE)} MiB`;
-  return new MeasureError('sitting.tooLarge', `The sitting ${does} than this browser may hold.`, {
+  return wordedError('sitting.tooLarge', `The sitting ${does} than this browser may hold.`, {
     expected: `at most ${megabytes(mostBytes)}`,
     received: megabytes(bytes),
     advice: 'Open the captures themselves, a few at a time, or measure them with the command.',
@@ -107,7 +107,7 @@ function tooLarge(bytes: number, mostBytes: number, does: string): MeasureError 
 }
 
 function capturesOf(text: string): SittingDocument['captures'] {
-  const unknown = new MeasureError('sitting.unknown', 'This is no sitting saved by this page.', {
+  const unknown = wordedError('sitting.unknown', 'This is no sitting saved by this page.', {
     advice: 'Results in JSON can’t be opened here: choose the captures, or a sitting.json.',
   });
   let data: unknown;

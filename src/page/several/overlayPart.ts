@@ -1,5 +1,5 @@
 import { overlayName } from '../../entry/comparing.ts';
-import { MeasureError } from '../../entry/measuring.ts';
+import { errorWords, fieldOf, MeasureError } from '../../entry/measuring.ts';
 import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import { compareSentence, differenceTables } from '../../entry/together.ts';
 import { type Entry, knownOf } from '../desk/sitting.ts';
@@ -38,7 +38,7 @@ ${saveButtons}<details><summary>What differs, figure by figure, and the sheet</s
     (answer) => {
       found.hidden = answer instanceof MeasureError;
       if (answer instanceof MeasureError) {
-        said.textContent = answer.message;
+        said.textContent = errorWords(answer, fieldOf).message;
         sheet.clear();
         return;
       }

@@ -1,6 +1,6 @@
 import { parseWatts, sweepName } from '../../entry/benching.ts';
 import type { ComparisonEvidence } from '../../entry/evidence.ts';
-import { MeasureError } from '../../entry/measuring.ts';
+import { briefly, fieldOf, MeasureError } from '../../entry/measuring.ts';
 import { cleanTexts, fileName, html } from '../../entry/sections.ts';
 import {
   benchSentences,
@@ -85,7 +85,7 @@ ${saveButtons}<details><summary>Figures of the units, and the sheet</summary>
       found!.hidden = given instanceof MeasureError;
       if (given instanceof MeasureError) {
         answer = null;
-        said!.textContent = [given.message, given.detail.advice].filter(Boolean).join(' ');
+        said!.textContent = briefly(given, fieldOf);
         sheet.clear();
         showComparison(null);
         return;

@@ -1,4 +1,4 @@
-import { failureLine } from '../../entry/measuring.ts';
+import { errorWords, failureLine, fieldOf } from '../../entry/measuring.ts';
 import { cleanText, fileName, html } from '../../entry/sections.ts';
 import { type Entry, knownOf, type Sitting } from '../desk/sitting.ts';
 import type { Ask } from '../desk/workerClient.ts';
@@ -9,7 +9,7 @@ import { type Told, TYPING_MS } from '../told/told.ts';
 import { toldForm } from '../told/toldForm.ts';
 import { toldOptions } from '../told/toldOptions.ts';
 import type { Measured, MeasuredChannel } from '../worker/requests.ts';
-import { answerTexts, pageWords } from './answerTexts.ts';
+import { answerTexts } from './answerTexts.ts';
 import { picturesOf } from './picturesOf.ts';
 
 interface AnswerPart {
@@ -88,7 +88,10 @@ export function answerPart(document: Document, actions: AnswerActions): AnswerPa
       entry = next;
       const known = knownOf(next);
       const { state } = next;
-      const failed = state.at === 'failed' ? pageWords(failureLine(state.failed)) : '';
+      const failed =
+        state.at === 'failed'
+          ? failureLine({ file: next.name, error: errorWords(state.error, fieldOf) })
+          : '';
       part('failure').hidden = failed === '';
       part('failure').textContent = failed;
       part('known').hidden = known === null;

@@ -1,4 +1,4 @@
-import { failureLine, type MeasureResult } from '../../entry/measuring.ts';
+import { errorWords, failureLine, fieldOf, type MeasureResult } from '../../entry/measuring.ts';
 import {
   cleanText,
   cleanTexts,
@@ -11,7 +11,6 @@ import {
   storyWords,
 } from '../../entry/sections.ts';
 import { type Entry, knownOf } from '../desk/sitting.ts';
-import { pageWords } from './answerTexts.ts';
 
 /** What a person does in the table. */
 interface TableActions {
@@ -106,7 +105,7 @@ function cellsOf(entry: Entry): readonly [Markup, Markup, Markup, Markup] {
   const { state } = entry;
   if (state.at === 'failed')
     return [
-      html`<span class="outside">${pageWords(failureLine(state.failed))}</span>`,
+      html`<span class="outside">${failureLine({ file: entry.name, error: errorWords(state.error, fieldOf) })}</span>`,
       html``,
       html``,
       html``,

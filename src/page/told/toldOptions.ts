@@ -1,5 +1,12 @@
 import { type FieldName, fields, toldBy, type Wanted } from '../../entry/grammar.ts';
-import { completeOptions, MeasureError, type ToldOptions } from '../../entry/measuring.ts';
+import {
+  briefly,
+  completeOptions,
+  fieldOf,
+  MeasureError,
+  type ToldOptions,
+  wordedError,
+} from '../../entry/measuring.ts';
 import { type Told, typedInto } from './told.ts';
 
 interface Understood {
@@ -24,7 +31,7 @@ export function toldOptions(told: Told): Understood {
         return wanted === undefined ? parse(text.trim()) : numberIn(text.trim(), wanted);
       } catch (problem) {
         if (!(problem instanceof MeasureError)) throw problem;
-        faults.set(name, `${problem.message} ${problem.detail.advice ?? ''}`.trim());
+        faults.set(name, briefly(problem, fieldOf));
         return undefined;
       }
     };
@@ -42,11 +49,11 @@ export function toldOptions(told: Told): Understood {
 /** A number as people write it; the decimal mark may be a comma, but where it may as well set thousands apart. */
 function numberIn(text: string, { words, isRight }: Wanted): number {
   if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(text)) {
-    throw new MeasureError('field.comma', `${text} can be read in two ways.`, {
+    throw wordedError('field.comma', `${text} can be read in two ways.`, {
       advice: `Write ${text.replace(',', '')} or ${text.replace(',', '.')}.`,
     });
   }
   const value = Number(text.replace(/(?<=\d),(?=\d+$)/, '.'));
   if (Number.isFinite(value) && isRight(value)) return value;
-  throw new MeasureError('field.number', `${words} is expected.`);
+  throw wordedError('field.number', `${words} is expected.`);
 }

@@ -2,8 +2,8 @@ import {
   type Assay,
   type Capture,
   type Channel,
-  MeasureError,
   type ToldOptions,
+  wordedError,
 } from '../../entry/measuring.ts';
 
 /** A file that the worker keeps, with what it has found of it so far. */
@@ -36,7 +36,7 @@ export type HeldFiles = Map<number, HeldFile>;
 export function heldFile(files: HeldFiles, id: number): HeldFile {
   const held = files.get(id);
   if (held !== undefined) return held;
-  throw new MeasureError('file.closed', 'The capture was taken off the page.', { advice: 'add it again' });
+  throw wordedError('file.closed', 'The capture was taken off the page.', { advice: 'add it again' });
 }
 
 /** A piece of work that tells how far it is and stops when nobody wants it any more. */

@@ -7,12 +7,12 @@ import {
   fieldOf,
   fileAndChannel,
   joinCurrent,
-  MeasureError,
   measuredNames,
   rescaleCapture,
   selectVoltageChannels,
   type ToldOptions,
   worded,
+  wordedError,
 } from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type WaveColumns, waveColumns } from '../wave/waveColumns.ts';
@@ -129,7 +129,7 @@ function sideOf(
   const { name, measured } = heldFile(files, id);
   const assay = measured?.assays[channel];
   if (measured === null || assay === undefined)
-    throw new MeasureError('file.unmeasured', `Nothing was measured of ${name} yet.`);
+    throw wordedError('file.unmeasured', `Nothing was measured of ${name} yet.`);
   return { assay, options: measured.options };
 }
 
@@ -141,8 +141,7 @@ export function viewHeld(
   const held = heldFile(files, id);
   held.shown ??= measuredChannels(held);
   const shown = held.shown.find(({ channel }) => channel.name === name);
-  if (shown === undefined)
-    throw new MeasureError('channel.unknown', `Nothing was measured of a channel ${name}.`);
+  if (shown === undefined) throw wordedError('channel.unknown', `Nothing was measured of a channel ${name}.`);
   const { startS, intervalS, channel, factor } = shown;
   const columns = waveColumns({ startS, intervalS, samples: channel.samples }, fromS, toS, count);
   return factor === 1 ? columns : scaled(columns, factor);

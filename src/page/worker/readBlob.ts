@@ -1,7 +1,13 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type Capture, type ReadCaptureOptions, readCapture, readInChunks } from '../../entry/measuring.ts';
-import { type ByteSource, chunkReader, MeasureError, scanClaimedChunks } from '../../entry/reading.ts';
+import {
+  type ByteSource,
+  chunkReader,
+  type MeasureError,
+  scanClaimedChunks,
+  wordedError,
+} from '../../entry/reading.ts';
 import type { Task } from './heldCaptures.ts';
 
 /** A smaller file is read whole. */
@@ -86,7 +92,7 @@ function readPart(reader: FileReaderSync, part: Blob): Uint8Array {
 
 /** What a file that can't be read any more is refused with. */
 export function unreadable(): MeasureError {
-  return new MeasureError('file.unreadable', 'The file can’t be read.', {
+  return wordedError('file.unreadable', 'The file can’t be read.', {
     expected: 'the file as it was when it was chosen',
     received: 'one that was changed or moved since, or that this browser may not open',
     advice: 'choose it again',

@@ -6,7 +6,7 @@ import type {
   OverlayEvidence,
   SweepEvidence,
 } from '../../entry/evidence.ts';
-import type { FailedResult, MeasureResult, ToldOptions } from '../../entry/measuring.ts';
+import type { ErrorData, MeasureResult, ToldOptions } from '../../entry/measuring.ts';
 import type { WaveColumns } from '../wave/waveColumns.ts';
 
 /** What the page asks of its worker, by name: what is given and what comes back. Plain data on both sides. */
@@ -127,7 +127,7 @@ export type ToWorker =
 /** What comes back. */
 export type FromWorker =
   | { readonly call: number; readonly answer: unknown }
-  | { readonly call: number; readonly failed: FailedResult['error'] }
+  | { readonly call: number; readonly failed: ErrorData }
   | { readonly call: number; readonly cancelled: true }
   /** An error that is a fault of ours, in words. */
   | { readonly call: number; readonly defect: string }

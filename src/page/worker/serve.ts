@@ -1,4 +1,4 @@
-import { type FailedResult, MeasureError } from '../../entry/measuring.ts';
+import { type ErrorData, errorData, MeasureError, wordedError } from '../../entry/measuring.ts';
 import { Cancelled, type HeldFiles, type Task } from './heldCaptures.ts';
 import { measureHeld, overlayHeld, viewHeld } from './measureHeld.ts';
 import { unreadable } from './readBlob.ts';
@@ -68,9 +68,7 @@ export function serve(port: Port): void {
 }
 
 /** What the page is told of something thrown. */
-function told(
-  problem: unknown,
-): { cancelled: true } | { failed: FailedResult['error'] } | { defect: string } {
+function told(problem: unknown): { cancelled: true } | { failed: ErrorData } | { defect: string } {
   if (problem instanceof Cancelled) return { cancelled: true };
   const known =
     problem instanceof DOMException
@@ -78,15 +76,12 @@ function told(
       : problem instanceof RangeError && /allocation failed|typed array length/i.test(problem.message)
         ? tooLarge()
         : problem;
-  if (known instanceof MeasureError) {
-    const { code, message, detail } = known;
-    return { failed: { code, message, ...detail } };
-  }
+  if (known instanceof MeasureError) return { failed: errorData(known) };
   return { defect: known instanceof Error ? (known.stack ?? known.message) : String(known) };
 }
 
 function tooLarge(): MeasureError {
-  return new MeasureError('file.tooLarge', 'The file holds more than this browser has memory for.', {
+  return wordedError('file.tooLarge', 'The file holds more than this browser has memory for.', {
     advice: 'save a shorter part of the record, or measure it with the command line',
   });
 }

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import { admit, longestText } from '../../base/schema.ts';
 import { type Digest, dataEnd, dataStart, type SealedEvidence, sealOf, withData } from '../../draw/seal.ts';
 import { evidenceSchema } from './evidenceSchema.ts';
@@ -33,7 +33,7 @@ export function readEvidence(text: string): OpenedSheet {
   if (text.length > longestSheet) throw damaged(`${Math.ceil(text.length / 1e6)} million characters`);
   const place = placeOfData(text);
   if (place === null) {
-    throw new MeasureError('sheet.none', 'The file carries no result.', {
+    throw wordedError('sheet.none', 'The file carries no result.', {
       expected: 'a sheet as this program writes it (.svg), with the data inside it',
       advice:
         'Take the SVG as it was written: pictures (.png) and sheets saved by another program lose the data',
@@ -117,7 +117,7 @@ function unfitPart(value: unknown): string[] | null {
 const unescaped: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&' };
 
 function damaged(received: string, orElse = ''): MeasureError {
-  return new MeasureError('sheet.damaged', 'The data inside the sheet can’t be read.', {
+  return wordedError('sheet.damaged', 'The data inside the sheet can’t be read.', {
     expected: 'the data as they were written',
     received,
     advice: `They were edited or cut${orElse}: draw the sheet anew from the capture`,

@@ -1,8 +1,8 @@
-import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import { type Channel, gapsOf, type OverRange } from '../capture.ts';
 import type { ValueColumn } from '../columns/layColumns.ts';
 import type { Setting } from '../head/settings.ts';
+import { readError } from '../readErrors.ts';
 import { arrangeSamples, type TimeBase } from '../time/arrangeSamples.ts';
 import { type BuiltChannel, buildChannel } from './buildChannel.ts';
 import { settleOverRange } from './overRange.ts';
@@ -28,13 +28,7 @@ export function buildChannels(
   timeBase: TimeBase,
   settings: readonly Setting[],
 ): BuiltChannels {
-  if (columns.length === 0) {
-    throw new MeasureError('channels.none', 'The file has a time column and no channel beside it.', {
-      expected: 'a column of volts or amperes',
-      received: 'a column of time alone',
-      advice: 'switch the channel on and save the waveform again',
-    });
-  }
+  if (columns.length === 0) throw readError('channels.none', {});
   const names = uniqueNames(columns);
   const isWithValues = rows.map(holdsValues);
   const built: BuiltChannel[] = [];
@@ -52,13 +46,7 @@ export function buildChannels(
     built.push(buildChannel(column, name, arrangeSamples(values, timeBase, stamps), settings));
   });
   const [first, ...others] = built;
-  if (first === undefined) {
-    throw new MeasureError('values.none', 'No channel holds more than a few numbers.', {
-      expected: 'numbers in the columns of the channels',
-      received: 'nan, blanks, stars or marks for a range that was exceeded in nearly every row',
-      advice: 'check that the channel was on and its range not exceeded, and save the waveform again',
-    });
-  }
+  if (first === undefined) throw readError('values.none', {});
   const emptyNames = names.filter((_, k) => !isWithValues[k]);
   return {
     channels: [first.channel, ...others.map((other) => other.channel)],
@@ -214,16 +202,6 @@ function checkResampling(timesS: Float64Array, values: Float64Array, name: strin
     if (off > miss) miss = off;
   }
   const share = largest > least ? miss / (largest - least) : 0;
-  if (share > LARGEST_BEND) {
-    throw new MeasureError(
-      'time.uneven',
-      `The samples of ${name} are unevenly spaced in time, too far apart to fill in.`,
-      {
-        expected: 'samples at even intervals',
-        received: 'rows at uneven times',
-        advice: 'save every sample: switch off any saving of changed values only, and any variable time step',
-      },
-    );
-  }
+  if (share > LARGEST_BEND) throw readError('time.uneven', { channel: name });
   return share;
 }

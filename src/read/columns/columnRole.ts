@@ -1,6 +1,6 @@
-import { MeasureError } from '../../base/measureError.ts';
 import { nameSays } from '../head/names.ts';
 import type { ColumnHead } from '../head/readHead.ts';
+import { readError } from '../readErrors.ts';
 import type { ColumnTrend } from './columnTrend.ts';
 
 /** What a column is for. `counts`: a channel in bare converter codes; `other`: neither volts nor amperes. */
@@ -80,7 +80,7 @@ export function axisColumn(
   }
   const [first] = columns;
   if (first?.role === 'frequency' && columns.length > 1)
-    throw spectrumError(`"${first.name}" as the axis, a frequency`);
+    throw readError('file.spectrum', { axis: first.name });
   // A number that stays or wanders, as a device's does, counts nothing.
   const counts = ({ index: at }: RoledColumn): boolean => trends[at]!.countsUp() || trends[at]!.risesEvenly();
   const isNumber = (column: RoledColumn): boolean =>
@@ -98,13 +98,4 @@ export function axisColumn(
     if (trends[0]!.risesEvenly()) return { kind: 'time', column: first, isUnitAssumed: true };
   }
   return { kind: 'rows', column: null, isUnitAssumed: false };
-}
-
-/** @param received - what showed that the axis is a frequency. */
-export function spectrumError(received: string): MeasureError {
-  return new MeasureError('file.spectrum', 'The file is a spectrum, not a waveform.', {
-    expected: 'a voltage against time',
-    received,
-    advice: 'switch the math or FFT trace off and save the voltage channel itself',
-  });
 }

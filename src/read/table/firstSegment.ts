@@ -1,4 +1,5 @@
-import { MeasureError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
+import { readError } from '../readErrors.ts';
 import { placeOnGrid } from '../time/arrangeSamples.ts';
 import { stampSteps } from '../time/stampedTimeBase.ts';
 import type { MalformedRow } from './scanRows.ts';
@@ -120,10 +121,5 @@ function runsBack(
   after: number,
   lineOfRow: (row: number) => number,
 ): MeasureError {
-  return new MeasureError('time.backwards', 'The time runs back.', {
-    line: lineOfRow(row),
-    expected: `a time not before ${before}`,
-    received: `${after}`,
-    advice: 'save the waveform again; if the rows were sorted or edited, restore their order',
-  });
+  return readError('time.backwards', { before, after }, { line: lineOfRow(row) });
 }

@@ -1,4 +1,5 @@
-import { MeasureError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
+import { readError } from '../readErrors.ts';
 import { detectDialect } from '../text/detectDialect.ts';
 import { type DecimalMark, splitCells } from '../text/dialect.ts';
 import { holdsNumberOrMissing } from '../text/parseNumber.ts';
@@ -112,19 +113,11 @@ function settingsBeside(
 }
 
 function noRows(last: string): MeasureError {
-  return new MeasureError('rows.none', 'The file holds no rows of numbers.', {
-    expected: 'rows of numbers, one a sample, under any header',
-    received: last === '' ? 'no rows' : `text such as "${cleanText(last, 40)}"`,
-    advice: 'save the waveform (not the settings, not the picture) as CSV',
-  });
+  return readError('rows.none', { last: cleanText(last, 40) });
 }
 
 function tooWide(count: number): MeasureError {
-  return new MeasureError('columns.many', `The file has ${count} columns.`, {
-    expected: `a column of time and those of the channels, at most ${MOST_COLUMNS}`,
-    received: `${count} columns`,
-    advice: 'save the waveform with one row a sample: rows and columns may have been exchanged',
-  });
+  return readError('columns.many', { columns: count, most: MOST_COLUMNS });
 }
 
 interface BodyColumns {

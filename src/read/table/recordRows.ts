@@ -1,6 +1,6 @@
-import { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { AxisColumn } from '../columns/columnRole.ts';
+import { readError } from '../readErrors.ts';
 import { cleanText } from '../text/textAccess.ts';
 import { stampSteps } from '../time/stampedTimeBase.ts';
 import { isEven, lineThroughEnds } from '../time/stampLine.ts';
@@ -81,27 +81,14 @@ const MOST_MALFORMED_SHARE = 0.01;
  */
 export function checkRows(rowCount: number, malformed: readonly MalformedRow[], firstLine: number): Notice[] {
   if (rowCount < LEAST_ROWS) {
-    throw new MeasureError(
-      'rows.few',
-      `The file holds only ${rowCount} ${rowCount === 1 ? 'row' : 'rows'} of numbers.`,
-      {
-        line: firstLine,
-        expected: `at least ${LEAST_ROWS} rows, and three cycles of the wave`,
-        received: `${rowCount} ${rowCount === 1 ? 'row' : 'rows'}`,
-        advice: 'save the waveform itself, one row a sample, not a table of measurements',
-      },
-    );
+    throw readError('rows.few', { rows: rowCount, least: LEAST_ROWS }, { line: firstLine });
   }
   const [first] = malformed;
   if (first === undefined) return [];
   const found = first.reason ?? `"${cleanText(first.text, 40)}"`;
   if (malformed.length > MOST_MALFORMED_SHARE * rowCount) {
-    throw new MeasureError('rows.malformed', `${malformed.length} of ${rowCount} rows can't be read.`, {
-      line: first.line,
-      expected: 'rows of numbers like those around it',
-      received: found,
-      advice: 'save the waveform again, or take the broken rows out in a text editor',
-    });
+    const facts = { malformed: malformed.length, rows: rowCount, found };
+    throw readError('rows.malformed', facts, { line: first.line });
   }
   const lines = malformed.slice(0, 3).map((row) => row.line);
   const more = malformed.length > lines.length ? ` and ${malformed.length - lines.length} more` : '';

@@ -1,4 +1,4 @@
-import { MeasureError } from '../../base/measureError.ts';
+import { type ForeignKind, readError } from '../readErrors.ts';
 import type { ByteSource, TextAccess } from './textAccess.ts';
 
 interface DecodedText {
@@ -7,8 +7,6 @@ interface DecodedText {
   readonly encoding: Encoding;
 }
 
-const EXPECTED = 'rows of numbers as text, such as a CSV';
-
 /**
  * A file's bytes as text.
  *
@@ -16,23 +14,11 @@ const EXPECTED = 'rows of numbers as text, such as a CSV';
  * `file.binary` where over 1 % of the characters are control characters once the encoding is known.
  */
 export function decodeText(bytes: Uint8Array): DecodedText {
-  if (bytes.length === 0) {
-    throw new MeasureError('file.empty', 'The file is empty.', {
-      expected: EXPECTED,
-      received: '0 bytes',
-      advice: 'save the waveform again: the storage may have been pulled out too early',
-    });
-  }
+  if (bytes.length === 0) throw readError('file.empty', {});
   refuseForeign(bytes);
   const encoding = detectEncoding(bytes);
   const text = new TextDecoder(encoding === 'latin-1' ? 'latin1' : encoding).decode(bytes);
-  if (text.trim() === '') {
-    throw new MeasureError('file.empty', 'The file holds nothing but blanks.', {
-      expected: EXPECTED,
-      received: `${bytes.length} bytes of blanks`,
-      advice: 'save the waveform again',
-    });
-  }
+  if (text.trim() === '') throw readError('file.empty.blank', { bytes: bytes.length });
   refuseBinary(text);
   return { text, encoding };
 }
@@ -42,24 +28,14 @@ export function decodeText(bytes: Uint8Array): DecodedText {
  * @throws MeasureError `file.foreign`.
  */
 export function refuseForeign(bytes: Uint8Array): void {
-  const foreign = foreignFileKind(bytes);
-  if (foreign === null) return;
-  throw new MeasureError('file.foreign', `The file is ${foreign.kind}, not a capture.`, {
-    expected: EXPECTED,
-    received: foreign.kind,
-    advice: foreign.advice,
-  });
+  const kind = foreignKind(bytes);
+  if (kind !== null) throw readError('file.foreign', { kind });
 }
 
 /** @throws MeasureError `file.binary`. */
 export function refuseBinary(text: TextAccess): void {
   const share = controlShare(text);
-  if (share <= 0.01) return;
-  throw new MeasureError('file.binary', 'The file is binary, not text.', {
-    expected: EXPECTED,
-    received: `${(100 * share).toFixed(0)} % control characters`,
-    advice: "save the waveform as CSV, not in the scope's own format",
-  });
+  if (share > 0.01) throw readError('file.binary', { controlShare: share });
 }
 
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'latin-1';
@@ -123,41 +99,20 @@ function isControl(code: number): boolean {
   return code < 32 ? code < 9 || code > 13 : code >= 127 && code < 160;
 }
 
-/** A file that is plainly something else than rows of numbers, and what its owner can do. */
-interface ForeignFileKind {
-  /** In plain words, with its article: "a PNG picture". */
-  readonly kind: string;
-  readonly advice: string;
-}
-
-const SAVE_AS_CSV = "a screenshot can't be measured: save the waveform as CSV";
-const EXPORT_TEXT = 'export the waveform itself as CSV, plain text with one row a sample';
-const UNPACK = 'unpack it, or save the sheet as CSV, and give that file';
-
-interface Signature extends ForeignFileKind {
-  /** How the file starts, as Latin-1 text. */
-  readonly opening: string;
-}
-
-const SIGNATURES: readonly Signature[] = [
-  { opening: '\x89PNG', kind: 'a PNG picture', advice: SAVE_AS_CSV },
-  { opening: '\xff\xd8\xff', kind: 'a JPEG picture', advice: SAVE_AS_CSV },
-  { opening: 'GIF87a', kind: 'a GIF picture', advice: SAVE_AS_CSV },
-  { opening: 'GIF89a', kind: 'a GIF picture', advice: SAVE_AS_CSV },
-  { opening: 'II*\0', kind: 'a TIFF picture', advice: SAVE_AS_CSV },
-  { opening: 'MM\0*', kind: 'a TIFF picture', advice: SAVE_AS_CSV },
-  { opening: '%PDF-', kind: 'a PDF document', advice: EXPORT_TEXT },
-  { opening: 'PK\x03\x04', kind: 'a ZIP archive or a spreadsheet workbook', advice: UNPACK },
-  { opening: 'PK\x05\x06', kind: 'an empty ZIP archive', advice: UNPACK },
-  { opening: '\x1f\x8b', kind: 'a compressed (gzip) file', advice: UNPACK },
-  { opening: '\xd0\xcf\x11\xe0', kind: 'an office document', advice: UNPACK },
+/** How such files start, as Latin-1 text. */
+const SIGNATURES: readonly (readonly [opening: string, kind: ForeignKind])[] = [
+  ['\x89PNG', 'png'],
+  ['\xff\xd8\xff', 'jpeg'],
+  ['GIF87a', 'gif'],
+  ['GIF89a', 'gif'],
+  ['II*\0', 'tiff'],
+  ['MM\0*', 'tiff'],
+  ['%PDF-', 'pdf'],
+  ['PK\x03\x04', 'zip'],
+  ['PK\x05\x06', 'empty zip'],
+  ['\x1f\x8b', 'gzip'],
+  ['\xd0\xcf\x11\xe0', 'office document'],
 ];
-const BITMAP: ForeignFileKind = { kind: 'a BMP picture', advice: SAVE_AS_CSV };
-const PAGE: ForeignFileKind = {
-  kind: 'a web page (HTML)',
-  advice: 'download the file itself, not the page that shows it',
-};
-const XML: ForeignFileKind = { kind: 'an XML document', advice: EXPORT_TEXT };
 
 /**
  * Recognises by content what can't be a capture: pictures, documents, archives, pages.
@@ -165,17 +120,17 @@ const XML: ForeignFileKind = { kind: 'an XML document', advice: EXPORT_TEXT };
  * @param bytes - the file from its first byte; only the first 256 are looked at.
  * @returns null where nothing foreign is recognised, which doesn't yet make it a capture.
  */
-function foreignFileKind(bytes: Uint8Array): ForeignFileKind | null {
+function foreignKind(bytes: Uint8Array): ForeignKind | null {
   let opening = '';
   for (const byte of bytes.subarray(0, 256)) opening += String.fromCharCode(byte);
-  const signature = SIGNATURES.find((candidate) => opening.startsWith(candidate.opening));
-  if (signature !== undefined) return { kind: signature.kind, advice: signature.advice };
+  const signature = SIGNATURES.find(([start]) => opening.startsWith(start));
+  if (signature !== undefined) return signature[1];
   // Bytes 6 to 9 of a bitmap are reserved and zero: a text that happens to start with "BM" has none.
-  if (opening.startsWith('BM') && opening.slice(6, 10) === '\0\0\0\0') return BITMAP;
+  if (opening.startsWith('BM') && opening.slice(6, 10) === '\0\0\0\0') return 'bmp';
   // A page may start with a byte order mark, and has zero bytes between its letters in UTF-16.
   const words = opening.replaceAll('\0', '').replace(/^(\xef\xbb\xbf|\xff\xfe|\xfe\xff)/, '');
-  if (/^\s*(<!doctype html|<html)/i.test(words)) return PAGE;
-  return /^\s*(<\?xml|<svg)/i.test(words) ? XML : null;
+  if (/^\s*(<!doctype html|<html)/i.test(words)) return 'web page';
+  return /^\s*(<\?xml|<svg)/i.test(words) ? 'xml' : null;
 }
 
 const PAGE_LENGTH = 4096;

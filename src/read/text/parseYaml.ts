@@ -1,5 +1,6 @@
 import { type Document, isNode, isScalar, LineCounter, type Node, parseDocument, visit } from 'yaml';
-import { MeasureError } from '../../base/measureError.ts';
+import { type ErrorPlace, MeasureError } from '../../base/measureError.ts';
+import { readError, type YamlFault } from '../readErrors.ts';
 
 /** YAML as plain data, with the place that each part of it stands at. */
 interface YamlText {
@@ -27,14 +28,14 @@ export function parseYaml(text: string): YamlText {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  if (text.length > longest) throw noYaml({ line: 1, column: 1 }, `${Math.ceil(text.length / 1e6)} MB`);
+  if (text.length > longest) throw noYaml({ line: 1, column: 1 }, { is: 'long', characters: text.length });
   try {
     const options = { lineCounter: lines, prettyErrors: false, stringKeys: true, resolveKnownTags: false };
     const document = parseDocument(text, options);
     const [problem] = [...document.errors, ...document.warnings];
-    if (problem !== undefined) throw noYaml(placeOf(problem.pos[0]), inOurWords(problem));
+    if (problem !== undefined) throw noYaml(placeOf(problem.pos[0]), faultOf(problem));
     const reference = badReference(document, text);
-    if (reference !== null) throw noYaml(placeOf(reference.at), reference.received, reference.advice);
+    if (reference !== null) throw noYaml(placeOf(reference.at), reference.fault);
     const nodeAt = (path: readonly (string | number)[]): Node | undefined => {
       const node = document.getIn(path, true);
       return isNode(node) ? node : undefined;
@@ -54,14 +55,13 @@ export function parseYaml(text: string): YamlText {
     if (error instanceof MeasureError) throw error;
     // The library's own: of what it can't unfold, such as references to references to references.
     const message = error instanceof Error ? error.message : String(error);
-    throw noYaml({ line: 1, column: 1 }, inOurWords({ code: '', message }));
+    throw noYaml({ line: 1, column: 1 }, faultOf({ code: '', message }));
   }
 }
 
 interface BadReference {
   readonly at: number;
-  readonly received: string;
-  readonly advice: string;
+  readonly fault: YamlFault;
 }
 
 /** The first `*name` of which there is no `&name` before it, or that stands within its own. */
@@ -75,10 +75,10 @@ function badReference(document: Document, text: string): BadReference | null {
       if (target !== undefined && !itself) return undefined;
       found = {
         at,
-        received: itself
-          ? `${text.slice(at, end)}, which refers to what it stands in`
-          : `${text.slice(at, end)}, a reference to something that is named nowhere`,
-        advice: 'put a text that begins with * between quotes',
+        fault: {
+          is: itself ? 'reference to itself' : 'unknown reference',
+          written: text.slice(at, end),
+        },
       };
       return visit.BREAK;
     },
@@ -86,31 +86,20 @@ function badReference(document: Document, text: string): BadReference | null {
   return found;
 }
 
-function noYaml(
-  place: { readonly line: number; readonly column: number },
-  received: string,
-  advice = 'check the indentation, the colons and the quotes on that line',
-): MeasureError {
-  const expected = 'lines such as "gainPercent: 3"';
-  return new MeasureError('yaml.syntax', 'The file is no YAML.', { ...place, expected, received, advice });
+function noYaml(place: ErrorPlace, found: YamlFault): MeasureError {
+  return readError('yaml.syntax', { found }, place);
 }
 
-const DEEP = 'lists within lists, deeper than anybody writes';
-
-/** What the library says of a fault, but where that is for programmers. */
-const OUR_WORDS: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'a second document behind a line of ---',
-  BAD_ALIAS: 'a word that begins with * or &, which names a reference',
-  RESOURCE_EXHAUSTION: DEEP,
+/** What we say better than the library, which speaks to programmers there. */
+const FAULTS: Readonly<Record<string, YamlFault>> = {
+  MULTIPLE_DOCS: { is: 'several documents' },
+  BAD_ALIAS: { is: 'reference mark' },
+  RESOURCE_EXHAUSTION: { is: 'deep' },
 };
 
-function inOurWords({ code, message }: { readonly code: string; readonly message: string }): string {
+function faultOf({ code, message }: { readonly code: string; readonly message: string }): YamlFault {
   // Its parser goes as deep as the stack, and says so when that is full.
-  if (/call stack/i.test(message)) return DEEP;
-  if (/alias count/i.test(message)) return 'references to references, of which more come than anybody writes';
-  return OUR_WORDS[code] ?? firstLine(message);
-}
-
-function firstLine(message: string): string {
-  return message.split('\n')[0]!;
+  if (/call stack/i.test(message)) return { is: 'deep' };
+  if (/alias count/i.test(message)) return { is: 'many references' };
+  return FAULTS[code] ?? { library: message.split('\n')[0]! };
 }

@@ -1,9 +1,10 @@
 import { amountText } from '../../base/amountText.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { AxisColumn } from '../columns/columnRole.ts';
 import { nameAndUnit, nameSays } from '../head/names.ts';
 import type { StatedInterval, TimeSettings } from '../head/timeSettings.ts';
+import { readError } from '../readErrors.ts';
 import type { TimeBase } from './arrangeSamples.ts';
 import { agreementsOf, reconcileInterval } from './reconcileInterval.ts';
 
@@ -144,23 +145,13 @@ function fromInterval(
 
 function noTime({ axis, textColumnNames }: TimeWitnesses): MeasureError {
   const textual = textColumnNames.find((name) => nameSays(nameAndUnit(name).name) === 'time');
-  const rows = axis.kind === 'index' ? 'numbered rows' : 'values alone';
-  return new MeasureError('time.none', "The file doesn't say how fast it was sampled.", {
-    expected: 'a column of times, or a sampling interval or sample rate above the rows',
-    received: textual === undefined ? rows : `a column "${textual}" that holds no plain numbers`,
-    advice: "give the scope's sample rate with --sample-rate, such as --sample-rate 100000",
-  });
+  return readError('time.none', { isNumbered: axis.kind === 'index', textColumn: textual ?? null });
 }
 
 function absurdTime(intervalS: number, startS: number): MeasureError {
-  const isStart = intervalS >= SHORTEST_S && intervalS <= LONGEST_S;
-  return new MeasureError('time.absurd', 'No instrument samples at such times.', {
-    expected: isStart
-      ? `a first sample within ${LATEST_S} s`
-      : `between ${SHORTEST_S} s and ${LONGEST_S} s from sample to sample`,
-    received: isStart ? `a first sample at ${startS} s` : `${intervalS} s from sample to sample`,
-    advice: 'check the sampling interval or rate in the file, or the sample rate given',
-  });
+  return intervalS >= SHORTEST_S && intervalS <= LONGEST_S
+    ? readError('time.absurd.start', { startS, latestS: LATEST_S })
+    : readError('time.absurd.interval', { intervalS, shortestS: SHORTEST_S, longestS: LONGEST_S });
 }
 
 /** Settings that print three digits and mean the same interval lie within this. */

@@ -1,5 +1,6 @@
 import { log2 } from '../../base/elementary.ts';
-import { MeasureError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
+import { readError } from '../readErrors.ts';
 import type { ColumnDigits } from '../text/columnDigits.ts';
 import { type GridKind, placeOnGrid, type TimeBase } from './arrangeSamples.ts';
 import { roundedLine } from './roundedLine.ts';
@@ -11,9 +12,6 @@ const KEPT_ROWS: GridKind = { leastSingle: 0, mostSamplesARow: 256 };
 const TICK_WITHIN = 0.6;
 /** Stamps cut towards zero stray by up to a whole tick where they change sign, which shows where they repeat. */
 const CUT_TICK_WITHIN = 1.1;
-
-const MORE_DIGITS =
-  'save the waveform with more digits of time, or without the time column and give --sample-rate';
 
 /** Fewer different stamps than this say nothing of an interval. */
 const LEAST_RISES = 8;
@@ -43,7 +41,8 @@ export function stampedTimeBase(
 
   const steps = stampSteps(stamps);
   const rises = steps.count - steps.repeats;
-  if (rises < LEAST_RISES) throw hardlyMoves(rises + 1, stamps.length, lineOfRow);
+  if (rises < LEAST_RISES)
+    throw readError('time.still.coarse', { stamps: rises + 1, rows: stamps.length }, { line: lineOfRow(0) });
   const precisionTick = singlePrecisionTick(stamps, resolution);
   const digit = Math.max(resolution, precisionTick);
   const fitted = leastSquaresLine(stamps);
@@ -162,22 +161,8 @@ function resampled(stamps: Float64Array, median: number): TimeBase {
 }
 
 function standsStill(stamps: Float64Array, lineOfRow: (row: number) => number): MeasureError {
-  const shown = stamps.find((stamp) => !Number.isNaN(stamp));
-  return new MeasureError('time.still', 'The time stands still: every row has the same stamp.', {
-    line: lineOfRow(0),
-    expected: 'a time that rises from row to row',
-    received: shown === undefined ? 'no time at all' : `${shown} in every row`,
-    advice: MORE_DIGITS,
-  });
-}
-
-function hardlyMoves(stampCount: number, rowCount: number, lineOfRow: (row: number) => number): MeasureError {
-  return new MeasureError('time.still', 'The time hardly moves: it is too coarse for the samples.', {
-    line: lineOfRow(0),
-    expected: 'a time that rises from row to row',
-    received: `${stampCount} different stamps in ${rowCount} rows`,
-    advice: MORE_DIGITS,
-  });
+  const stamp = stamps.find((one) => !Number.isNaN(one)) ?? null;
+  return readError('time.still', { stamp }, { line: lineOfRow(0) });
 }
 
 /**

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { MeasureError } from '../../../src/base/measureError.ts';
 import { planOf, readPlan } from '../../../src/bench/plan/readPlan.ts';
+import { errorWords } from '../../../src/words/errors/errorWords.ts';
 
 const full = `nominal: 120V/60Hz
 scale: { CH1: 200, CH2: 10 }
@@ -130,21 +131,22 @@ test.each([
 ])('%s: line, message and what was expected', (_, yaml, line, message, expected) => {
   const error = thrownBy(() => readPlan(yaml));
   expect(error.code).toBe('plan.schema');
-  expect(error.message).toContain(message);
-  expect(error.detail.expected).toContain(expected);
-  expect(error.detail.line).toBe(line);
+  const words = errorWords(error);
+  expect(words.message).toContain(message);
+  expect(words.expected).toContain(expected);
+  expect(error.place).toEqual({ line });
 });
 
 test('no YAML at all names the line too', () => {
   const error = thrownBy(() => readPlan(`${head}        load: "300\n`));
   expect(error.code).toBe('yaml.syntax');
-  expect(error.detail.line).toBeGreaterThanOrEqual(5);
+  expect(error.place.line).toBeGreaterThanOrEqual(5);
 });
 
 test('a plan that came from no file has errors without a line', () => {
   const captures = [{ file: 'a.csv', load: 'much' }];
   const error = thrownBy(() => planOf({ units: [{ name: 'A', captures }] }));
-  expect(error.detail).not.toHaveProperty('line');
+  expect(error.place).toEqual({});
 });
 
 function thrownBy(act: () => unknown): MeasureError {
@@ -191,12 +193,10 @@ test.each([
     expect.stringContaining('references to references'),
   ],
 ])('%s is no plan, with its place', (_, text, line, column, received) => {
-  expect(() => readPlan(text)).toThrow(
-    expect.objectContaining({
-      code: 'yaml.syntax',
-      detail: expect.objectContaining({ line, column, received }),
-    }),
-  );
+  const error = thrownBy(() => readPlan(text));
+  expect(error.code).toBe('yaml.syntax');
+  expect(error.place).toEqual({ line, column });
+  expect(errorWords(error).received).toEqual(received);
 });
 
 /** Nine levels of ten references each. */

@@ -73,7 +73,7 @@ test('no question ends the one that runs; the same can be asked afresh', async (
 
 test('why there is no answer is shown; a fault of ours is told', async () => {
   const { calls, shown, defects, inquire } = asking();
-  const gone = new MeasureError('file.closed', 'The capture was taken off the page.');
+  const gone = new MeasureError('file.closed', {});
   inquire(question(1), []);
   calls[0]?.fail(gone);
   await settled();

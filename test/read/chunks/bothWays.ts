@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { MeasureError } from '../../../src/base/measureError.ts';
+import { errorData, MeasureError } from '../../../src/base/measureError.ts';
 import type { Capture, Channel } from '../../../src/read/capture.ts';
 import { readInChunks } from '../../../src/read/chunks/readInChunks.ts';
 import type { ReadingLengths } from '../../../src/read/chunks/readingPlan.ts';
@@ -79,8 +79,7 @@ async function outcomeOf(read: () => Capture | Promise<Capture>): Promise<Outcom
 /** All but the samples, which are compared one by one. */
 function described(outcome: Outcome): unknown {
   if ('error' in outcome) {
-    const { code, message, detail } = outcome.error;
-    return { code, message, detail };
+    return errorData(outcome.error);
   }
   const { channels, ...others } = outcome.capture;
   return { ...others, channels: channels.map(({ samples, ...channel }: Channel) => channel) };

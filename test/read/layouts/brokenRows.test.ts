@@ -82,7 +82,7 @@ describe.each(someOf(damages, 2))('$title', ({ header, row, broken }) => {
     const error = await read(lines([header, ...every.map((i) => (isBroken(i) ? broken(i) : row(i)))]));
     expect(error).toBeInstanceOf(MeasureError);
     expect((error as MeasureError).code).toBe('rows.malformed');
-    expect((error as MeasureError).detail.line).toBe(14);
+    expect((error as MeasureError).place.line).toBe(14);
   });
 });
 

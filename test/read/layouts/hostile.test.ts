@@ -60,7 +60,6 @@ describe('a file that is large in one place is read or refused as fast as any of
     const read = await outcome(text);
     expect(read).toBeInstanceOf(MeasureError);
     expect((read as MeasureError).code).toBe('columns.many');
-    expect((read as MeasureError).detail.advice).toContain('rows and columns may have been exchanged');
   });
 });
 
