@@ -53,18 +53,16 @@ export function steadyNotice(
   supply: FollowedSupply | null,
   { startS, intervalS }: Capture,
 ): AssayNotice {
-  const at = (sample: number): number => Number((startS + sample * intervalS).toPrecision(5));
-  const why =
-    supply?.steady.byCurrent === true
-      ? 'The load’s current steps or drifts: the figures describe the longest stretch on which voltage and current are steady'
-      : 'The voltage steps, breaks off or drifts: the figures describe its longest steady stretch';
-  return { code: 'span.steady', message: `${why}, ${at(from)} s to ${at(to)} s.` };
+  const at = (sample: number): number => startS + sample * intervalS;
+  const by = supply?.steady.byCurrent === true ? 'current' : 'voltage';
+  return { code: 'span.steady', by, fromS: at(from), toS: at(to) };
 }
 
 /** Says where the wave goes on at another phase, which is neither a load step nor a break. */
 export function jumpNotices(jumps: readonly PhaseJump[]): readonly AssayNotice[] {
   return jumps.map(({ atS, degrees }) => ({
     code: 'phase.jump',
-    message: `At ${Number(atS.value.toPrecision(3))} s the voltage goes on ${Math.abs(degrees.value).toFixed(0)}° ${degrees.value > 0 ? 'ahead of' : 'behind'} where it was, without a break: a jump of phase, no load step.`,
+    atS: atS.value,
+    degrees: degrees.value,
   }));
 }

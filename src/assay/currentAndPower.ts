@@ -62,8 +62,8 @@ export function currentAndPower(input: CurrentInput): CurrentAndPower {
   });
   const document = powerDocument(current.name, power);
   if (wave === null || wave.periodic === null) {
-    const message = `${current.name} holds no current that repeats: its own figures are left out.`;
-    return { power: document, notices: [...power.notices, { code: 'current.noPeriod', message }] };
+    const doubt = { code: 'current.noPeriod', channel: current.name } as const;
+    return { power: document, notices: [...power.notices, doubt] };
   }
   return {
     current: currentFigures(current.name, wave.figures),
@@ -140,14 +140,10 @@ export function currentOf(
   const left = currents.filter((one) => one !== channel).map(({ name }) => name);
   return {
     channel,
-    notices: channel === null || left.length === 0 || isPaired ? [] : [oneOf(channel, left)],
-  };
-}
-
-function oneOf({ name }: Channel, left: readonly string[]): AssayNotice {
-  return {
-    code: 'channels.currents',
-    message: `${name} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (--current NAME).`,
+    notices:
+      channel === null || left.length === 0 || isPaired
+        ? []
+        : [{ code: 'channels.currents', channel: channel.name, left }],
   };
 }
 

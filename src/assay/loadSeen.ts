@@ -51,7 +51,9 @@ export function loadSeen(evidence: LoadEvidence): {
     words.watts !== null &&
     differ(words.watts, figure.value, figure.uncertainty) &&
     !elsewhereW.some((watts) => !differ(words.watts!, Math.abs(watts), figure.uncertainty));
-  return { load, notices: isDoubt ? [differsNotice(words, load)] : [] };
+  if (!isDoubt) return { load, notices: [] };
+  const { text, from } = words;
+  return { load, notices: [{ code: 'load.differs', words: text, from, measured: load.text }] };
 }
 
 /** The load as told, else as the file's name has it; null where neither says one. */
@@ -84,14 +86,6 @@ function measuredLoad(activeW: Figure): {
 function differ(toldW: number, measuredW: number, uncertaintyW: number): boolean {
   const apartW = Math.abs(toldW - measuredW);
   return apartW > Math.max(uncertaintyW, DIFFERS.share * Math.max(toldW, measuredW), DIFFERS.leastW);
-}
-
-function differsNotice(words: LoadSeen, { text }: LoadSeen): AssayNotice {
-  const said = words.from === 'told' ? `Told was ${words.text}` : `The file’s name says ${words.text}`;
-  return {
-    code: 'load.differs',
-    message: `${said}, measured was ${text}: check the load, the scale of the current, and whether this is the capture meant.`,
-  };
 }
 
 /** Three digits, and no more than a tenth of a watt. */

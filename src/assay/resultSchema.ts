@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Worded } from '../base/notice.ts';
 import {
   alike,
   count,
@@ -118,7 +119,7 @@ const loadKind: Schema<LoadKind> = v.looseObject({
   reasons: list(text()),
 });
 
-const meter: Schema<MeterComparison> = v.looseObject({
+const meter: Schema<Worded<MeterComparison>> = v.looseObject({
   ...{ readingV: finite, answer: v.picklist(['scale', 'average', 'calibrated']) },
   ...{ factor: finite, message: text() },
 });

@@ -1,5 +1,7 @@
 import type { AssayNotice } from '../assay/notices.ts';
 import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
+import { assayed } from './notices/assayed.ts';
+import { judged, metered } from './notices/judged.ts';
 import { measured } from './notices/measured.ts';
 import { flagOf, type OptionName } from './optionNames.ts';
 
@@ -33,7 +35,13 @@ function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): N
   return { code, message: [...of, said].join(': ') + also };
 }
 
-const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = measured;
+/** No code stands in two of the lists. */
+const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = {
+  ...measured,
+  ...judged,
+  ...metered,
+  ...assayed,
+};
 
 function sentence(fact: Fact, option: OptionName): string {
   const made = sentences[fact.code];

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { isLoadedAt, type LoadEvidence, loadSeen } from '../../src/assay/loadSeen.ts';
-import { worded } from '../../src/words/worded.ts';
 
 const nothing: LoadEvidence = {
   activeW: null,
@@ -53,11 +52,9 @@ describe('loadSeen', () => {
 
   it('names both in the doubt, and says which was told', () => {
     const [told] = loadSeen({ ...nothing, told: '400 W', activeW: measured(258, 15) }).notices;
-    expect(worded({ notices: [told!] }).notices[0]?.message).toMatch(/^Told was 400 W, measured was 258 W: /);
+    expect(told).toEqual({ code: 'load.differs', words: '400 W', from: 'told', measured: '258 W' });
     const [named] = loadSeen({ ...nothing, file: '400w.csv', activeW: measured(258, 15) }).notices;
-    expect(worded({ notices: [named!] }).notices[0]?.message).toMatch(
-      /^The file’s name says 400 W, measured was 258 W: /,
-    );
+    expect(named).toEqual({ code: 'load.differs', words: '400 W', from: 'file name', measured: '258 W' });
   });
 
   it('has no doubt where another stretch of the record has the load told', () => {

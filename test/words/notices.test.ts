@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AssayNotice } from '../../src/assay/notices.ts';
+import type { MeterFact } from '../../src/judge/notices.ts';
 import { fieldOf, type OptionName } from '../../src/words/optionNames.ts';
 import { worded } from '../../src/words/worded.ts';
 
@@ -63,6 +64,51 @@ describe('the sentence of a notice', () => {
     ],
     [{ code: 'power.negative', activeW: -8627 }, /-8630 W: .*the wrong way round\. .*\(--invert NAME\)\.$/],
     [{ code: 'power.negative', activeW: null }, /^Power at the DC input comes out negative/],
+    [
+      { code: 'dc.large', meanV: 461, acRmsV: 230 },
+      /^The wave rides on 461 V of DC, .* the RMS without DC: 230 V\.$/,
+    ],
+    [
+      { code: 'nominal.off', nominal: { voltageV: 120, frequencyHz: 60 }, rmsV: 109, off: 109 / 120 - 1 },
+      'Taken for 120 V 60 Hz, for which 109 V is 9 % low: if the outlet is meant for another voltage, tell it with --nominal.',
+    ],
+    [
+      {
+        ...{ code: 'nominal.other', nominal: { voltageV: 120, frequencyHz: 60 }, rmsV: 132, off: 0.1 },
+        others: [{ voltageV: 127, frequencyHz: 60 }],
+      },
+      'Taken for 120 V 60 Hz, for which 132 V is 10 % high; 127 V 60 Hz is possible too. Tell which with --nominal.',
+    ],
+    [{ code: 'nominal.none', others: [] }, /left out\. Tell it with --nominal\.$/],
+    [
+      { code: 'nominal.none', others: [{ voltageV: 208, frequencyHz: 60 }] },
+      /left out\. If the outlet is meant for 208 V 60 Hz, tell it with --nominal\.$/,
+    ],
+    [
+      { code: 'frequency.suspect', frequencyHz: 91.3, expectedHz: null },
+      /^91\.3 Hz is far from 50 or 60 Hz: the file's time axis looks wrong/,
+    ],
+    [{ code: 'scale.half', rmsV: 122.4, wholeV: 230 }, /^122 V is about half of 230 V: /],
+    [
+      {
+        ...{ code: 'scale.suspect', rmsV: 1.2 },
+        proposals: [
+          { ratio: 100, landsOnV: 120 },
+          { ratio: 200, landsOnV: 240 },
+        ],
+      },
+      /but --scale 100 would land near 120 V, --scale 200 would land near 240 V\. Check .*\(--scale comes on top/,
+    ],
+    [{ code: 'scale.suspect', rmsV: 1.65, proposals: [] }, /1\.65 V is no outlet voltage\. Check/],
+    [
+      { code: 'load.differs', words: '400 W', from: 'told', measured: '258 W' },
+      /^Told was 400 W, measured was 258 W: /,
+    ],
+    [
+      { code: 'load.differs', words: '400 W', from: 'file name', measured: '258 W' },
+      /^The file’s name says 400 W, measured was 258 W: /,
+    ],
+    [{ code: 'span.steady', by: 'current', fromS: 0.1, toS: 0.4 }, /^The load’s current steps or drifts/],
     [{ code: 'cycles.few', cycles: 2.24, of: ['CH2'] }, /^CH2: Only 2\.2 cycles: /],
     [
       { code: 'cycles.few', cycles: 2.24, of: ['a.csv', 'CH2'], alsoOf: ['b.csv', 'c.csv'] },
@@ -79,6 +125,21 @@ describe('the sentence of a notice', () => {
     const skewed: AssayNotice = { code: 'power.skew', doubtS: 1e-5, doubtW: 12.3 };
     expect(said(skewed)).toMatch(/may be 10 µs apart .* 12 W .* give with --skew\.$/);
     expect(said(skewed, fieldOf)).toMatch(/give with --skew of the command line\.$/);
+  });
+
+  it.each<[MeterFact, RegExp]>([
+    [
+      { code: 'meter.calibrated', factor: 1.013, isCredible: true },
+      /factor 1\.013\. .*: --scale 1\.013 \(times any scale already set\)\.$/,
+    ],
+    [{ code: 'meter.calibrated', factor: 1.7, isCredible: false }, /That is far from 1: /],
+    [{ code: 'meter.scale', readingV: 120, fileV: 1.2, ratio: 100 }, /Set --scale 100 /],
+    [
+      { code: 'meter.average', readingV: 97, fileV: 120, averageV: 98, kind: 'modified sine' },
+      /^The meter is probably not true-RMS: it shows 97 V, and on this modified sine .* about 98 V; /,
+    ],
+  ])('a meter’s answer: %o', (message, expected) => {
+    expect(worded({ message }).message).toMatch(expected);
   });
 
   it('stays as it is where a document has it already', () => {

@@ -1,8 +1,13 @@
 import type { NamedBudget } from '../../assay/assay.ts';
-import type { AssayResult } from '../../assay/measureDocument.ts';
 import type { Component } from '../../measure/doubt/component.ts';
 import type { BenchNotice } from '../notices.ts';
-import type { ComparedCapture, Comparison, Difference, KindDifference } from './compareDocument.ts';
+import type {
+  ComparedCapture,
+  ComparedResult,
+  Comparison,
+  Difference,
+  KindDifference,
+} from './compareDocument.ts';
 import { type ComparedFigure, comparedFigures, comparedHarmonics } from './comparedFigures.ts';
 import { differenceOf } from './differenceOf.ts';
 
@@ -44,7 +49,7 @@ export function compareCaptures(
 }
 
 /** Figures that both have. */
-function pairs(a: AssayResult, b: AssayResult): readonly (readonly [ComparedFigure, ComparedFigure])[] {
+function pairs(a: ComparedResult, b: ComparedResult): readonly (readonly [ComparedFigure, ComparedFigure])[] {
   const ofB = new Map(comparedFigures(b).map((figure) => [figure.key, figure]));
   return comparedFigures(a).flatMap((figure) => {
     const other = ofB.get(figure.key);
@@ -65,7 +70,7 @@ function componentsOf(
   return budget === null || ofA === undefined || ofB === undefined ? null : [ofA, ofB];
 }
 
-function captureOf({ file, sha256, label, load }: AssayResult): ComparedCapture {
+function captureOf({ file, sha256, label, load }: ComparedResult): ComparedCapture {
   return {
     ...{ file, sha256 },
     ...(label === undefined ? {} : { label }),
@@ -73,14 +78,14 @@ function captureOf({ file, sha256, label, load }: AssayResult): ComparedCapture 
   };
 }
 
-function kindDifference({ waveform: a }: AssayResult, { waveform: b }: AssayResult): KindDifference {
+function kindDifference({ waveform: a }: ComparedResult, { waveform: b }: ComparedResult): KindDifference {
   const differs = a.kind !== b.kind;
   // The edge is that between a pure and a distorted sine: levels leave no doubt of that kind.
   const isAtEdge = (a.atTheEdge || b.atTheEdge) && a.levels === 0 && b.levels === 0;
   return { a: a.kind, b: b.kind, significant: differs && isAtEdge ? null : differs };
 }
 
-function claimDifferences(a: AssayResult, b: AssayResult): Comparison['claims'] {
+function claimDifferences(a: ComparedResult, b: ComparedResult): Comparison['claims'] {
   const ofB = new Map(b.claims.map(({ text, outcome }) => [text, outcome]));
   return a.claims.flatMap(({ text, outcome }) => {
     const other = ofB.get(text);
@@ -90,7 +95,7 @@ function claimDifferences(a: AssayResult, b: AssayResult): Comparison['claims'] 
 
 /** One side of a comparison: the result of one capture. */
 export interface Comparand {
-  readonly result: AssayResult;
+  readonly result: ComparedResult;
   /** How the main figures' uncertainties are made up; null where the result alone is at hand. */
   readonly budgets: readonly NamedBudget[] | null;
 }
@@ -103,7 +108,11 @@ const RATE_RATIO = 2;
  *
  * @param isUnbudgeted - one instrument was told, and what the uncertainties are made of is not at hand.
  */
-function comparisonNotices(a: AssayResult, b: AssayResult, isUnbudgeted: boolean): readonly BenchNotice[] {
+function comparisonNotices(
+  a: ComparedResult,
+  b: ComparedResult,
+  isUnbudgeted: boolean,
+): readonly BenchNotice[] {
   const notices: (BenchNotice | null)[] = [
     a.sha256 === b.sha256
       ? { code: 'compare.same', message: 'Both are the same capture: their SHA-256 are equal.' }
@@ -148,6 +157,6 @@ function rateNotice(a: number, b: number): BenchNotice | null {
       };
 }
 
-function ordersOf({ voltage, current }: AssayResult): number | undefined {
+function ordersOf({ voltage, current }: ComparedResult): number | undefined {
   return (voltage ?? current)?.thdOrders;
 }

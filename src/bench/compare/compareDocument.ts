@@ -1,3 +1,4 @@
+import type { AssayResult, MeasureResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { Worded } from '../../base/notice.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
@@ -21,6 +22,9 @@ export interface Comparison {
   readonly claims: readonly ClaimDifference[];
   readonly notices: readonly BenchNotice[];
 }
+
+/** Of a capture measured just now, or as a document carries it. */
+export type ComparedResult = AssayResult | MeasureResult;
 
 export interface ComparedCapture {
   readonly file: string;

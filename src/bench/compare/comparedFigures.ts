@@ -1,6 +1,5 @@
 import { figureAt } from '../../assay/channelFigures.ts';
 import type {
-  AssayResult,
   CurrentFigures,
   InputDocument,
   PowerDocument,
@@ -8,6 +7,7 @@ import type {
 } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
 import { type FigureName, figuresIn } from '../../measure/figures.ts';
+import type { ComparedResult } from './compareDocument.ts';
 
 /** A figure of a result, to be held against the same of another. */
 export interface ComparedFigure {
@@ -21,7 +21,7 @@ export interface ComparedFigure {
 }
 
 /** Every figure of a result that can be compared, in the order in which a person asks; harmonics not among them. */
-export function comparedFigures(result: AssayResult): readonly ComparedFigure[] {
+export function comparedFigures(result: ComparedResult): readonly ComparedFigure[] {
   const { voltage, current, power, input } = result;
   return [
     ...(voltage === undefined ? [] : channelFigures('voltage', voltage, true)),
@@ -83,8 +83,8 @@ const most = 8;
 
 /** The harmonics that matter on either side, largest first, of the voltage or else of the current. */
 export function comparedHarmonics(
-  a: AssayResult,
-  b: AssayResult,
+  a: ComparedResult,
+  b: ComparedResult,
 ): readonly (readonly [ComparedFigure, ComparedFigure])[] {
   const [ofA, ofB] = [harmonicsOf(a), harmonicsOf(b)];
   const orders = [...ofA.keys()].filter((order) => order > 1 && ofB.has(order));
@@ -105,10 +105,10 @@ export function comparedHarmonics(
     });
 }
 
-type Harmonic = NonNullable<AssayResult['voltage']>['harmonics'][number] | CurrentHarmonic;
-type CurrentHarmonic = NonNullable<AssayResult['current']>['harmonics'][number];
+type Harmonic = NonNullable<ComparedResult['voltage']>['harmonics'][number] | CurrentHarmonic;
+type CurrentHarmonic = NonNullable<ComparedResult['current']>['harmonics'][number];
 
-function harmonicsOf({ voltage, current }: AssayResult): ReadonlyMap<number, Harmonic> {
+function harmonicsOf({ voltage, current }: ComparedResult): ReadonlyMap<number, Harmonic> {
   const harmonics: readonly Harmonic[] = (voltage ?? current)?.harmonics ?? [];
   return new Map(harmonics.map((harmonic) => [harmonic.order, harmonic]));
 }

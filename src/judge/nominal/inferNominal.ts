@@ -1,9 +1,8 @@
 import type { Figure } from '../../base/figure.ts';
-import type { Notice } from '../../base/notice.ts';
 import { ROUND_RATIOS } from '../../measure/meterAnswer.ts';
+import type { JudgeNotice, JudgeNotices } from '../notices.ts';
 import {
   apartRatio,
-  inVolts,
   isFrequencyOf,
   isWholeNominal,
   isWithin,
@@ -25,7 +24,7 @@ export interface InferredNominal {
   readonly nominal: Nominal | null;
   /** Other outlets that the wave may be meant for; empty where the nominal was told. */
   readonly others: readonly Outlet[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly JudgeNotice[];
 }
 
 /**
@@ -44,12 +43,15 @@ export function inferNominal(acRmsV: Figure, frequencyHz: Figure, told: ToldNomi
     ? { voltageV: told.voltageV, frequencyHz: told.frequencyHz, inferred: false }
     : null;
   if (!acRmsV.value || !frequencyHz.value)
-    return { nominal: standing, others: [], notices: standing ? [] : [noneNotice([])] };
+    return { nominal: standing, others: [], notices: standing ? [] : [{ code: 'nominal.none', others: [] }] };
   const v = acRmsV.value;
   const f = frequencyHz.value;
   const [nominalHz, ...otherHz] = frequenciesFor(f, told.frequencyHz);
-  if (nominalHz === undefined)
-    return { nominal: standing, others: [], notices: [frequencyNotice(f, told.frequencyHz)] };
+  if (nominalHz === undefined) {
+    const expectedHz = told.frequencyHz ?? null;
+    const suspect: JudgeNotice = { code: 'frequency.suspect', frequencyHz: f, expectedHz };
+    return { nominal: standing, others: [], notices: [suspect] };
+  }
   const voltagesFor = (hz: number): Outlet | undefined =>
     told.voltageV === undefined ? outletFor(v, hz) : { voltageV: told.voltageV, frequencyHz: hz };
   const taken = voltagesFor(nominalHz);
@@ -59,7 +61,7 @@ export function inferNominal(acRmsV: Figure, frequencyHz: Figure, told: ToldNomi
     ? [
         ...otherHz.flatMap((hz) => voltagesFor(hz) ?? []),
         ...(told.voltageV === undefined || told.ofUnit === true ? toldOnly(v, nominalHz) : []),
-      ].filter((other) => nominal === null || inWords(other) !== inWords(nominal))
+      ].filter((other) => nominal === null || !isSameOutlet(other, nominal))
     : [];
   const knownV = told.voltageV === undefined ? classVoltages(nominalHz) : [told.voltageV];
   const doubts = scaleDoubts(v, knownV);
@@ -99,46 +101,20 @@ function outletNotices(
   v: number,
   nominal: Nominal | null,
   others: readonly Outlet[],
-  doubts: readonly Notice[],
-): readonly Notice[] {
-  if (nominal === null) return doubts.length > 0 && others.length === 0 ? [] : [noneNotice(others)];
+  doubts: readonly JudgeNotice[],
+): readonly JudgeNotice[] {
+  if (nominal === null)
+    return doubts.length > 0 && others.length === 0 ? [] : [{ code: 'nominal.none', others }];
   if (!nominal.inferred && others.length === 0) return [];
   const off = v / nominal.voltageV - 1;
   const isOff = Math.abs(off) > NOTABLY_OFF;
-  const percent = `${Math.round(Math.abs(off) * 100)} %`;
-  const lies = isOff ? `, for which ${inVolts(v)} is ${percent} ${off < 0 ? 'low' : 'high'}` : '';
-  if (others.length > 0) {
-    const named = others.map(inWords).join(' or ');
-    const message = `Taken for ${inWords(nominal)}${lies}; ${named} is possible too. Tell which with --nominal.`;
-    return [{ code: 'nominal.other', message }];
-  }
-  if (!isOff) return [];
-  const message = `Taken for ${inWords(nominal)}${lies}: if the outlet is meant for another voltage, tell it with --nominal.`;
-  return [{ code: 'nominal.off', message }];
+  const taken = { nominal, rmsV: v, off: isOff ? off : null };
+  if (others.length > 0) return [{ code: 'nominal.other', ...taken, others }];
+  return isOff ? [{ code: 'nominal.off', ...taken }] : [];
 }
 
-function noneNotice(others: readonly Outlet[]): Notice {
-  const named = others.map(inWords).join(' or ');
-  const tell =
-    others.length === 0
-      ? 'Tell it with --nominal.'
-      : `If the outlet is meant for ${named}, tell it with --nominal.`;
-  return {
-    code: 'nominal.none',
-    message: `No usual outlet voltage fits this wave, so limits that need one are left out. ${tell}`,
-  };
-}
-
-function frequencyNotice(f: number, toldHz: number | undefined): Notice {
-  const expected = toldHz === undefined ? '50 or 60 Hz' : `${toldHz} Hz`;
-  return {
-    code: 'frequency.suspect',
-    message: `${Number(f.toPrecision(3))} Hz is far from ${expected}: the file's time axis looks wrong, unless the outlet really runs so. It is measured as the file says; if the frequency is real, tell it with --nominal.`,
-  };
-}
-
-function inWords({ voltageV, frequencyHz }: Outlet): string {
-  return `${voltageV} V ${frequencyHz} Hz`;
+function isSameOutlet(a: Outlet, b: Outlet): boolean {
+  return a.voltageV === b.voltageV && a.frequencyHz === b.frequencyHz;
 }
 
 /** A proposal must land this near: the band that supplies hold by IEC 60038; 20 % would let any ratio land. */
@@ -155,48 +131,30 @@ const FAR_REACH = 4;
  * @returns `scale.suspect`, `scale.half`, or nothing.
  * @remarks Changes nothing: a person decides.
  */
-function scaleDoubts(rmsV: number, candidatesV: readonly number[]): readonly Notice[] {
+function scaleDoubts(rmsV: number, candidatesV: readonly number[]): readonly JudgeNotice[] {
   const nearest = Math.min(...candidatesV.map((candidateV) => apartRatio(rmsV, candidateV)));
   const half = candidatesV.find(
     (candidateV) => apartRatio(2 * rmsV, candidateV) < Math.min(nearest, PROPOSAL_REACH),
   );
-  if (half !== undefined) return [halfNotice(rmsV, half)];
+  if (half !== undefined) return [{ code: 'scale.half', rmsV, wholeV: half }];
   if (nearest <= VOLTAGE_REACH) return [];
   const proposals = probeProposals(rmsV, candidatesV);
   return proposals.length > 0 || (Number.isFinite(nearest) && nearest > FAR_REACH)
-    ? [scaleNotice(rmsV, proposals)]
+    ? [{ code: 'scale.suspect', rmsV, proposals }]
     : [];
 }
 
-interface Proposal {
-  readonly ratio: number;
-  readonly landsOnV: number;
-  readonly apart: number;
-}
+type Proposals = JudgeNotices['scale.suspect']['proposals'];
 
-function probeProposals(rmsV: number, candidatesV: readonly number[]): readonly Proposal[] {
+function probeProposals(rmsV: number, candidatesV: readonly number[]): Proposals {
   return ROUND_RATIOS.flatMap((ratio) => [ratio, 1 / ratio])
     .flatMap((ratio) =>
       candidatesV.map((landsOnV) => ({ ratio, landsOnV, apart: apartRatio(rmsV * ratio, landsOnV) })),
     )
     .filter(({ apart }) => apart <= PROPOSAL_REACH)
     .sort((a, b) => a.apart - b.apart)
-    .slice(0, PROPOSALS_SHOWN);
-}
-
-function scaleNotice(rmsV: number, proposals: readonly Proposal[]): Notice {
-  const ways = proposals.map(({ ratio, landsOnV }) => `--scale ${ratio} would land near ${landsOnV} V`);
-  return {
-    code: 'scale.suspect',
-    message: `The scale looks wrong: ${inVolts(rmsV)} is no outlet voltage${ways.length === 0 ? '' : `, but ${ways.join(', ')}`}. Check the probe's ratio (--scale comes on top of any scale already set).`,
-  };
-}
-
-function halfNotice(rmsV: number, wholeV: number): Notice {
-  return {
-    code: 'scale.half',
-    message: `${inVolts(rmsV)} is about half of ${wholeV} V: one leg of a floating outlet? Measure between its two live contacts with a differential probe.`,
-  };
+    .slice(0, PROPOSALS_SHOWN)
+    .map(({ ratio, landsOnV }) => ({ ratio, landsOnV }));
 }
 
 /** Of the RMS without DC. An offset of some per cent is a scope's own; common practice, no source. */
@@ -210,14 +168,9 @@ const NOTABLE_SHARE = 0.1;
  * @param acRms - RMS without DC, V.
  * @returns `dc.large`; nothing where either isn't known, or the mean's own doubt might explain it.
  */
-export function directDoubt(mean: Figure, acRms: Figure): readonly Notice[] {
+export function directDoubt(mean: Figure, acRms: Figure): readonly JudgeNotice[] {
   if (mean.value === null || !acRms.value) return [];
   const size = Math.abs(mean.value);
   if (size - mean.uncertainty <= NOTABLE_SHARE * acRms.value) return [];
-  return [
-    {
-      code: 'dc.large',
-      message: `The wave rides on ${inVolts(mean.value)} of DC, where an outlet has next to none. If the file counts codes from zero or the trace was moved, the voltage is the RMS without DC: ${inVolts(acRms.value)}.`,
-    },
-  ];
+  return [{ code: 'dc.large', meanV: mean.value, acRmsV: acRms.value }];
 }

@@ -124,8 +124,3 @@ function grammarError(text: string): MeasureError {
     advice: 'Write for example 120V/60Hz, 230 V 50 Hz, 120V or 60Hz.',
   });
 }
-
-/** Three digits: "229 V". */
-export function inVolts(value: number): string {
-  return `${Number(value.toPrecision(3))} V`;
-}

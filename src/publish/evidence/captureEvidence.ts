@@ -1,4 +1,4 @@
-import type { Assay, Trace } from '../../assay/assay.ts';
+import type { Assay, Trace, WordedAssay } from '../../assay/assay.ts';
 import type { AssayOptions } from '../../assay/assayOptions.ts';
 import { decimalExponent } from '../../base/elementary.ts';
 import type { CompareDocument } from '../../bench/compare/compareDocument.ts';
@@ -34,7 +34,7 @@ export function carryOptions({ claims = [], ...others }: AssayOptions): CarriedO
  * @param program - version of the program.
  */
 export function captureEvidence(
-  assay: Assay,
+  assay: Assay | WordedAssay,
   picture: CaptureEvidence['picture'],
   options: AssayOptions,
   program: string,
@@ -45,7 +45,7 @@ export function captureEvidence(
 
 /** What the card of a capture carries. */
 export function cardEvidence(
-  assay: Assay,
+  assay: Assay | WordedAssay,
   theme: CardTheme,
   options: AssayOptions,
   program: string,
@@ -53,7 +53,11 @@ export function cardEvidence(
   return { ...carried(assay, options, program), picture: 'card', theme, dynamics: carryDynamics(assay) };
 }
 
-function carried(assay: Assay, options: AssayOptions, program: string): Omit<OneCapture, 'dynamics'> {
+function carried(
+  assay: Assay | WordedAssay,
+  options: AssayOptions,
+  program: string,
+): Omit<OneCapture, 'dynamics'> {
   const { result, method } = worded({ result: assay.result, method: assay.method });
   return {
     ...{ schema: 'sineassay/sheet@1', program },
@@ -112,7 +116,7 @@ const columns = 1000;
 const digits = 5;
 
 /** What changes along a record as a sheet carries it; of the voltage itself only what is looked at closely. */
-export function carryDynamics({ result, dynamics }: Assay): CarriedDynamics | null {
+export function carryDynamics({ result, dynamics }: Assay | WordedAssay): CarriedDynamics | null {
   if (dynamics === null) return null;
   const { timeS, rmsHalfCycle, steps, events, curves, distortion } = dynamics;
   return {

@@ -76,7 +76,7 @@ function partFault<T extends Record<keyof typeof words, unknown>>(
       ];
 }
 
-function channelOf({ voltage, current }: Assay['result']): string | undefined {
+function channelOf({ voltage, current }: Assay['result'] | OneCapture['result']): string | undefined {
   return (voltage ?? current)?.channel;
 }
 

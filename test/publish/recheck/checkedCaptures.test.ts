@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Assay } from '../../../src/assay/assay.ts';
 import type { CarriedUnit, Evidence } from '../../../src/draw/evidence.ts';
 import { checkedCaptures, recheckCaptures } from '../../../src/publish/recheck/recheckCaptures.ts';
 import { assays } from '../../fixtures/assays.ts';
@@ -70,7 +71,8 @@ describe('what stands behind a comparison', () => {
 });
 
 const assay = assays.goodSine!();
-const strangers = [[{ ...assay, result: { ...assay.result, sha256: digestOf('x') } }]];
+// In words already, as it may be: it only has to be another capture.
+const strangers = [[{ ...assay, result: { ...assay.result, sha256: digestOf('x') } } as unknown as Assay]];
 const messages = (evidence: Evidence, again = strangers): readonly string[] =>
   recheckCaptures(evidence, again).differences.map(({ message }) => message);
 
