@@ -1,31 +1,14 @@
-import { MeasureError, wordedError } from '../base/measureError.ts';
-import { type LoadKind, loadKind } from '../judge/loadKind.ts';
-import type { ScaleSource } from '../measure/doubt/component.ts';
-import { ASSUMED_INSTRUMENT, type Instrument } from '../measure/doubt/instrument.ts';
-import type { MeasuredWave, WaveInput } from '../measure/measuredWave.ts';
-import { type MeasureOptions, measureWave } from '../measure/measureWave.ts';
-import { measurePower } from '../measure/power/measurePower.ts';
+import { wordedError } from '../base/measureError.ts';
+import type { LoadKind } from '../judge/loadKind.ts';
+import type { MeasuredLoad } from '../measure/power/measureLoad.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
-import { waveInput } from '../measure/steadyWave.ts';
-import type { Capture, Channel, SampleRange } from '../read/capture.ts';
+import type { WaveFigures } from '../measure/waveFigures.ts';
+import type { Capture, Channel } from '../read/capture.ts';
 import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
 import { currentFigures, withoutBudget } from './channelFigures.ts';
 import type { CurrentFigures, PowerDocument } from './measureDocument.ts';
 import type { AssayNotice } from './notices.ts';
-
-interface CurrentInput {
-  readonly capture: Capture;
-  readonly voltage: MeasuredWave;
-  readonly current: Channel;
-  readonly instrument: Instrument;
-  readonly scaleSource: ScaleSource;
-  readonly orders: number;
-  /** The part of the record that `voltage` is; absent: all of it. */
-  readonly stretch?: SampleRange | undefined;
-  /** How much later the current's chain shows an event than the voltage's; absent: not told. */
-  readonly skewS?: number;
-}
 
 /** What a current channel adds to a result. */
 interface CurrentAndPower {
@@ -38,49 +21,24 @@ interface CurrentAndPower {
 /**
  * The current of a load, the power that it takes, and what kind of load it is.
  *
- * @remarks With nothing connected a current channel holds noise: its power still stands (about nothing), while
- * its own figures, which need a period, are left out with a notice.
+ * @param kind - as judged; null where the current has no wave of its own.
  */
-export function currentAndPower(input: CurrentInput): CurrentAndPower {
-  const { capture, voltage, current, stretch, instrument, scaleSource, orders, skewS } = input;
-  if (voltage.periodic === null) return { notices: [] };
-  // An offset told in volts is the voltage channel's.
-  const currentInstrument = { ...instrument, offsetV: ASSUMED_INSTRUMENT.offsetV };
-  const samples = waveInput(capture, current, stretch);
-  const options = { orders, instrument: currentInstrument, omega: voltage.periodic.fit.omega };
-  const wave = waveThatRepeats(samples, options);
-  const power = measurePower({
-    voltage: { ...voltage, periodic: voltage.periodic },
-    // Measured over all of them, its fit serves the power too.
-    current:
-      wave?.periodic?.fit.residual.length === samples.samples.length
-        ? { ...samples, fit: wave.periodic.fit }
-        : samples,
-    ...(skewS === undefined ? {} : { skewS }),
-    voltageChain: { instrument, scaleSource },
-    currentChain: { instrument: currentInstrument },
-  });
-  const document = powerDocument(current.name, power);
-  if (wave === null || wave.periodic === null) {
-    const doubt = { code: 'current.noPeriod', channel: current.name } as const;
+export function currentAndPower(
+  { channel, power, wave }: MeasuredLoad,
+  voltage: WaveFigures,
+  kind: LoadKind | null,
+): CurrentAndPower {
+  const document = powerDocument(channel.name, power);
+  if (wave === null || kind === null) {
+    const doubt = { code: 'current.noPeriod', channel: channel.name } as const;
     return { power: document, notices: [...power.notices, doubt] };
   }
   return {
-    current: currentFigures(current.name, wave.figures),
+    current: currentFigures(channel.name, wave.figures),
     power: document,
-    loadKind: loadKind({ power, voltage: voltage.figures, current: wave.figures }),
-    notices: [...power.notices, ...ownDoubts(current, wave.figures.notices, voltage.figures.notices)],
+    loadKind: kind,
+    notices: [...power.notices, ...ownDoubts(channel, wave.figures.notices, voltage.notices)],
   };
-}
-
-/** Null where nothing is found that could be measured. */
-function waveThatRepeats(input: WaveInput, options: MeasureOptions): MeasuredWave | null {
-  try {
-    return measureWave(input, options);
-  } catch (error) {
-    if (!(error instanceof MeasureError)) throw error;
-    return null;
-  }
 }
 
 /** Doubts about the current's own wave, named as such; what the voltage has too is said once. */
@@ -159,17 +117,13 @@ function sameChannel(name: string, { channels }: Capture): MeasureError {
   });
 }
 
-/** How much later the current shows an event than the voltage; nothing where neither delay was told. */
+/** How much later the current shows an event than the voltage, s; undefined where neither delay was told. */
 export function skewOf(
   voltage: string,
   current: string,
   skews: readonly { readonly channel: string; readonly seconds: number }[],
-): { readonly skewS?: number } {
+): number | undefined {
   const told = skews.filter(({ channel }) => channel === voltage || channel === current);
-  if (told.length === 0) return {};
-  const skewS = told.reduce(
-    (sum, { channel, seconds }) => sum + (channel === current ? seconds : -seconds),
-    0,
-  );
-  return { skewS };
+  if (told.length === 0) return undefined;
+  return told.reduce((sum, { channel, seconds }) => sum + (channel === current ? seconds : -seconds), 0);
 }

@@ -1,8 +1,5 @@
 import type { Figure } from '../base/figure.ts';
-import type { Nominal } from '../judge/nominal/mainsNominals.ts';
-import { type HighBands, highBands } from '../measure/bands/highBands.ts';
-import { digitiserCheck } from '../measure/digitiser/digitiserCheck.ts';
-import type { DigitiserFigures } from '../measure/digitiser/digitiserFigures.ts';
+import type { HighBands } from '../measure/bands/highBands.ts';
 import { budgeted } from '../measure/doubt/budget.ts';
 import {
   ownDistortion,
@@ -18,11 +15,9 @@ import {
   type GroupFigures,
   type GroupValues,
 } from '../measure/groups/groupFigures.ts';
-import { harmonicGroups } from '../measure/groups/harmonicGroups.ts';
 import type { MeasuredWave } from '../measure/measuredWave.ts';
-import type { Capture, Channel } from '../read/capture.ts';
+import type { Spectra } from '../measure/spectra.ts';
 import { withoutBudget } from './channelFigures.ts';
-import type { AssayNotice } from './notices.ts';
 import type { DigitiserDocument } from './spectraDocument.ts';
 
 /** What the documents below are made with. */
@@ -131,58 +126,4 @@ export function digitiserDocument(digitiser: Spectra['digitiser']): DigitiserDoc
   if ('reason' in digitiser) return digitiser;
   const { notices: _, clipped: __, ...numbers } = digitiser;
   return numbers;
-}
-
-/** What is read off a periodic record besides its figures. */
-export interface Spectra {
-  /** Null where the record holds no window of 10 or 12 cycles. */
-  readonly groups: GroupFigures | null;
-  /** Null where the sample rate does not reach 2 kHz, or nothing repeats. */
-  readonly high: HighBands | null;
-  readonly digitiser: DigitiserFigures | { readonly reason: string };
-  readonly notices: readonly AssayNotice[];
-}
-
-/** Harmonic groups, what lies above 2 kHz, and the digitiser's quality, of a measured channel. */
-export function spectra(
-  capture: Capture,
-  channel: Channel,
-  wave: MeasuredWave,
-  nominal: Nominal | null,
-): Spectra {
-  if (wave.periodic === null) {
-    const reason = 'nothing repeats, so there is no curve to measure the digitiser against';
-    return { groups: null, high: null, digitiser: { reason }, notices: [] };
-  }
-  const { intervalS, samples, stepSize } = wave;
-  const { fit, levels, residualPower } = wave.periodic;
-  const smooth = levels.length === 0;
-  const nominalFrequencyHz = nominal?.frequencyHz ?? null;
-  const groups = harmonicGroups({ intervalS, fit, nominalFrequencyHz });
-  const high = withoutCodeTones(
-    highBands({
-      ...{ intervalS, fit, residualPower, nominalFrequencyHz, smooth },
-      acquisition: capture.acquisition ?? null,
-    }),
-    stepSize,
-  );
-  const digitiser = digitiserCheck({
-    samples,
-    stepSize,
-    bits: channel.bits ?? null,
-    fit,
-    smooth,
-    unit: channel.quantity === 'current' ? 'A' : 'V',
-    scale: channel.scale,
-  });
-  const notices = [groups, high, digitiser].flatMap((part) =>
-    part !== null && 'notices' in part ? part.notices : [],
-  );
-  return { groups, high, digitiser, notices };
-}
-
-/** Codes walked through without noise beat with the sample rate: a line below q/√12 may be no more than that. */
-function withoutCodeTones(high: HighBands | null, stepSize: number | null): HighBands | null {
-  if (high?.ripple == null || high.ripple.rms > (stepSize ?? 0) / Math.sqrt(12)) return high;
-  return { ...high, ripple: null, notices: high.notices.filter(({ code }) => code !== 'ripple.alias') };
 }

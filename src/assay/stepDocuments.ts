@@ -1,16 +1,13 @@
 import type { Figure, MeasuredFigure } from '../base/figure.ts';
 import { MeasureError } from '../base/measureError.ts';
 import { type StepFinding, stepFindings } from '../judge/curves/stepFindings.ts';
-import type { Nominal } from '../judge/nominal/mainsNominals.ts';
-import { briefEvent, briefVoltage } from '../measure/breaks/briefVoltage.ts';
+import type { JudgedChannel } from '../judge/judgeChannel.ts';
 import type { SupplyEvent } from '../measure/breaks/supplyEvent.ts';
-import type { Instrument } from '../measure/doubt/instrument.ts';
-import type { MeasuringChain } from '../measure/envelope.ts';
+import type { MeasuredChannel } from '../measure/measureChannel.ts';
 import { measureWave } from '../measure/measureWave.ts';
 import { waveInput } from '../measure/steadyWave.ts';
 import type { LoadStep } from '../measure/steps/loadStep.ts';
-import type { SupplyCourse } from '../measure/steps/supplyTimeline.ts';
-import type { Capture, Channel, SampleRange } from '../read/capture.ts';
+import type { SampleRange } from '../read/capture.ts';
 import type { Dynamics } from './assay.ts';
 import { withoutBudget } from './channelFigures.ts';
 import { isLoadedAt } from './loadSeen.ts';
@@ -24,56 +21,59 @@ export interface CourseResults {
   readonly dynamics: Dynamics | null;
 }
 
-interface CourseContext {
-  readonly course: SupplyCourse;
-  readonly capture: Capture;
-  readonly voltage: Channel;
-  readonly nominal: Nominal | null;
-  readonly instrument: Instrument;
+interface CourseTold {
   readonly orders: number;
   /** True only where the load was told to step from nothing to all of the rating or back, and is a resistor. */
   readonly isResistiveFullStep: boolean;
   /** The load that words tell, W, for events under a load that was not measured; null: not told. */
   readonly toldW: number | null;
-  /** True where the volts are doubted: then a measured power is none. */
-  readonly isScaleDoubted: boolean;
 }
 
 /** Steps, events and excursions as the document has them, with the curves that each step is held against. */
-export function courseResults(context: CourseContext): CourseResults {
-  const { course, capture, voltage, nominal, isResistiveFullStep } = context;
-  const { envelope, steps, excursions } = course;
+export function courseResults(
+  measured: MeasuredChannel,
+  judged: JudgedChannel,
+  told: CourseTold,
+): CourseResults {
+  const { capture, channel } = measured;
+  const { course, nominal } = judged;
+  const steps = course?.steps ?? [];
+  const excursions = course?.excursions ?? [];
   const loads = steps.map(({ atS, direction }) => ({ atS, direction }));
-  const events = course.events.map((event) => withToldLoad(event, loads, context));
+  const events = judged.events.map((event) => withToldLoad(event, loads, told.toldW, judged.isScaleDoubted));
   const endS = capture.startS + capture.sampleCount * capture.intervalS;
+  const { isResistiveFullStep } = told;
   const curvesOf = (step: LoadStep, i: number): readonly StepFinding[] =>
     stepFindings(
-      { envelope, step, untilS: steps[i + 1]?.atS.value ?? endS },
+      { envelope: course!.envelope, step, untilS: steps[i + 1]?.atS.value ?? endS },
       { isResistiveFullStep, nominal },
     );
   const curves = steps.map(curvesOf);
+  // Measured after what was judged, as nominal decides which stretches lie between steps.
+  const thdOf = (range: SampleRange): Figure => stretchThd(measured, told.orders, range);
   const distortions = steps.map((step) => ({
-    before: thdOf(context, step.settledBefore),
-    during: thdOf(context, step.moving),
-    after: thdOf(context, step.settledAfter),
+    before: thdOf(step.settledBefore),
+    during: thdOf(step.moving),
+    after: thdOf(step.settledAfter),
   }));
   const [first] = distortions;
+  const isStill = steps.length + events.length + excursions.length === 0;
   return {
     steps: steps.map((step, i) => stepResult(step, distortions[i]!, curves[i]!)),
     events: events.map(eventResult),
     excursions: excursions.map(({ extreme, ...rest }) => ({ ...rest, extremeV: extreme })),
     dynamics:
-      steps.length + events.length + excursions.length === 0
+      course === null || isStill
         ? null
         : {
-            timeS: envelope.timeS,
-            rmsHalfCycle: envelope.rms,
+            timeS: course.envelope.timeS,
+            rmsHalfCycle: course.envelope.rms,
             steps,
             events: [...events, ...excursions],
             curves: curves.flatMap((found, step) => found.map((finding) => ({ ...finding, step }))),
             instantaneous: {
-              timeS: voltage.samples.map((_, n) => capture.startS + n * capture.intervalS),
-              volts: voltage.samples,
+              timeS: channel.samples.map((_, n) => capture.startS + n * capture.intervalS),
+              volts: channel.samples,
             },
             distortion:
               first === undefined ? null : { beforePercent: first.before, afterPercent: first.after },
@@ -81,26 +81,13 @@ export function courseResults(context: CourseContext): CourseResults {
   };
 }
 
-/** The event of a record whose voltage is too brief to be followed; none where it has no such voltage. */
-export function briefResults({
-  capture: { startS, intervalS },
-  voltage: { samples },
-  ...context
-}: Pick<CourseContext, 'capture' | 'voltage' | 'toldW' | 'isScaleDoubted'> & {
-  readonly chain: MeasuringChain;
-}): CourseResults {
-  const record = { samples, intervalS, startS };
-  const brief = briefVoltage(record);
-  const events = brief === null ? [] : [briefEvent(record, brief, context.chain)];
-  return {
-    ...{ steps: [], excursions: [], dynamics: null },
-    events: events.map((event) => eventResult(withToldLoad(event, [], context))),
-  };
-}
-
 /** THD of a stretch of the record, or why there is none. */
-function thdOf({ capture, voltage, instrument, orders }: CourseContext, { from, to }: SampleRange): Figure {
-  const input = waveInput(capture, voltage);
+function stretchThd(
+  { capture, channel, chain: { instrument } }: MeasuredChannel,
+  orders: number,
+  { from, to }: SampleRange,
+): Figure {
+  const input = waveInput(capture, channel);
   try {
     const wave = measureWave({ ...input, samples: input.samples.subarray(from, to) }, { orders, instrument });
     return withoutBudget(wave.figures.thdPercent);
@@ -163,7 +150,8 @@ function curveFinding({ curve, side, worst, reachesEnd }: StepFinding): CurveFin
 function withToldLoad(
   event: SupplyEvent,
   steps: readonly Pick<LoadStep, 'atS' | 'direction'>[],
-  { toldW, isScaleDoubted }: Pick<CourseContext, 'toldW' | 'isScaleDoubted'>,
+  toldW: number | null,
+  isScaleDoubted: boolean,
 ): SupplyEvent {
   const { loadW, ...rest } = event;
   if (event.kind === 'inrush') return rest;
