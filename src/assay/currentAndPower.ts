@@ -1,4 +1,4 @@
-import { wordedError } from '../base/measureError.ts';
+import { type MeasureError, wordedError } from '../base/measureError.ts';
 import type { LoadKind } from '../judge/loadKind.ts';
 import type { MeasuredLoad } from '../measure/power/measureLoad.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
