@@ -2,7 +2,6 @@ import * as v from 'valibot';
 import { planKeys } from '../../assay/options/optionLists.ts';
 import { noList, type Schema } from '../../base/schema.ts';
 import type { DecisionRule } from '../../judge/decide.ts';
-import type { Instrument } from '../../measure/doubt/instrument.ts';
 import { instrumentFileSchema } from '../../measure/doubt/instrumentSchema.ts';
 
 /** A text as YAML may take it: `007` for a number, `yes` for a text, `true` for neither. */
@@ -63,7 +62,6 @@ export interface WrittenEnergy {
 export type WrittenOptions = object;
 
 export type WrittenScale = number | Readonly<Record<string, number>>;
-type WrittenInstrument = Word | Partial<Instrument>;
 
 /** What a message calls a word of a plan, and an example. */
 interface Wording {
