@@ -19,7 +19,7 @@ import type { MeterComparison } from '../judge/compareMeter.ts';
 import type { Limit } from '../judge/decide.ts';
 import type { LoadKind } from '../judge/loadKind.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
-import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import { kindNames, type WaveformKind } from '../judge/waveform/kinds.ts';
 import { currentSchema, voltageSchema } from './channelSchema.ts';
 import type { LoadSeen } from './loadSeen.ts';
 import type {
@@ -39,10 +39,7 @@ export const nominalSchema: Schema<Nominal> = v.looseObject({
   inferred: v.boolean(),
 });
 
-export const kindSchema: Schema<WaveformKind> = v.picklist([
-  ...(['pure sine', 'distorted sine', 'modified sine'] as const),
-  ...(['stepped', 'square', 'not classified'] as const),
-]);
+export const kindSchema: Schema<WaveformKind> = v.picklist(kindNames);
 
 const outcomes = ['pass', 'conditional pass', 'conditional fail', 'fail'] as const;
 

@@ -5,7 +5,7 @@ import type { ClaimResult } from '../judge/claims/claim.ts';
 import type { Limit } from '../judge/decide.ts';
 import type { LoadKindName } from '../judge/loadKind.ts';
 import type { Nominal } from '../judge/nominal/mainsNominals.ts';
-import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import type { WaveformKind } from '../judge/waveform/kinds.ts';
 import type { BenchNotice } from './notices.ts';
 import type { LoadSource } from './shownLoad.ts';
 

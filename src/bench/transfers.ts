@@ -1,7 +1,7 @@
 import type { AssayResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
 import { type DecisionRule, decide, type Limit } from '../judge/decide.ts';
-import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import { waveformKinds } from '../judge/waveform/kinds.ts';
 import type { BenchTransfer, TransferDirection, TransferSide } from './benchDocument.ts';
 import type { MeasuredTransfer } from './measuredUnit.ts';
 
@@ -37,9 +37,6 @@ const OPPOSITE: Readonly<Record<TransferDirection, TransferDirection>> = {
   'battery to mains': 'mains to battery',
 };
 
-/** No mains have plateaus. */
-const BATTERY_KINDS: readonly WaveformKind[] = ['modified sine', 'stepped', 'square'];
-
 /** By the wave of the steady stretch, where it has plateaus: on which side of the break it lies. */
 function seenDirection(
   { waveform, voltage }: AssayResult,
@@ -47,8 +44,9 @@ function seenDirection(
   index: number,
 ): Pick<BenchTransfer, 'direction' | 'directionFrom'> {
   const atS = transfers[index]?.atS.value ?? null;
-  if (voltage === undefined || atS === null || !BATTERY_KINDS.includes(waveform.kind))
-    return { direction: null };
+  // No mains have plateaus.
+  const isOfBattery = waveformKinds[waveform.kind].shape === 'levels';
+  if (voltage === undefined || atS === null || !isOfBattery) return { direction: null };
   const middleS = (voltage.spanS[0] + voltage.spanS[1]) / 2;
   const before = transfers.filter((one) => (one.atS.value ?? 0) < middleS).length;
   // The battery's wave stands after as many breaks as lie before it, and each break changes the source.

@@ -11,4 +11,5 @@ export { readEarlier } from '../bench/readEarlier.ts';
 export type { ToldLoad } from '../bench/sweep/benchPoint.ts';
 export { sweepName } from '../draw/sweep/sweepRows.ts';
 export { isWholeNominal } from '../judge/nominal/mainsNominals.ts';
+export { isSmooth } from '../judge/waveform/kinds.ts';
 export { benchLines, comparisonLines } from '../words/bench/benchLines.ts';

@@ -1,4 +1,5 @@
 import { atan2, hypot } from '../base/elementary.ts';
+import type { WaveformKind } from '../judge/waveform/kinds.ts';
 
 /** One harmonic of a wave of known truth. */
 export interface KnownHarmonic {
@@ -29,26 +30,17 @@ export interface WaveTruth {
   thdRatio(orders: number): number;
 }
 
-/** The kinds that a waveform is told apart into. */
-export type KnownKind =
-  | 'pure sine'
-  | 'distorted sine'
-  | 'modified sine'
-  | 'stepped'
-  | 'square'
-  | 'not classified';
-
 /** Edges a cycle from which a wave of two or three levels is pulse-width modulation, and none of the kinds. */
 const MODULATED_EDGES = 10;
 
 /** What a wave of so many edges a cycle is told as: its kind by levels, unless it is switched too often. */
-export function switchedKind(kind: KnownKind, edgesPerCycle: number): KnownKind {
+export function switchedKind(kind: WaveformKind, edgesPerCycle: number): WaveformKind {
   return edgesPerCycle > MODULATED_EDGES ? 'not classified' : kind;
 }
 
 /** A wave as a pure function of its phase, with its exact truth. */
 export interface KnownWave {
-  readonly kind: KnownKind;
+  readonly kind: WaveformKind;
   /**
    * @param phaseCycles - any finite number; 0 is where the shape's own definition starts, and for shapes
    * with quarter-wave symmetry a rising zero of the fundamental. At a jump: the value after it.

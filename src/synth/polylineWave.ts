@@ -1,5 +1,6 @@
 import { cos, sin } from '../base/elementary.ts';
-import { harmonicOf, type KnownHarmonic, type KnownKind, type KnownWave, waveTruth } from './knownWave.ts';
+import type { WaveformKind } from '../judge/waveform/kinds.ts';
+import { harmonicOf, type KnownHarmonic, type KnownWave, waveTruth } from './knownWave.ts';
 import { quadratureTruth } from './quadratureTruth.ts';
 
 /** A corner of a wave made of straight lines. Two at one phase make a jump. */
@@ -23,7 +24,7 @@ interface Line {
  * first of the next cycle.
  * @throws RangeError where the phases run backwards: edges that overlap.
  */
-export function polylineWave(kind: KnownKind, vertices: readonly [Vertex, ...Vertex[]]): KnownWave {
+export function polylineWave(kind: WaveformKind, vertices: readonly [Vertex, ...Vertex[]]): KnownWave {
   const lines = linesBetween(vertices);
   const values = vertices.map((vertex) => vertex.value);
   const sum = (term: (line: Line) => number): number =>

@@ -1,12 +1,6 @@
 import { asin, cos, sin } from '../base/elementary.ts';
-import {
-  harmonicOf,
-  type KnownHarmonic,
-  type KnownKind,
-  type KnownWave,
-  type WaveTruth,
-  waveTruth,
-} from './knownWave.ts';
+import type { WaveformKind } from '../judge/waveform/kinds.ts';
+import { harmonicOf, type KnownHarmonic, type KnownWave, type WaveTruth, waveTruth } from './knownWave.ts';
 import { gaussLegendre, integral, quadratureTruth } from './quadratureTruth.ts';
 
 /** A pure sine, peak 1. */
@@ -129,7 +123,7 @@ function quarterSine(theta: number, clip: number, n: number): number {
 }
 
 /** Pure or distorted by the usual bench threshold: THD to order 50 up to 5 %, crest factor 1.35 to 1.49. */
-function sineKind(truth: WaveTruth): KnownKind {
+function sineKind(truth: WaveTruth): WaveformKind {
   const crestFactor = truth.crestFactor();
   const pure = truth.thdRatio(50) <= 0.05 && crestFactor >= 1.35 && crestFactor <= 1.49;
   return pure ? 'pure sine' : 'distorted sine';

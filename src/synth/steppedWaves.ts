@@ -1,5 +1,6 @@
 import { asin } from '../base/elementary.ts';
-import { type KnownKind, type KnownWave, switchedKind } from './knownWave.ts';
+import type { WaveformKind } from '../judge/waveform/kinds.ts';
+import { type KnownWave, switchedKind } from './knownWave.ts';
 import { edge, polylineWave, type Vertex } from './polylineWave.ts';
 import { type Ringing, withRinging } from './withRinging.ts';
 
@@ -137,7 +138,11 @@ interface QuarterWaveStep {
  * @param steps - ascending in phase. A step at phase 0 is the whole rise there, half of it below zero.
  * @param edgeCycles - time of each edge as a fraction of the period; 0 for jumps.
  */
-function quarterWaveSteps(kind: KnownKind, steps: readonly QuarterWaveStep[], edgeCycles: number): KnownWave {
+function quarterWaveSteps(
+  kind: WaveformKind,
+  steps: readonly QuarterWaveStep[],
+  edgeCycles: number,
+): KnownWave {
   if (steps.length === 0 || steps.some(({ phaseCycles }) => !(phaseCycles >= 0 && phaseCycles < 0.25))) {
     throw new RangeError('steps must lie from 0 to below 90 degrees, and there must be one');
   }

@@ -1,5 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { CompareDocument, Difference } from '../bench/compare/compareDocument.ts';
+import { waveformKinds } from '../judge/waveform/kinds.ts';
 import { outcomeWords } from './claimWords.ts';
 import { breakLines } from './courseWords.ts';
 import { bindUnits, withUnit } from './numbers.ts';
@@ -115,8 +116,8 @@ function valueText(figure: Figure, unit: string): string {
 }
 
 function article(kind: CompareDocument['kind']['a']): string {
-  if (kind === 'not classified') return kind;
-  return kind === 'stepped' || kind === 'square' ? `a ${kind} wave` : `a ${kind}`;
+  const { named, briefly = named } = waveformKinds[kind];
+  return briefly ?? kind;
 }
 
 function listed(names: readonly string[]): string {

@@ -1,6 +1,6 @@
 import type { MeasureResult } from '../assay/measureDocument.ts';
 import type { Figure } from '../base/figure.ts';
-import type { WaveformKind } from '../judge/waveform/waveform.ts';
+import { waveformKinds } from '../judge/waveform/kinds.ts';
 import { type MainFigures, mainFigures } from './figureRows.ts';
 import { decimalText, significantText, withUnit } from './numbers.ts';
 import { figureParts, figureText } from './quantities.ts';
@@ -69,15 +69,8 @@ function insideLimits(result: MeasureResult): string {
  * @param sine - what to call a pure sine.
  */
 export function kindName({ kind, levels }: MeasureResult['waveform'], sine = 'a pure sine'): string | null {
-  const names: Readonly<Record<WaveformKind, string | null>> = {
-    'pure sine': sine,
-    'distorted sine': 'a distorted sine',
-    'modified sine': 'a modified sine, not a sine',
-    stepped: `a stepped wave of ${levels} levels`,
-    square: 'a square wave, not a sine',
-    'not classified': null,
-  };
-  return names[kind];
+  if (kind === 'pure sine') return sine;
+  return waveformKinds[kind].named?.replace('{levels}', String(levels)) ?? null;
 }
 
 /**

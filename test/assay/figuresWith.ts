@@ -1,5 +1,6 @@
 import type { MeasuredFigure } from '../../src/base/figure.ts';
-import type { Waveform, WaveformKind } from '../../src/judge/waveform/waveform.ts';
+import type { WaveformKind } from '../../src/judge/waveform/kinds.ts';
+import type { Waveform } from '../../src/judge/waveform/waveform.ts';
 import { figuresThatNeed } from '../../src/measure/figures.ts';
 import type { Harmonic, WaveFigures } from '../../src/measure/waveFigures.ts';
 

@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { test } from 'vitest';
 import { demonstrationFiles } from './demonstrationFiles.ts';
-import { readmeWithFigures } from './readmeFigures.ts';
+import { readmeWithLists } from './readmeLists.ts';
 
 // Run by `npm run demonstration`, not with the tests: it only writes. Vitest is here to run TypeScript.
 test('writes the demonstration captures', () => {
@@ -14,5 +14,5 @@ test('writes the demonstration captures', () => {
 });
 
 test('writes the list of figures into the README', () => {
-  writeFileSync('README.md', readmeWithFigures(readFileSync('README.md', 'utf8')));
+  writeFileSync('README.md', readmeWithLists(readFileSync('README.md', 'utf8')));
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { type ChannelFigure, type ChannelUnit, figuresIn } from '../../src/measure/figures.ts';
-import { readmeWithFigures } from '../demonstration/readmeFigures.ts';
+import { readmeWithLists } from '../demonstration/readmeLists.ts';
 
 const keys = (figures: readonly ChannelFigure[]): string[] => figures.map(({ key }) => key);
 
@@ -48,5 +48,5 @@ test('no two figures of a list share a rank, a name with its unit, or are left i
 
 test('the README lists what the catalogue has', () => {
   const readme = readFileSync('README.md', 'utf8');
-  expect(readme, 'npm run demonstration puts it there').toBe(readmeWithFigures(readme));
+  expect(readme, 'npm run demonstration puts it there').toBe(readmeWithLists(readme));
 });

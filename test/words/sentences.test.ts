@@ -3,7 +3,7 @@ import type { LoadSeen } from '../../src/assay/loadSeen.ts';
 import type { MeasureResult } from '../../src/assay/measureDocument.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import type { Finding } from '../../src/judge/limits/findings.ts';
-import type { WaveformKind } from '../../src/judge/waveform/waveform.ts';
+import type { WaveformKind } from '../../src/judge/waveform/kinds.ts';
 import { answerSentence, questionSentence, spokenLines } from '../../src/words/answerSentence.ts';
 import { claimsSentence, outcomeWords } from '../../src/words/claimWords.ts';
 import { averageMeterPhrase, distortionPhrase } from '../../src/words/kindPhrase.ts';

@@ -2,7 +2,7 @@ import type { AssayResult, MeasureResult } from '../../assay/measureDocument.ts'
 import type { Figure } from '../../base/figure.ts';
 import type { Worded } from '../../base/notice.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
-import type { WaveformKind } from '../../judge/waveform/waveform.ts';
+import type { WaveformKind } from '../../judge/waveform/kinds.ts';
 import type { BenchNotice } from '../notices.ts';
 
 /** The JSON of `compare --json`. Keys carry their unit; later versions add keys and rename none. */

@@ -2,6 +2,7 @@ import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
 import { type Limit, marginToLimit } from '../../judge/decide.ts';
 import type { Nominal } from '../../judge/nominal/mainsNominals.ts';
+import { isSmooth } from '../../judge/waveform/kinds.ts';
 import type { BenchPoint, Onset, UnitResult, VoltageRange } from '../benchDocument.ts';
 import { byLoad } from './regulation.ts';
 
@@ -22,8 +23,7 @@ export function clippingOnset(points: readonly BenchPoint[]): Onset {
   const [lowest] = loaded;
   if (lowest === undefined || loaded.length < 2) return noOnset('captures at one known load at most');
   const { kind, crestFactor, thdPercent } = lowest.point;
-  if (kind !== 'pure sine' && kind !== 'distorted sine')
-    return noOnset(`a wave that is ${kind} at its lowest load can’t be told by its tops`);
+  if (!isSmooth(kind)) return noOnset(`a wave that is ${kind} at its lowest load can’t be told by its tops`);
   for (const [i, { point, loadW }] of loaded.entries()) {
     if (i === 0) continue;
     const before = loaded[i - 1]!;

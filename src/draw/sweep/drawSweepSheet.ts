@@ -182,7 +182,7 @@ function drawKinds(
 ): number {
   const [left, right] = load.range() as [number, number];
   const ends: number[] = [];
-  const runs = kindRuns(points).map(({ words, isLost, fromW, toW }) => {
+  const runs = kindRuns(points).map(({ words, kind, isLost, fromW, toW }) => {
     const [from, to] = [load(fromW) - 5, load(toW) + 5];
     const text = cutText(words, right - left, sizePx);
     const width = textWidth(text, sizePx);
@@ -190,7 +190,7 @@ function drawKinds(
     const free = ends.findIndex((end) => x >= end + 14);
     const lane = free < 0 ? ends.length : free;
     if (lane < mostLanes) ends[lane] = x + width;
-    return { text, x, lane, from, to, ...inksOf(words, isLost) };
+    return { text, x, lane, from, to, ...inksOf(kind, isLost) };
   });
   const barY = y + ends.length * leading + 8;
   for (const { text, x, lane, from, to, bar, ink } of runs) {
@@ -205,9 +205,9 @@ function drawKinds(
   return barY + 3;
 }
 
-function inksOf(words: string, isLost: boolean): { readonly bar: string; readonly ink: string } {
+function inksOf(kind: BenchPoint['kind'], isLost: boolean): { readonly bar: string; readonly ink: string } {
   if (isLost) return { bar: palette.outside, ink: palette.outside };
-  return words.startsWith('pure sine')
+  return kind === 'pure sine'
     ? { bar: palette.bar, ink: palette.wave }
     : { bar: palette.ink, ink: palette.ink };
 }

@@ -44,6 +44,7 @@ export function sweepName(unit: string): string {
 interface KindRun {
   /** `pure sine`, `distorted sine, at the edge`. */
   readonly words: string;
+  readonly kind: BenchPoint['kind'];
   /** True where the words are what was seen of an output that was lost. */
   readonly isLost: boolean;
   readonly fromW: number;
@@ -63,7 +64,7 @@ export function kindRuns(points: readonly BenchPoint[]): KindRun[] {
     const isLost = lost !== undefined;
     if (last?.words === words && last.isLost === isLost)
       runs[runs.length - 1] = { ...last, toW: loadW.value };
-    else runs.push({ words, isLost, fromW: loadW.value, toW: loadW.value });
+    else runs.push({ words, kind, isLost, fromW: loadW.value, toW: loadW.value });
   }
   return runs;
 }

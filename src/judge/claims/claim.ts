@@ -2,7 +2,8 @@ import type { MeasuredFigure } from '../../base/figure.ts';
 import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { DecisionRule, Limit, Outcome } from '../decide.ts';
-import type { Waveform, WaveformKind } from '../waveform/waveform.ts';
+import type { WaveformKind } from '../waveform/kinds.ts';
+import type { Waveform } from '../waveform/waveform.ts';
 
 /** What a maker says of the outlet, in a form that can be judged. */
 export type Claim = WaveformClaim | FigureClaim;

@@ -1,6 +1,7 @@
 import type { Figure } from '../../base/figure.ts';
 import { decide } from '../decide.ts';
 import type { ToldNominal } from '../nominal/mainsNominals.ts';
+import { isSmooth } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
 import type {
   Claim,
@@ -93,20 +94,16 @@ export function judgeWaveformClaim(claim: WaveformClaim, evidence: ClaimEvidence
 
 /** A smooth wave at the edge wavers between pure and distorted: no doubt of that kind reaches a claim of plateaus. */
 function isAtEdgeOf(claim: WaveformClaim, waveform: Waveform): boolean {
-  return waveform.atTheEdge && (claim.kind === 'pure sine' || !isSmooth(waveform));
+  return waveform.atTheEdge && (claim.kind === 'pure sine' || !isSmooth(waveform.kind));
 }
 
 /** Null unless the THD explains what was found, kind and edge both: the crest factor may have decided. */
 function sineProbability({ figures, waveform, sineThdPercent }: ClaimEvidence): number | null {
-  if (!isSmooth(waveform)) return null;
+  if (!isSmooth(waveform.kind)) return null;
   const max = sineThdPercent ?? DEFAULT_SINE_THD_PERCENT;
   const { outcome, probability } = decide(figures.thdPercent, { max }, 'guarded');
   const plain = waveform.kind === 'pure sine' ? 'pass' : 'fail';
   return outcome === (waveform.atTheEdge ? `conditional ${plain}` : plain) ? probability : null;
-}
-
-function isSmooth({ kind }: Waveform): boolean {
-  return kind === 'pure sine' || kind === 'distorted sine';
 }
 
 /**

@@ -1,15 +1,6 @@
 import type { Limit } from '../decide.ts';
-import type { WaveformKind } from '../waveform/waveform.ts';
+import { kindClaimedAs } from '../waveform/kinds.ts';
 import { type Claim, type ClaimedFigure, claimGrammarError, unitClaimError } from './claim.ts';
-
-const WAVES: ReadonlyMap<string, WaveformKind> = new Map([
-  ['sine', 'pure sine'],
-  ['pure sine', 'pure sine'],
-  ['true sine', 'pure sine'],
-  ['modified sine', 'modified sine'],
-  ['square', 'square'],
-  ['stepped', 'stepped'],
-]);
 
 /** What takes several captures, or an energy. */
 const OF_A_UNIT =
@@ -39,7 +30,7 @@ const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
 export function parseClaim(text: string): Claim {
   const plain = normaliseClaim(text);
   if (OF_A_UNIT.test(plain)) throw unitClaimError(text);
-  const kind = WAVES.get(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
+  const kind = kindClaimedAs(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
   if (kind) return { text, quantity: 'waveform', kind };
 
   const transfer = TRANSFER.exec(plain);

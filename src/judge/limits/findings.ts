@@ -4,6 +4,7 @@ import type { GroupFigures } from '../../measure/groups/groupFigures.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import { type DecisionRule, decide, type Limit, type Outcome } from '../decide.ts';
 import { isFrequencyOf, type Nominal, type Outlet } from '../nominal/mainsNominals.ts';
+import { waveformKinds } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
 import {
   type HarmonicMethod,
@@ -77,8 +78,8 @@ function measuredRows(
 
 /** A staircase is no sine by its edges, however low its distortion. */
 function outputOf({ kind }: Waveform): 'sinusoidal' | 'non-sinusoidal' | null {
-  if (kind === 'not classified') return null;
-  return kind === 'pure sine' || kind === 'distorted sine' ? 'sinusoidal' : 'non-sinusoidal';
+  const { shape } = waveformKinds[kind];
+  return shape === null ? null : shape === 'smooth' ? 'sinusoidal' : 'non-sinusoidal';
 }
 
 /** The first of the other outlets by which the value would lie on the other side; null where none does. */

@@ -5,7 +5,8 @@ import { alternates } from '../../measure/waveEstimate.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import { sampleCycle } from '../../signal/harmonicSeries.ts';
 import { distortionReasons, rounded } from './distortionReasons.ts';
-import type { Waveform, WaveformKind } from './waveform.ts';
+import { kindOfLevels } from './kinds.ts';
+import type { Waveform } from './waveform.ts';
 
 /** THD up to which a smooth wave is called a pure sine, unless told otherwise. Common practice, no source. */
 export const SINE_THD_PERCENT = 5;
@@ -106,7 +107,7 @@ function rippleReason({ ripple, fit }: PeriodicWave): string {
   return `switching ripple of ${rounded((100 * ripple!.rms) / fundamental, 2)} % at ${kilohertz} kHz, above the orders counted`;
 }
 
-/** A wave that rests at levels: square with two, modified sine with three, stepped with more. */
+/** A wave that rests at levels: their number tells its kind. */
 function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): Waveform {
   const levels = periodic.levels.length;
   const thd = figures.thdPercent.value;
@@ -121,8 +122,7 @@ function classifyStepped(figures: WaveFigures, periodic: PeriodicWave): Waveform
   if (levels > 3 && thd !== null && thd < 8) {
     reasons.push('many small steps: the distortion is low, but it is a staircase, not a sine');
   }
-  const kind: WaveformKind = levels === 2 ? 'square' : levels === 3 ? 'modified sine' : 'stepped';
-  return { kind, reasons, levels, atTheEdge: false };
+  return { kind: kindOfLevels(levels), reasons, levels, atTheEdge: false };
 }
 
 /** Edges a cycle of a square wave are two, of a modified sine four; ringing through its zero adds a few. */

@@ -1,10 +1,4 @@
-export type WaveformKind =
-  | 'pure sine'
-  | 'distorted sine'
-  | 'modified sine'
-  | 'stepped'
-  | 'square'
-  | 'not classified';
+import type { WaveformKind } from './kinds.ts';
 
 export interface Waveform {
   readonly kind: WaveformKind;

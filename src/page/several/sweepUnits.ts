@@ -1,4 +1,4 @@
-import { wattsInWords } from '../../entry/benching.ts';
+import { isSmooth, wattsInWords } from '../../entry/benching.ts';
 import type { MeasureResult } from '../../entry/measuring.ts';
 import { type Entry, knownOf } from '../desk/sitting.ts';
 import type { AskedUnit } from '../worker/requests.ts';
@@ -37,7 +37,7 @@ interface Outlet {
 function outletOf({ nominal, waveform: { kind } }: MeasureResult): Outlet {
   return {
     nominal: nominal === null ? '' : `${nominal.voltageV} V ${nominal.frequencyHz} Hz`,
-    kind: kind === 'pure sine' || kind === 'distorted sine' ? 'sine' : kind,
+    kind: isSmooth(kind) ? 'sine' : kind,
   };
 }
 

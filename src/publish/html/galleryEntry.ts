@@ -4,7 +4,7 @@ import { stepFigureRows } from '../../draw/step/stepFigureRows.ts';
 import { stepSubject } from '../../draw/step/stepPicture.ts';
 import { sweepRows } from '../../draw/sweep/sweepRows.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
-import type { WaveformKind } from '../../judge/waveform/waveform.ts';
+import type { WaveformKind } from '../../judge/waveform/kinds.ts';
 import { answerSentence } from '../../words/answerSentence.ts';
 import { benchSpoken } from '../../words/bench/benchSpoken.ts';
 import { comparisonSentence } from '../../words/bench/comparisonSentence.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { classifyWave } from '../../../src/judge/waveform/classifyWave.ts';
-import type { WaveformKind } from '../../../src/judge/waveform/waveform.ts';
+import type { WaveformKind } from '../../../src/judge/waveform/kinds.ts';
 import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { offsetWave, scaledWave } from '../../../src/synth/changedWaves.ts';
 import type { KnownWave } from '../../../src/synth/knownWave.ts';
