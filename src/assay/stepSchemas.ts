@@ -11,11 +11,12 @@ import {
   size,
   text,
 } from '../base/schema.ts';
+import { curveQuantities } from '../judge/curves/dynamicCurve.ts';
 import type { CurveFinding, EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 
 const curve: Schema<CurveFinding> = v.looseObject({
   ...alike(['standard', 'edition', 'clause', 'name', 'remark'], text()),
-  quantity: v.picklist(['RMS voltage', 'frequency']),
+  quantity: v.picklist(curveQuantities),
   side: v.picklist(['inside', 'outside']),
   ...alike(['afterS', 'percent', 'limitPercent', 'marginPercent'], finite),
   reachesEnd: v.boolean(),

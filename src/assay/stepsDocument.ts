@@ -1,4 +1,5 @@
 import type { Figure, MeasuredFigure } from '../base/figure.ts';
+import type { CurveQuantity } from '../judge/curves/dynamicCurve.ts';
 
 /** A load step, by the definitions of the README. */
 export interface StepResult {
@@ -29,7 +30,7 @@ export interface CurveFinding {
   readonly edition: string;
   readonly clause: string;
   readonly name: string;
-  readonly quantity: 'RMS voltage' | 'frequency';
+  readonly quantity: CurveQuantity;
   readonly side: 'inside' | 'outside';
   /** Where it comes nearest to the limit or farthest past it: plain numbers, in s and % of nominal. */
   readonly afterS: number;

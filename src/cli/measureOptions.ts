@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { flags, type Told } from '../entry/grammar.ts';
+import { claimExamples, everyClaimExample, flags, type Told } from '../entry/grammar.ts';
 import { commandOption } from './commandOption.ts';
 
 /** The options that `measure`, `report` and `compare` share, as commander hands them over: by their names. */
@@ -15,10 +15,14 @@ export interface MeasureFlags
   readonly quiet?: boolean;
 }
 
+const others = everyClaimExample.filter((example) => !claimExamples.includes(example));
+const claims = [...claimExamples, 'modified sine', ...others].map((example) => `"${example}"`);
+const CLAIMS_A_LINE = 5;
+
 /** For the end of a help text. */
-export const claimWords = `Claims:
-  "pure sine"  "120 V ±5 %"  "60 Hz ±0.5 Hz"  "THD < 3 %"  "crest 1.38..1.45"
-  "modified sine"  "230 V +6/-10 %"  "110..127 V"  "transfer < 20 ms"
+export const claimWords: string = `Claims:
+  ${claims.slice(0, CLAIMS_A_LINE).join('  ')}
+  ${claims.slice(CLAIMS_A_LINE).join('  ')}
   (+- stands for ±)
 
 Instrument file: a line such as "gainPercent: 1.5" for each figure you know,

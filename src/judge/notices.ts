@@ -1,6 +1,6 @@
 import type { FactOf } from '../base/notice.ts';
 import type { Outlet } from './nominal/mainsNominals.ts';
-import type { WaveformKind } from './waveform/waveform.ts';
+import type { WaveformKind } from './waveform/kinds.ts';
 
 /** What to doubt of the outlet that a voltage is taken for, and of its scale. */
 export type JudgeNotice = FactOf<JudgeNotices>;

@@ -1,4 +1,5 @@
 import type { ClaimResult } from '../judge/claims/claim.ts';
+import { outletQuantities, unitQuantities } from '../judge/claims/claimedQuantities.ts';
 import type { Limit } from '../judge/decide.ts';
 import type { Finding } from '../judge/limits/findings.ts';
 import { withUnit } from './numbers.ts';
@@ -67,12 +68,8 @@ export function claimsVerdict(claims: readonly ClaimResult[]): ClaimsVerdict | n
 
 /** A claim names its quantity by its key in the document. */
 const quantities: Readonly<Record<string, { readonly name: string; readonly unit: string }>> = {
-  rmsV: { name: 'RMS voltage', unit: 'V' },
-  frequencyHz: { name: 'frequency', unit: 'Hz' },
-  thdPercent: { name: 'THD', unit: '%' },
-  crestFactor: { name: 'crest factor', unit: '' },
-  powerW: { name: 'power', unit: 'W' },
-  transferS: { name: 'transfer time', unit: 's' },
+  ...outletQuantities,
+  ...unitQuantities,
 };
 
 /** What was found for a claim. */

@@ -1,4 +1,5 @@
 import type { Finding } from '../judge/limits/findings.ts';
+import { limitQuantities } from '../judge/limits/limitQuantities.ts';
 import type { LimitTable } from '../judge/limits/limitTable.ts';
 import { outcomeWords } from './claimWords.ts';
 import { breakLines } from './courseWords.ts';
@@ -77,7 +78,7 @@ function tableLines({ standard, edition, subject, appliesTo, rows, harmonics }: 
     ...(frequencyHz === undefined ? [] : [`${frequencyHz} Hz`]),
   ].join(' ');
   const cells = rows.map((row) => [
-    row.quantity === 'THD' ? `THD to order ${row.highestOrder}` : row.quantity,
+    'highestOrder' in row ? `${row.quantity} to order ${row.highestOrder}` : row.quantity,
     limitText(row.limit, row.unit),
     row.clause,
     provenanceWords(row.provenance),
@@ -143,11 +144,14 @@ function severity(finding: Finding): number {
 
 /** What a reader would quote, most likely first; outside, only that single harmonics follow from the whole. */
 function rank({ quantity, side }: Finding): number {
-  if (quantity.startsWith('harmonic ')) return 4;
+  if (quantity.startsWith('harmonic ')) return NOT_QUOTED + 1;
   if (side === 'outside') return 0;
-  const known = ['THD ', 'RMS voltage ', 'frequency '].findIndex((start) => quantity.startsWith(start));
-  return known < 0 ? 3 : known;
+  const [, entry] = Object.entries(limitQuantities).find(([name]) => quantity.startsWith(`${name} `)) ?? [];
+  return entry?.quoted ?? NOT_QUOTED;
 }
+
+/** Behind those that a reader would quote, before single harmonics. */
+const NOT_QUOTED = 3;
 
 function isTinyHarmonic({ quantity, side, margin, limit }: Finding): boolean {
   return quantity.startsWith('harmonic ') && side === 'inside' && margin > (limit.max ?? 0) / 2;

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { alike, finite, list, optional, type Schema, text } from '../../base/schema.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
+import { claimExamples } from '../../judge/claims/claimedQuantities.ts';
 import { parseClaim } from '../../judge/claims/parseClaim.ts';
 import type { DecisionRule } from '../../judge/decide.ts';
 import { parseNominal, type ToldNominal } from '../../judge/nominal/mainsNominals.ts';
@@ -80,7 +81,7 @@ export const options: { readonly [Key in OptionKey]: Option<Told[Key], FieldName
     },
     field: {
       ...{ rank: 4, name: 'claims', label: 'What the box claims, one a line', kind: 'lines' },
-      hint: 'pure sine · 120 V ±5 % · 60 Hz ±0.5 Hz · THD < 3 % · crest 1.38..1.45 · transfer < 20 ms',
+      hint: claimExamples.join(' · '),
       parse: parseClaim,
     },
   },

@@ -1,18 +1,11 @@
 import { wordedError } from '../../base/measureError.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
+import { unitQuantities, unitQuantityIn } from '../../judge/claims/claimedQuantities.ts';
 import { claimedNominal } from '../../judge/claims/judgeClaim.ts';
 import { normaliseClaim, parseClaim, parseRange } from '../../judge/claims/parseClaim.ts';
 import type { ToldNominal } from '../../judge/nominal/mainsNominals.ts';
-import { type EfficiencyClaim, isOfOutlet, type RatingClaim, type UnitClaim } from './unitClaim.ts';
+import { type EfficiencyClaim, isOfOutlet, type UnitClaim } from './unitClaim.ts';
 
-const RATINGS: readonly (readonly [word: RegExp, RatingClaim['quantity'], unit: RegExp, example: string])[] =
-  [
-    [/^(?:(?:continuous|rated) )?power\b/i, 'powerW', /^(k?)W$/i, 'power 600 W'],
-    [/^(?:surge|peak)(?: power)?\b/i, 'surgeW', /^(k?)W$/i, 'surge 1200 W for 5 s'],
-    [/^capacity\b/i, 'capacityWh', /^(k?)Wh$/i, 'capacity 500 Wh'],
-  ];
-
-const EFFICIENCY = /^(?:(?:conversion|inverter) )?efficiency\b/i;
 const WORD_FIRST = /^wave(?:form)?\b ?[:=]? ?/i;
 const NUMBER = /^[ :=]*(\d+(?:[.,]\d+)?) ?(\p{L}+)$/u;
 /** For how long a surge is carried: "for 5 s", "for 200 ms". */
@@ -27,14 +20,18 @@ const FOR = / for (\d+(?:[.,]\d+)?) ?(ms|s(?:ec(?:onds?)?)?|min(?:utes?)?)$/i;
  */
 export function parseUnitClaim(text: string): UnitClaim {
   const plain = text.replaceAll(/\s+/g, ' ').trim();
-  if (EFFICIENCY.test(plain)) return efficiencyClaim(text, plain);
-  const rating = RATINGS.find(([word]) => word.test(plain));
-  if (rating === undefined) return { ...parseClaim(plain.replace(WORD_FIRST, '')), text };
-  const [word, quantity, unit, example] = rating;
+  const quantity = unitQuantityIn(plain);
+  if (quantity === undefined) return { ...parseClaim(plain.replace(WORD_FIRST, '')), text };
+  const {
+    word,
+    unit,
+    examples: [example],
+  } = unitQuantities[quantity];
+  if (quantity === 'conversionEfficiencyPercent') return efficiencyClaim(text, plain.replace(word, ''));
   const lasting = quantity === 'surgeW' ? FOR.exec(plain) : null;
   const worded = lasting === null ? plain : plain.slice(0, lasting.index);
   const [, digits = '', written = ''] = NUMBER.exec(worded.replace(word, '')) ?? [];
-  const kilo = unit.exec(written);
+  const kilo = new RegExp(`^(k?)${unit}$`, 'i').exec(written);
   const value = Number(digits.replace(',', '.')) * (kilo?.[1] ? 1000 : 1);
   const forS = lasting === null ? null : secondsOf(lasting);
   if (kilo === null || !(value > 0) || forS === 0) {
@@ -47,17 +44,18 @@ export function parseUnitClaim(text: string): UnitClaim {
   return { text, quantity, rating: value, ...(forS === null ? {} : { forS }) };
 }
 
-function efficiencyClaim(text: string, plain: string): EfficiencyClaim {
-  const numbers = normaliseClaim(plain.replace(EFFICIENCY, ''))
+function efficiencyClaim(text: string, amount: string): EfficiencyClaim {
+  const numbers = normaliseClaim(amount)
     .replace(/^[:=] ?/, '')
     .replace(/^(?:at least|over|above|from) /i, '>= ');
   const { limit, unit, target } = parseRange(numbers, text);
   const isShare = unit === '%' && [limit?.min, limit?.max].every((end = 1) => end > 0 && end <= 100);
   if (limit === null || target !== null || !isShare) {
+    const [example] = unitQuantities.conversionEfficiencyPercent.examples;
     throw wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
-      expected: 'a bound or a range in %, up to 100 %, as in "efficiency > 85 %"',
+      expected: `a bound or a range in %, up to 100 %, as in "${example}"`,
       received: text,
-      advice: 'Write for example: efficiency > 85 %.',
+      advice: `Write for example: ${example}.`,
     });
   }
   return { text, quantity: 'conversionEfficiencyPercent', limit };

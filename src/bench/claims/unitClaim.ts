@@ -1,4 +1,5 @@
 import type { Claim, ClaimResult } from '../../judge/claims/claim.ts';
+import type { UnitQuantity } from '../../judge/claims/claimedQuantities.ts';
 import type { DecisionRule, Limit } from '../../judge/decide.ts';
 import type { BenchClaim, BenchTransfer, EnergyRun, VoltageRange } from '../benchDocument.ts';
 import type { ShownLoad } from '../shownLoad.ts';
@@ -10,7 +11,7 @@ export interface RatingClaim {
   /** As given. */
   readonly text: string;
   /** Continuous power, power for a short while, energy of the battery. */
-  readonly quantity: 'powerW' | 'surgeW' | 'capacityWh';
+  readonly quantity: Exclude<UnitQuantity, 'conversionEfficiencyPercent'>;
   /** In the quantity's unit, > 0. */
   readonly rating: number;
   /** For how long a surge is meant to be carried, s, > 0; absent: not told. */

@@ -1,6 +1,7 @@
 import { loadInFileName } from '../../assay/loadSeen.ts';
 import type { AssayResult } from '../../assay/measureDocument.ts';
 import { planKeys } from '../../assay/options/optionLists.ts';
+import { claimExamples, unitClaimExamples } from '../../judge/claims/claimedQuantities.ts';
 
 const HEAD = `# A bench test. Correct the guesses, fill in what you know, take the # away where a line should count.
 # Lines of common options stand here for all, or under a unit or a capture for that one alone.
@@ -12,15 +13,7 @@ ${planKeys.map(optionLine).join('\n')}
 units:`;
 
 const CLAIMS = `    claims:               # what the maker says; power, surge, capacity and efficiency are judged over all captures
-    #  - pure sine
-    #  - 120 V ±5 %
-    #  - 60 Hz ±0.5 Hz
-    #  - THD < 3 %
-    #  - power 600 W
-    #  - surge 1200 W for 2 s
-    #  - transfer < 20 ms
-    #  - capacity 500 Wh
-    #  - efficiency > 85 %`;
+${[...claimExamples, ...unitClaimExamples].map((example) => `    #  - ${example}`).join('\n')}`;
 
 const ENERGY = `    # energy:             # a discharge until it shuts off, as meters counted it
     #   - { dcWh: 466, acWh: 410, ratedWh: 512 }`;

@@ -4,6 +4,7 @@ import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { DecisionRule, Limit, Outcome } from '../decide.ts';
 import type { WaveformKind } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
+import { type ClaimedFigure, everyClaimExample, toldByWords } from './claimedQuantities.ts';
 
 /** What a maker says of the outlet, in a form that can be judged. */
 export type Claim = WaveformClaim | FigureClaim;
@@ -14,8 +15,6 @@ export interface WaveformClaim {
   readonly quantity: 'waveform';
   readonly kind: WaveformKind;
 }
-
-export type ClaimedFigure = 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor' | 'transferS';
 
 export interface FigureClaim {
   /** As given. */
@@ -59,15 +58,14 @@ export function claimGrammarError(text: string, expected: string): MeasureError 
   return wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
     expected,
     received: text,
-    advice:
-      'Write for example: pure sine; 120 V ±5 %; 230 V +6/-10 %; 110..127 V; 60 Hz ±0.5 Hz; THD < 3 %; crest 1.38..1.45; transfer < 20 ms. +- stands for ±.',
+    advice: `Write for example: ${everyClaimExample.join('; ')}. +- stands for ±.`,
   });
 }
 
 /** The error for a claim about the unit as a whole, which no single capture can judge. */
 export function unitClaimError(text: string): MeasureError {
   return wordedError('claim.grammar', `The claim "${text}" is one about a unit over several captures.`, {
-    expected: 'a claim that one capture can show: a wave, V, Hz, THD, crest or transfer',
+    expected: `a claim that one capture can show: a wave, ${toldByWords()}`,
     received: text,
     advice: `Take it to bench, which judges it over loads, steps and discharges: sineassay bench 0W=idle.csv 300W=heater.csv --claim "${text.replaceAll('"', '')}"`,
   });

@@ -1,16 +1,9 @@
-import type { Figure } from '../../base/figure.ts';
 import { decide } from '../decide.ts';
 import type { ToldNominal } from '../nominal/mainsNominals.ts';
 import { isSmooth } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
-import type {
-  Claim,
-  ClaimEvidence,
-  ClaimedFigure,
-  ClaimResult,
-  FigureClaim,
-  WaveformClaim,
-} from './claim.ts';
+import type { Claim, ClaimEvidence, ClaimResult, FigureClaim, WaveformClaim } from './claim.ts';
+import { type ClaimedFigure, outletQuantities } from './claimedQuantities.ts';
 
 /**
  * Whether a claim holds on this capture, under this load.
@@ -24,28 +17,18 @@ export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
     : judgeFigureClaim(claim, evidence);
 }
 
-const WITHOUT_TOLERANCE: Readonly<Record<ClaimedFigure, string>> = {
-  rmsV: '120 V ±5 %',
-  frequencyHz: '60 Hz ±0.5 Hz',
-  thdPercent: 'THD < 3 %',
-  crestFactor: 'crest 1.38..1.45',
-  transferS: 'transfer < 20 ms',
-};
-
-/** What a wave that was cut off has less of, or other. */
-const OF_WHOLE_WAVES: readonly ClaimedFigure[] = ['rmsV', 'thdPercent', 'crestFactor'];
-
 function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {
   const { text, quantity, limit } = claim;
   const { rule, cutOff } = evidence;
-  const figure = claimedFigure(quantity, evidence);
+  const { shown, isOfWholeWave = false, examples } = outletQuantities[quantity];
+  const figure = shown(evidence);
   const known = { text, quantity, value: figure.value, limit };
   if (limit === null)
     return {
       ...known,
       outcome: 'not judged',
       probability: null,
-      reason: `a value alone says nothing of how far it may be off: write for example ${WITHOUT_TOLERANCE[quantity]}`,
+      reason: `a value alone says nothing of how far it may be off: write for example ${examples[0]}`,
     };
   const { outcome, probability } = decide(figure, limit, rule);
   // What was cut off adds volts: they are too many already, or nobody knows.
@@ -53,19 +36,9 @@ function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimRes
     quantity === 'rmsV' &&
     outcome === 'fail' &&
     (figure.value ?? 0) > (limit.max ?? Number.POSITIVE_INFINITY);
-  if (cutOff !== undefined && OF_WHOLE_WAVES.includes(quantity) && !isTooMuch)
+  if (cutOff !== undefined && isOfWholeWave && !isTooMuch)
     return { ...known, outcome: 'not judged', probability: null, reason: cutOff };
   return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
-}
-
-function claimedFigure(quantity: ClaimedFigure, { figures, transfersS = [] }: ClaimEvidence): Figure {
-  if (quantity === 'rmsV') return figures.rms;
-  if (quantity !== 'transferS') return figures[quantity];
-  const [first, ...rest] = transfersS;
-  // The longest one decides what the outlet can promise.
-  return first === undefined
-    ? { value: null, reason: 'no transfer in this capture: trigger on the moment when the mains go' }
-    : rest.reduce((longest, one) => (one.value > longest.value ? one : longest), first);
 }
 
 const DEFAULT_SINE_THD_PERCENT = 5;

@@ -1,22 +1,7 @@
 import type { Limit } from '../decide.ts';
 import { kindClaimedAs } from '../waveform/kinds.ts';
-import { type Claim, type ClaimedFigure, claimGrammarError, unitClaimError } from './claim.ts';
-
-/** What takes several captures, or an energy. */
-const OF_A_UNIT =
-  /^(?:(?:continuous |rated )?power|surge|peak power|peak (?=\d)|capacity|(?:conversion |inverter )?efficiency)\b/i;
-
-/** How long the outlet may be without voltage when the mains go: `transfer < 20 ms`, `UPS, under 20 ms`. */
-const TRANSFER =
-  /^(?:UPS|EPS|transfer(?: ?time)?)[ ,:]*(?:<=?|under|below|within|up to|max(?:imum)?) ?(\d+(?:[.,]\d+)?) ?(ms|s)$/i;
-
-/** A word that names the quantity, as it may stand before the numbers. */
-const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
-  [/^THD\b/i, 'thdPercent'],
-  [/^crest(?:\s*factor)?\b/i, 'crestFactor'],
-  [/^(?:(?:RMS\s+)?voltage|RMS)\b/i, 'rmsV'],
-  [/^frequency\b/i, 'frequencyHz'],
-];
+import { type Claim, claimGrammarError, unitClaimError } from './claim.ts';
+import { type ClaimedFigure, outletQuantities, toldByWords, unitQuantityIn } from './claimedQuantities.ts';
 
 /**
  * A claim from its text: `pure sine`, `120 V ±5 %`, `230 V +6/-10 %`, `110..127 V`, `60 Hz ±0.5 Hz`,
@@ -29,23 +14,23 @@ const WORDS: readonly (readonly [RegExp, ClaimedFigure])[] = [
  */
 export function parseClaim(text: string): Claim {
   const plain = normaliseClaim(text);
-  if (OF_A_UNIT.test(plain)) throw unitClaimError(text);
+  if (unitQuantityIn(plain) !== undefined) throw unitClaimError(text);
   const kind = kindClaimedAs(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
   if (kind) return { text, quantity: 'waveform', kind };
 
-  const transfer = TRANSFER.exec(plain);
-  if (transfer) {
-    const value = Number(transfer[1]!.replace(',', '.'));
-    const max = transfer[2]!.toLowerCase() === 'ms' ? value / 1000 : value;
-    return { text, quantity: 'transferS', limit: { max }, target: null };
+  for (const quantity of keys) {
+    const limit = outletQuantities[quantity].form?.(plain) ?? null;
+    if (limit !== null) return { text, quantity, limit, target: null };
   }
-
-  const [word, named] = WORDS.find(([pattern]) => pattern.test(plain)) ?? [/^/, null];
+  const named = keys.find((key) => outletQuantities[key].word?.test(plain)) ?? null;
+  const word = named === null ? '' : outletQuantities[named].word!;
   const range = parseRange(plain.replace(word, '').replace(/^ ?[:=]? ?/, ''), text);
-  const quantity = named ?? quantityOfUnit(range.unit);
-  if (quantity === null) throw claimGrammarError(text, 'a unit: V or Hz, or a word: THD or crest');
-  if (range.unit !== null && range.unit !== UNITS[quantity])
-    throw claimGrammarError(text, `${UNITS[quantity] ?? 'no unit'} after the value, not ${range.unit}`);
+  const quantity = named ?? keys.find((key) => isToldBy(range.unit, key));
+  if (quantity === undefined)
+    throw claimGrammarError(text, `a unit: ${toldByWords('unit')}, or a word: ${toldByWords('word')}`);
+  const { written } = outletQuantities[quantity];
+  if (range.unit !== null && range.unit !== written)
+    throw claimGrammarError(text, `${written ?? 'no unit'} after the value, not ${range.unit}`);
   return { text, quantity, limit: range.limit, target: range.target };
 }
 
@@ -61,17 +46,11 @@ export function normaliseClaim(text: string): string {
     .trim();
 }
 
-const UNITS: Readonly<Record<ClaimedFigure, ClaimedUnit | null>> = {
-  rmsV: 'V',
-  frequencyHz: 'Hz',
-  thdPercent: '%',
-  crestFactor: null,
-  transferS: null,
-};
+const keys = Object.keys(outletQuantities) as ClaimedFigure[];
 
-/** Percent and bare numbers can be several things: they need a word. */
-function quantityOfUnit(unit: ClaimedUnit | null): ClaimedFigure | null {
-  return unit === 'V' ? 'rmsV' : unit === 'Hz' ? 'frequencyHz' : null;
+function isToldBy(unit: ClaimedUnit | null, key: ClaimedFigure): boolean {
+  const { isToldByUnit = false, written } = outletQuantities[key];
+  return isToldByUnit && written === unit;
 }
 
 type ClaimedUnit = 'V' | 'Hz' | '%';

@@ -1,3 +1,4 @@
+import type { LimitQuantity } from '../limits/limitQuantities.ts';
 import type { LimitProvenance } from '../limits/limitTable.ts';
 
 /** A limit that holds from a time after the event until the next point. */
@@ -8,6 +9,10 @@ export interface CurvePoint {
   readonly percent: number | null;
 }
 
+/** What curves limit. */
+export type CurveQuantity = Extract<LimitQuantity, 'RMS voltage' | 'frequency'>;
+export const curveQuantities: readonly CurveQuantity[] = ['RMS voltage', 'frequency'];
+
 /** How far a voltage or frequency may go, and for how long, after a step of the load or a change of source. */
 export interface DynamicCurve {
   readonly standard: string;
@@ -15,7 +20,7 @@ export interface DynamicCurve {
   readonly clause: string;
   /** Which class or rule of the standard, as a person says it. */
   readonly name: string;
-  readonly quantity: 'RMS voltage' | 'frequency';
+  readonly quantity: CurveQuantity;
   /** The level that deviations are taken from. */
   readonly about: 'nominal' | 'before' | 'after';
   /** Each ascending in time, the first at 0. */

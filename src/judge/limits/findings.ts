@@ -6,6 +6,7 @@ import { type DecisionRule, decide, type Limit, type Outcome } from '../decide.t
 import { isFrequencyOf, type Nominal, type Outlet } from '../nominal/mainsNominals.ts';
 import { waveformKinds } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
+import { limitQuantities } from './limitQuantities.ts';
 import {
   type HarmonicMethod,
   type HarmonicRow,
@@ -211,24 +212,14 @@ function againstOutlet(
   const volts = other.voltageV / nominal.voltageV;
   const hertz = other.frequencyHz / nominal.frequencyHz;
   const { quantity, figure, limit } = measured;
-  if (row.unit === '% of nominal' && measured.quantity !== 'frequency (Hz)')
-    return { quantity, limit, figure: times(figure, 1 / volts) };
-  if (!('quantity' in row)) return measured;
-  const isRelative = row.unit.startsWith('% of nominal');
-  switch (row.quantity) {
-    case 'RMS voltage':
-    case 'peak voltage':
-      // Volts that a table prints for its own class are the same share of it in another.
-      return isRelative || appliesTo?.voltageV !== undefined
-        ? { quantity, figure, limit: scaled(limit, volts) }
-        : measured;
-    case 'frequency':
-      return isRelative || appliesTo?.frequencyHz !== undefined
-        ? { quantity, figure, limit: scaled(limit, hertz) }
-        : measured;
-    default:
-      return measured;
-  }
+  if (!('quantity' in row) || 'highestOrder' in row)
+    return row.unit === '% of nominal' ? { quantity, limit, figure: times(figure, 1 / volts) } : measured;
+  const { share } = limitQuantities[row.quantity];
+  if (share === undefined) return measured;
+  // Volts that a table prints for its own class are the same share of it in another.
+  return row.unit === share.unit || appliesTo?.[share.of] !== undefined
+    ? { quantity, figure, limit: scaled(limit, share.of === 'voltageV' ? volts : hertz) }
+    : measured;
 }
 
 function scaled({ min, max }: Limit, factor: number): Limit {

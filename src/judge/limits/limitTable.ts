@@ -2,6 +2,7 @@ import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { Limit } from '../decide.ts';
 import { apartRatio, mainsNominals, type Nominal, type ToldNominal } from '../nominal/mainsNominals.ts';
+import type { HarmonicQuantity, LimitQuantity, UnitOf } from './limitQuantities.ts';
 
 /** One standard's limits as far as a capture of an outlet can be held against them. */
 export interface LimitTable {
@@ -36,20 +37,16 @@ interface LimitSource {
   readonly wave?: 'sinusoidal' | 'non-sinusoidal';
 }
 
-export type LimitRow = LimitSource & {
-  readonly limit: Limit;
-} & (
-    | { readonly quantity: 'RMS voltage' | 'peak voltage'; readonly unit: 'V' | '% of nominal RMS' }
-    | { readonly quantity: 'frequency'; readonly unit: 'Hz' | '% of nominal' }
-    | {
-        readonly quantity: 'THD';
-        readonly unit: HarmonicUnit;
-        readonly highestOrder: number;
-        readonly by?: HarmonicMethod;
-      }
-    | { readonly quantity: 'deviation factor'; readonly unit: '%' }
-    | { readonly quantity: 'edge slope'; readonly unit: 'V/µs' }
-  );
+export type LimitRow = LimitSource & { readonly limit: Limit } & {
+    [Q in LimitQuantity]: Q extends HarmonicQuantity
+      ? {
+          readonly quantity: Q;
+          readonly unit: HarmonicUnit;
+          readonly highestOrder: number;
+          readonly by?: HarmonicMethod;
+        }
+      : { readonly quantity: Q; readonly unit: UnitOf<Q> };
+  }[LimitQuantity];
 
 /** The same numbers against two bases: the fundamental as it is, or the voltage as it should be. */
 type HarmonicUnit = '% of fundamental' | '% of nominal';

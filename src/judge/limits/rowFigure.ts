@@ -1,8 +1,8 @@
-import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
 import type { Harmonic, WaveFigures } from '../../measure/waveFigures.ts';
 import type { Limit } from '../decide.ts';
 import type { Nominal } from '../nominal/mainsNominals.ts';
+import { limitQuantities } from './limitQuantities.ts';
 import { type HarmonicRow, type LimitRow, percentOfNominal } from './limitTable.ts';
 
 /** A figure and the limit it is held against, in one unit. */
@@ -19,44 +19,24 @@ export interface RowFigure {
  * @returns null where the row needs a nominal and there is none.
  */
 export function rowFigure(row: LimitRow, figures: WaveFigures, nominal: Nominal | null): RowFigure | null {
-  switch (row.quantity) {
-    case 'RMS voltage':
-    case 'peak voltage': {
-      const figure = row.quantity === 'RMS voltage' ? figures.rms : highestPeak(figures);
-      const quantity = `${row.quantity} (V)`;
-      if (row.unit === 'V') return { quantity, figure, limit: row.limit };
-      return nominal && { quantity, figure, limit: percentOf(nominal.voltageV, row.limit) };
-    }
-    case 'frequency': {
-      const figure = figures.frequencyHz;
-      const quantity = 'frequency (Hz)';
-      if (row.unit === 'Hz') return { quantity, figure, limit: row.limit };
-      return nominal && { quantity, figure, limit: percentOf(nominal.frequencyHz, row.limit) };
-    }
-    case 'THD': {
-      const figure = thdToOrder(figures, row.highestOrder);
-      const quantity = `THD to order ${Math.min(row.highestOrder, figures.thdOrders)} (${row.unit})`;
-      if (row.unit === '% of fundamental') return { quantity, figure, limit: row.limit };
-      return (
-        nominal && {
-          quantity,
-          figure: percentOfNominal(figure, figures.fundamental, nominal.voltageV),
-          limit: row.limit,
-        }
-      );
-    }
-    case 'deviation factor':
-      return { quantity: 'deviation factor (%)', figure: figures.deviationFactorPercent, limit: row.limit };
-    case 'edge slope':
-      return { quantity: 'edge slope (V/µs)', figure: figures.edgeSlope, limit: row.limit };
+  const { unit, share, figure: figureOf } = limitQuantities[row.quantity];
+  const { limit } = row;
+  if ('highestOrder' in row) {
+    const figure = figureOf(figures, row.highestOrder);
+    const quantity = `${row.quantity} to order ${Math.min(row.highestOrder, figures.thdOrders)} (${row.unit})`;
+    if (row.unit === '% of fundamental') return { quantity, figure, limit };
+    return (
+      nominal && {
+        quantity,
+        figure: percentOfNominal(figure, figures.fundamental, nominal.voltageV),
+        limit,
+      }
+    );
   }
-}
-
-/** The larger of the two extremes, whatever its sign. */
-function highestPeak({ peak, trough }: WaveFigures): Figure {
-  if (peak.value === null) return peak;
-  if (trough.value === null) return trough;
-  return peak.value >= -trough.value ? peak : { value: -trough.value, uncertainty: trough.uncertainty };
+  const figure = figureOf(figures, figures.thdOrders);
+  const quantity = `${row.quantity} (${unit})`;
+  if (row.unit !== share?.unit) return { quantity, figure, limit };
+  return nominal && { quantity, figure, limit: percentOf(nominal[share.of], limit) };
 }
 
 function percentOf(whole: number, { min, max }: Limit): Limit {
@@ -104,22 +84,4 @@ function inUnitOf(
   if (unit === '% of fundamental') return figure;
   if (nominal === null) return { value: null, reason: 'the nominal voltage is not known' };
   return percentOfNominal(figure, fundamental, nominal.voltageV);
-}
-
-/**
- * THD counted to the order that a standard counts to.
- *
- * THD = 100 · sqrt( Σ V_n², n = 2 … highestOrder ) / V_1
- *
- * @param highestOrder - whole, 2 and up; orders that were not measured are left out.
- * @returns percent of the fundamental. Where it takes in all orders measured, the figure as it stands.
- * @remarks The uncertainty is that of the whole THD, unchanged. Equal and independent errors σ of the V_n
- * give a root sum of squares the error σ however many there are, so that part carries over exactly; a part
- * proportional to the THD can only be smaller for fewer orders, so the whole is on the safe side.
- */
-export function thdToOrder(figures: WaveFigures, highestOrder: number): Figure {
-  const { thdPercent, thdOrders, harmonics } = figures;
-  if (thdPercent.value === null || highestOrder >= thdOrders) return thdPercent;
-  const counted = harmonics.filter(({ order }) => order >= 2 && order <= highestOrder);
-  return { value: hypot(...counted.map(({ percent }) => percent)), uncertainty: thdPercent.uncertainty };
 }

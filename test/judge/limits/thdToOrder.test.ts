@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { thdToOrder } from '../../../src/judge/limits/rowFigure.ts';
+import { thdToOrder } from '../../../src/judge/limits/limitQuantities.ts';
 import { exactly, figuresWith } from '../../assay/figuresWith.ts';
 
 describe('thdToOrder', () => {
