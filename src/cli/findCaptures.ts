@@ -1,6 +1,6 @@
 import type { Dirent } from 'node:fs';
 import { readdir, realpath, stat } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
+import { join, resolve, sep } from 'node:path';
 import { type MeasureError, wordedError } from '../entry/grammar.ts';
 import { systemReason, unreadable } from './failures.ts';
 
@@ -14,11 +14,15 @@ const ENDINGS = /\.(?:csv|tsv|txt|tab|dat|asc)$/i;
  * The captures that arguments name: files, folders (all captures under them) and patterns, in the order given,
  * each once. Patterns are expanded here, since some shells don't.
  *
+ * @param mostEntries - files and folders that are looked at below a folder.
  * @returns never empty for a non-empty list; an argument that names nothing comes back with its error, and so does a
  * folder below one that can't be looked into.
  */
-export async function findCaptures(named: readonly string[]): Promise<readonly Found[]> {
-  const found = (await Promise.all(named.map(findOne))).flat();
+export async function findCaptures(
+  named: readonly string[],
+  mostEntries: number = MOST_ENTRIES,
+): Promise<readonly Found[]> {
+  const found = (await Promise.all(named.map((one) => findOne(one, mostEntries)))).flat();
   const seen = new Set<string>();
   return found.filter(({ file }) => {
     const path = resolve(file);
@@ -28,9 +32,10 @@ export async function findCaptures(named: readonly string[]): Promise<readonly F
   });
 }
 
-async function findOne(named: string): Promise<readonly Found[]> {
+async function findOne(named: string, mostEntries: number): Promise<readonly Found[]> {
   const stats = await stat(named).catch((error: NodeJS.ErrnoException) => error);
-  if (!(stats instanceof Error)) return stats.isDirectory() ? inFolder(named) : [{ file: named }];
+  if (!(stats instanceof Error))
+    return stats.isDirectory() ? inFolder(named, mostEntries) : [{ file: named }];
   // Loaded only where something is looked for.
   const { glob, isDynamicPattern } = await import('tinyglobby');
   if (isDynamicPattern(named)) {
@@ -58,10 +63,14 @@ async function findOne(named: string): Promise<readonly Found[]> {
   ];
 }
 
-async function inFolder(named: string): Promise<readonly Found[]> {
-  const { files, closed } = await walkFolder(named, ENDINGS);
+async function inFolder(named: string, mostEntries: number): Promise<readonly Found[]> {
+  const { files, closed, isTooLarge } = await walkFolder(named, ENDINGS, mostEntries);
   const captures = inOrder(files).map((file) => ({ file: join(named, file) }));
-  const errors = closed.map(({ folder, error }) => ({ file: join(named, folder), error: unlisted(error) }));
+  const errors: Found[] = closed.map(({ folder, error }) => ({
+    file: join(named, folder),
+    error: unlisted(error),
+  }));
+  if (isTooLarge) errors.push({ file: named, error: crowded(mostEntries) });
   if (captures.length + errors.length > 0) return [...captures, ...errors];
   return [
     missing(
@@ -93,6 +102,14 @@ function unlisted(error: unknown): MeasureError {
   });
 }
 
+function crowded(mostEntries: number): MeasureError {
+  return wordedError('folder.tooLarge', 'The folder holds more than can be looked through.', {
+    expected: `at most ${mostEntries} files and folders below it`,
+    received: 'more; those beyond were not looked at',
+    advice: 'Name the folder that the scope saved into, or the files themselves',
+  });
+}
+
 function missing(file: string, code: string, message: string, expected: string, advice: string): Found {
   return { file, error: wordedError(code, message, { expected, advice }) };
 }
@@ -107,14 +124,21 @@ interface WalkedFolder {
   readonly files: readonly string[];
   /** Folders that could not be looked into. */
   readonly closed: readonly { readonly folder: string; readonly error: unknown }[];
+  /** True where it holds so much that not all of it was looked at. */
+  readonly isTooLarge: boolean;
 }
+
+/** Files and folders that are looked at below one, a second's work: no evening of captures has a thousandth of it. */
+const MOST_ENTRIES = 100_000;
 
 /**
  * The regular files under a folder whose names fit, each once: a file or folder that several links lead to counts
- * under the first of its names, one's own name before a link's, so that links in a circle end. Pipes and devices are
- * no files; what begins with a dot is hidden.
+ * under the first of its names, one's own name before a link's, so that links in a circle end. A link to a folder that
+ * holds this one leads to no more of it, and one to another disk may lead to all of the machine: neither is followed, and the
+ * latter is said. Pipes and devices are no files; what begins with a dot is
+ * hidden.
  */
-async function walkFolder(top: string, names: RegExp): Promise<WalkedFolder> {
+async function walkFolder(top: string, names: RegExp, mostEntries: number): Promise<WalkedFolder> {
   const files: string[] = [];
   const closed: { folder: string; error: unknown }[] = [];
   const seen = new Set<string>();
@@ -125,6 +149,7 @@ async function walkFolder(top: string, names: RegExp): Promise<WalkedFolder> {
     return true;
   };
   const links: string[] = [];
+  let entriesSeen = 0;
   const look = async (folder: string): Promise<void> => {
     const path = join(top, folder);
     let entries: readonly Dirent[];
@@ -136,6 +161,7 @@ async function walkFolder(top: string, names: RegExp): Promise<WalkedFolder> {
       return;
     }
     for (const entry of entries) {
+      if (++entriesSeen > mostEntries) return;
       const inside = join(folder, entry.name);
       if (entry.name.startsWith('.')) continue;
       if (entry.isDirectory()) await look(inside);
@@ -145,12 +171,26 @@ async function walkFolder(top: string, names: RegExp): Promise<WalkedFolder> {
     }
   };
   await look('');
+  const topDevice = (await stat(top).catch(() => null))?.dev;
+  const topPlace = await realpath(top).catch(() => resolve(top));
   // Grows while folders behind links are looked into.
   for (const link of links) {
     const path = join(top, link);
     const stats = await stat(path).catch(() => null);
-    if (stats?.isDirectory()) await look(link);
-    else if (stats?.isFile() && names.test(link) && (await isNew(path))) files.push(link);
+    if (stats?.isDirectory()) {
+      const place = await realpath(path).catch(() => '');
+      if (isWithin(topPlace, place)) continue;
+      if (stats.dev === topDevice) await look(link);
+      else if (await isNew(path).catch(() => false))
+        closed.push({ folder: link, error: 'a link to another disk' });
+    } else if (stats?.isFile() && names.test(link) && (await isNew(path))) files.push(link);
   }
-  return { files, closed };
+  return { files, closed, isTooLarge: entriesSeen > mostEntries };
+}
+
+/** Whether a place is a folder or stands somewhere below it. */
+function isWithin(place: string, folder: string): boolean {
+  return (
+    folder !== '' && (place === folder || place.startsWith(folder.endsWith(sep) ? folder : folder + sep))
+  );
 }

@@ -4,6 +4,7 @@ import type * as Files from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { findCaptures } from '../../src/cli/findCaptures.ts';
+import { readFileCapture } from '../../src/cli/reading/readFileCapture.ts';
 import { benchFolder } from './benchFolder.ts';
 
 const folder = benchFolder({
@@ -15,6 +16,7 @@ const folder = benchFolder({
   'evening/closed/1.csv': '',
   'elsewhere/3.csv': '',
   'closed/1.csv': '',
+  'machine/1.csv': '',
 });
 const at = (...parts: string[]): string => join(folder, ...parts);
 execFileSync('mkfifo', [at('evening', 'pipe.csv')]);
@@ -22,6 +24,7 @@ symlinkSync('/dev/zero', at('evening', 'zero.csv'));
 symlinkSync('..', at('evening', 'deep', 'up'));
 symlinkSync('.', at('evening', 'itself'));
 symlinkSync('circle', at('evening', 'circle'));
+symlinkSync('/', at('machine', 'all'));
 symlinkSync('2.csv', at('evening', 'latest.csv'));
 symlinkSync(at('elsewhere'), at('evening', 'other'));
 symlinkSync('nowhere.csv', at('evening', 'gone.csv'));
@@ -66,5 +69,26 @@ test('a link that leads back to itself is no missing file', async () => {
   expect(error).toMatchObject({
     code: 'file.unreadable',
     detail: { received: 'a link that leads back to itself' },
+  });
+});
+
+test('a link to a folder that holds this one is not followed', async () => {
+  expect(await found('machine')).toEqual(['machine/1.csv']);
+});
+
+test('a folder that holds more than can be looked through is said to', async () => {
+  const errors = (await findCaptures([at('evening')], 3)).flatMap(({ error }) => error?.code ?? []);
+  expect(errors).toContain('folder.tooLarge');
+});
+
+test('a system’s own folder ends at links to other disks, and its files are refused where they hold more than they say', async () => {
+  const began = performance.now();
+  const results = await findCaptures(['/proc/self']);
+  expect(results.every(({ error }) => error?.code === 'folder.unreadable')).toBe(true);
+  // Before, all of the machine's disk was walked through.
+  expect(performance.now() - began).toBeLessThan(5000);
+  await expect(readFileCapture('/proc/self/smaps', {})).rejects.toMatchObject({
+    code: 'file.unreadable',
+    message: 'The file holds more than the system says of it.',
   });
 });

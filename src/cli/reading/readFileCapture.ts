@@ -1,5 +1,5 @@
 import { constants } from 'node:buffer';
-import { open, readFile } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import {
   type Capture,
   MeasureError,
@@ -11,7 +11,7 @@ import {
 } from '../../entry/measuring.ts';
 import { unreadable } from '../failures.ts';
 import { FILE_READING, type FileReading, fileSource } from './fileSource.ts';
-import { digest, regularFile } from './readText.ts';
+import { digest, readSized, regularFile } from './readText.ts';
 import { readThreads } from './readThreads.ts';
 
 /** A capture, and the fingerprint of the file that it was read from. */
@@ -35,12 +35,12 @@ export async function readFileCapture(
   const { size } = await regularFile(file);
   return (
     (size < reading.inChunksFrom ? null : await readLarge(file, size, options, reading)) ??
-    readWhole(file, options)
+    readWhole(file, size, options)
   );
 }
 
-async function readWhole(file: string, options: ReadCaptureOptions): Promise<FileCapture> {
-  const bytes = await readFile(file).catch(throwUnreadable);
+async function readWhole(file: string, size: number, options: ReadCaptureOptions): Promise<FileCapture> {
+  const bytes = await readSized(file, size);
   return { capture: readCapture(bytes, options), sha256: digest(bytes) };
 }
 

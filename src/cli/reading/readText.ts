@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Stats } from 'node:fs';
-import { readFile, stat } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import { type MeasureError, wordedError } from '../../entry/grammar.ts';
 import { unreadable } from '../failures.ts';
 
@@ -50,8 +50,35 @@ export async function readBytes(path: string): Promise<Buffer> {
       received: `${Math.ceil(size / 1e6)} MB`,
     });
   }
-  return await readFile(path).catch((error: unknown) => {
+  return await readSized(path, size);
+}
+
+/**
+ * All bytes of a file, as many as the system says that it has: of what has more, or says nothing of it, no end is known.
+ *
+ * @param size - bytes, as `regularFile` tells it.
+ * @throws MeasureError `file.unreadable`.
+ */
+export async function readSized(path: string, size: number): Promise<Buffer> {
+  const rethrow = (error: unknown): never => {
     throw unreadable(error);
+  };
+  const file = await open(path).catch(rethrow);
+  try {
+    const bytes = Buffer.allocUnsafe(size + 1);
+    let filled = 0;
+    while (filled <= size) {
+      const { bytesRead } = await file.read(bytes, filled, size + 1 - filled, filled).catch(rethrow);
+      if (bytesRead === 0) return bytes.subarray(0, filled);
+      filled += bytesRead;
+    }
+  } finally {
+    await file.close();
+  }
+  throw wordedError('file.unreadable', 'The file holds more than the system says of it.', {
+    expected: `a file on a disk of ${size} bytes, that nothing else writes to`,
+    received: 'more bytes than that',
+    advice: 'wait until it is saved or copied whole; save what a system gives into a file, and name that',
   });
 }
 
