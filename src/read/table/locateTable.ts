@@ -14,6 +14,8 @@ const BESIDE_ROWS = 64;
 
 /** Of a table: what is wider is no capture. */
 const MOST_COLUMNS = 512;
+/** Characters of a row that show whether it is wider: some sixty a cell. */
+const LONGEST_LOOK = 2 ** 15;
 /** Characters, and cells, of a line above the rows. */
 const LONGEST_HEAD_LINE = 8192;
 const LONGEST_HEAD_CELL = 512;
@@ -27,12 +29,13 @@ const MOST_HEAD_CELLS = 2 * MOST_COLUMNS;
  */
 export function locateTable(text: TextAccess): TableShape {
   const samples = sampleLines(text, SAMPLE_LINES);
-  const dialect = detectDialect(samples);
+  const looked = samples.map((line) => line.slice(0, LONGEST_LOOK));
+  const dialect = detectDialect(looked);
   if (dialect === null) throw noRows(samples.at(-1) ?? '');
   const split = (line: string): string[] => splitCells(line, dialect.delimiter);
-  const found = bodyColumns(samples.map(split), dialect.decimalMark);
+  const found = bodyColumns(looked.map(split), dialect.decimalMark);
   const { columns, core, textColumns } = found;
-  if (columns.length + textColumns.length > MOST_COLUMNS) throw tooWide(columns.length + textColumns.length);
+  if (columns.length + textColumns.length > MOST_COLUMNS) throw tooWide(split(samples.at(-1)!).length);
   if (core.length === 0) throw noRows(samples.at(-1) ?? '');
 
   const labelColumn = core[0]! - 1;
