@@ -62,11 +62,11 @@ describe('a file that is large in one place is read or refused as fast as any of
     expect((read as MeasureError).code).toBe('columns.many');
   });
 
-  test('rows of 150,000 columns are refused by the beginning of each', async () => {
-    const text = lines(rows(12).map(() => '1.5,'.repeat(150_000)));
+  test('rows of 150,000 columns are refused by the beginning of each', () => {
+    const bytes = bytesOf(lines(rows(12).map(() => '1.5,'.repeat(150_000))));
     const began = performance.now();
-    expect(((await outcome(text)) as MeasureError).detail.received).toBe('150001 columns');
-    // A tenth of it here; to look at every cell under every dialect took four seconds.
+    expect(() => readCapture(bytes)).toThrow(/150001/);
+    // A tenth of it on an idle machine; to look at every cell under every dialect took four seconds.
     expect(performance.now() - began).toBeLessThan(2000);
   });
 });
