@@ -1,4 +1,4 @@
-import { MeasureError } from '../base/measureError.ts';
+import { errorData, MeasureError } from '../base/measureError.ts';
 import { type Capture, type Channel, gapsOf } from '../read/capture.ts';
 import { rescaleCapture } from '../read/rescaleCapture.ts';
 import { selectVoltageChannels } from '../read/selectChannel.ts';
@@ -68,8 +68,8 @@ function ofChannel(channel: string, { problem, facts, place, message }: MeasureE
 
 /** So that who reads the results alone knows of the channels that have none. */
 function naming(assay: Assay, failed: readonly UnmeasuredChannel[]): Assay {
-  const message = `Not measured: ${failed.map(({ error }) => error.message.replace(/\.$/, '')).join('; ')}.`;
-  const notices = [...assay.result.notices, { code: 'channels.unmeasured', message }];
+  const errors = failed.map(({ error }) => errorData(error));
+  const notices = [...assay.result.notices, { code: 'channels.unmeasured', errors } as const];
   return { ...assay, result: { ...assay.result, notices } };
 }
 

@@ -73,14 +73,21 @@ function cut(
   return { timeS, wave, ideal, residual: wave.map((v, i) => v - ideal[i]!) };
 }
 
+type Code = AssayNotice['code'];
+
 /** The digitiser check says of clipping and range what the first look says too, and says it better. */
-const SAID_BETTER: Readonly<Record<string, string>> = {
+const SAID_BETTER: Readonly<Partial<Record<Code, Code>>> = {
   'wave.clipped': 'digitiser.clipped',
   'resolution.coarse': 'digitiser.range',
 };
 
 /** Advice to use more of the range, which was exceeded, and doubts whether it was. */
-const IN_RANGE = ['resolution.coarse', 'digitiser.range', 'wave.clipped', 'digitiser.clipped'];
+const IN_RANGE: readonly Code[] = [
+  'resolution.coarse',
+  'digitiser.range',
+  'wave.clipped',
+  'digitiser.clipped',
+];
 
 /**
  * First-look doubts and the digitiser check's notices together, nothing said twice.
@@ -93,6 +100,7 @@ export function dedupeNotices(
   isOverRange: boolean,
 ): readonly AssayNotice[] {
   const said = new Set(checks.map(({ code }) => code));
-  const all = [...doubts.filter(({ code }) => !said.has(SAID_BETTER[code] ?? '')), ...checks];
+  const isSaid = (code: Code | undefined): boolean => code !== undefined && said.has(code);
+  const all = [...doubts.filter(({ code }) => !isSaid(SAID_BETTER[code])), ...checks];
   return isOverRange ? all.filter(({ code }) => !IN_RANGE.includes(code)) : all;
 }

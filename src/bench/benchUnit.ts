@@ -112,31 +112,23 @@ function benchNotices(test: {
   const { points, ratedW, unit, steps, transfers } = test;
   const notices: BenchNotice[] = [...captureDoubts(unit, points[0]?.file ?? null)];
   for (const { file, rmsV } of farFromOthers(points)) {
-    const message = `${file} shows ${rmsV.toFixed(1)} V, far from the others: give its scale, the ratio of the probe.`;
-    notices.push({ code: 'bench.scaleDiffers', message });
+    notices.push({ code: 'bench.scaleDiffers', file, rmsV });
   }
   const unknown = points.filter(({ loadW }) => loadW.value === null).length;
-  if (unknown > 0) {
-    const message = `${unknown === 1 ? 'One capture has' : `${unknown} captures have`} no known load and no place in the sweep: give a load in W, or record the current.`;
-    notices.push({ code: 'bench.loadUnknown', message });
-  }
+  if (unknown > 0) notices.push({ code: 'bench.loadUnknown', captures: unknown });
   const highest = byLoad(points).at(-1)?.loadW;
   if (ratedW !== null && highest !== undefined && highest < REACHED_SHARE * ratedW) {
-    const message = `The highest load, ${Math.round(highest)} W, is below the ${ratedW} W it is rated at: full load here is no full load.`;
-    notices.push({ code: 'bench.belowRating', message });
+    notices.push({ code: 'bench.belowRating', highestW: highest, ratedW });
   }
-  const byWords = [
-    ['told', 'as told'],
-    ['file name', "as the files' names tell them"],
-  ].flatMap(([from, words]) => (points.some(({ loadFrom }) => loadFrom === from) ? [words] : []));
-  if (byWords.length > 0 && points.length > 1) {
-    const message = `Loads are ${byWords.join(' or ')}${points.some(({ loadFrom }) => loadFrom === 'measured') ? ' where no current was captured' : ''}: a heater takes less than its plate says where the voltage sags.`;
-    notices.push({ code: 'bench.loadTold', message });
+  const by = (['told', 'file name'] as const).filter((from) =>
+    points.some(({ loadFrom }) => loadFrom === from),
+  );
+  if (by.length > 0 && points.length > 1) {
+    const isMeasured = points.some(({ loadFrom }) => loadFrom === 'measured');
+    notices.push({ code: 'bench.loadTold', by, isMeasured });
   }
   for (const { file, loadKind } of points) {
-    if (loadKind === undefined) continue;
-    const message = `${file} has ${/^[aeiou]/.test(loadKind) ? 'an' : 'a'} ${loadKind} load: it is left out of the line for the output impedance.`;
-    notices.push({ code: 'bench.loadKind', message });
+    if (loadKind !== undefined) notices.push({ code: 'bench.loadKind', file, kind: loadKind });
   }
   const missing = (
     files: readonly { readonly result: { readonly file: string } }[],
@@ -146,10 +138,10 @@ function benchNotices(test: {
       .filter(({ result }) => !found.some(({ file }) => file === result.file))
       .map(({ result }) => result.file);
   for (const file of missing(unit.steps, steps)) {
-    notices.push({ code: 'bench.noStep', message: `No load step was found in ${file}.` });
+    notices.push({ code: 'bench.noStep', file });
   }
   for (const file of missing(unit.transfers, transfers)) {
-    notices.push({ code: 'bench.noTransfer', message: `No transfer was found in ${file}.` });
+    notices.push({ code: 'bench.noTransfer', file });
   }
   return notices;
 }

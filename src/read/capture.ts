@@ -1,4 +1,4 @@
-import type { Notice } from '../base/notice.ts';
+import type { ReadNotice } from './notices.ts';
 
 /** What a channel carries. `other`: a computed product, an event flag, anything that is neither. */
 export type Quantity = 'voltage' | 'current' | 'other';
@@ -65,7 +65,7 @@ export interface Capture {
   readonly layout: string;
   /** Null or absent where the file doesn't say. */
   readonly acquisition?: Acquisition | null;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
   /** Names of channels that the notice `scale.implied` proposes a ratio for; absent: none. */
   readonly impliedScales?: readonly string[];
 }

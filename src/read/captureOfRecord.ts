@@ -1,4 +1,3 @@
-import type { Notice } from '../base/notice.ts';
 import type { Capture, Channel } from './capture.ts';
 import { buildChannels } from './channels/buildChannels.ts';
 import type { FileLayout } from './chunks/readingPlan.ts';
@@ -7,6 +6,7 @@ import type { AxisColumn } from './columns/columnRole.ts';
 import { inventedNotice } from './head/readHead.ts';
 import { acquisitionSetting } from './head/settings.ts';
 import { timeSettings } from './head/timeSettings.ts';
+import type { ReadNotice } from './notices.ts';
 import { readError } from './readErrors.ts';
 import type { Encoding } from './text/decodeText.ts';
 import type { Dialect } from './text/dialect.ts';
@@ -22,7 +22,7 @@ interface RecordColumns {
   readonly stamps: Float64Array | null;
   /** As `captureTimeBase` takes it. */
   readonly layRows: ((resolution: number) => TimeBase) | null;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
 }
 
 /**

@@ -1,6 +1,6 @@
-import type { Notice } from '../base/notice.ts';
 import type { Capture, Channel } from './capture.ts';
 import { uniqueNames } from './channels/buildChannels.ts';
+import type { ReadNotice } from './notices.ts';
 import { readError, type TimeBaseDifference } from './readErrors.ts';
 import { channelNamed } from './selectChannel.ts';
 
@@ -73,7 +73,7 @@ export function fileAndChannel(text: string): { readonly file: string; readonly 
 
 interface CurrentChannel {
   readonly channel: Channel;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
 }
 
 /**
@@ -89,13 +89,6 @@ export function asCurrent(channel: Channel, isScaled: boolean): CurrentChannel {
   if (channel.quantity === 'other' && unit !== '' && unit !== 'counts') {
     throw readError('channel.unmeasurable.current', { channel: name, unit });
   }
-  const notices: Notice[] = isScaled
-    ? []
-    : [
-        {
-          code: 'current.scaleAssumed',
-          message: `${name} is in ${unit === '' ? 'no unit' : unit}: one is taken as 1 A. Give the clamp's amperes per volt with --scale ${name}=FACTOR (10 for 100 mV/A).`,
-        },
-      ];
+  const notices: ReadNotice[] = isScaled ? [] : [{ code: 'current.scaleAssumed', channel: name, unit }];
   return { channel: { ...channel, quantity: 'current', unit: 'A' }, notices };
 }

@@ -1,9 +1,9 @@
-import type { Notice } from '../base/notice.ts';
 import type { Capture } from './capture.ts';
 import { captureOfRecord } from './captureOfRecord.ts';
 import { chosenColumns, type FileLayout, fileLayout, type ReadingPlan } from './chunks/readingPlan.ts';
 import type { NumberedChunk, SharedScanState } from './chunks/scanClaimedChunks.ts';
 import { columnTrend, unwrapCount } from './columns/columnTrend.ts';
+import type { ReadNotice } from './notices.ts';
 import { recordRows, withBrokenRows } from './table/recordRows.ts';
 import { type MalformedRow, type ScannedRows, scanRows } from './table/scanRows.ts';
 import { decodeText } from './text/decodeText.ts';
@@ -85,26 +85,17 @@ export function captureOfRows(layout: FileLayout, found: ScannedRows): Capture {
   });
 }
 
-function counterNotices(size: number | null): Notice[] {
-  if (size === null) return [];
-  const message = `The rows are numbered by a counter that starts anew after ${size}: they are taken as one record.`;
-  return [{ code: 'rows.counter', message }];
+function counterNotices(size: number | null): ReadNotice[] {
+  return size === null ? [] : [{ code: 'rows.counter', size }];
 }
 
 /** A blank line between any two rows is how the file is written; a few of them may stand for lost values. */
 const WRITTEN_SO = 0.5;
 
 /** Where nothing but their order places the rows, a value that was lost moves all behind it. */
-function blankLines(rowCount: number, lineOfRow: (row: number) => number): Notice[] {
+function blankLines(rowCount: number, lineOfRow: (row: number) => number): ReadNotice[] {
   const count = lineOfRow(rowCount - 1) - lineOfRow(0) - (rowCount - 1);
-  if (count === 0 || count > WRITTEN_SO * rowCount) return [];
-  const lines = count === 1 ? 'One blank line stands' : `${count} blank lines stand`;
-  return [
-    {
-      code: 'rows.blank',
-      message: `${lines} between the values, which have no times: if a value was lost there, all behind it are measured too early.`,
-    },
-  ];
+  return count === 0 || count > WRITTEN_SO * rowCount ? [] : [{ code: 'rows.blank', lines: count }];
 }
 
 /** All rows of a file but those of its tail, and room behind them for those. */

@@ -1,11 +1,11 @@
-import type { Notice } from '../base/notice.ts';
 import { type Capture, type Channel, gapsOf } from './capture.ts';
+import type { ReadNotice } from './notices.ts';
 import { readError } from './readErrors.ts';
 
 interface SelectedChannels {
   /** At least one, voltages; currents where the capture has only those or one was named. */
   readonly channels: readonly Channel[];
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
 }
 
 /**
@@ -49,19 +49,13 @@ function measurable(capture: Capture): readonly [Channel, ...Channel[]] {
 
 function firstMeasurable(capture: Capture): SelectedChannels {
   const [first, ...others] = measurable(capture);
-  const notices: Notice[] = [];
+  const notices: ReadNotice[] = [];
   if (first.quantity === 'current') {
-    notices.push({
-      code: 'channels.currentOnly',
-      message: `The capture has no voltage channel: the current of ${first.name} is measured.`,
-    });
+    notices.push({ code: 'channels.currentOnly', channel: first.name });
   }
   if (others.length > 0) {
-    const names = others.map((channel) => channel.name).join(', ');
-    notices.push({
-      code: 'channels.others',
-      message: `${first.name} is measured, the first of ${1 + others.length} channels in ${first.unit}; not measured: ${names} (--voltage NAME or --voltage all).`,
-    });
+    const names = others.map(({ name }) => name);
+    notices.push({ code: 'channels.others', first: first.name, unit: first.unit, others: names });
   }
   const larger = farLarger(first, others);
   if (larger !== null) notices.unshift(larger);
@@ -72,17 +66,16 @@ function firstMeasurable(capture: Capture): SelectedChannels {
 const FAR_LARGER = 5;
 
 /** Doubt whether the first channel is the one that was meant, where another carries far more; null where none does. */
-function farLarger(first: Channel, others: readonly Channel[]): Notice | null {
+function farLarger(first: Channel, others: readonly Channel[]): ReadNotice | null {
   const own = roughSwing(first);
   const swings = others.map((channel) => ({ channel, swing: roughSwing(channel) }));
   const [largest] = swings.sort((a, b) => b.swing - a.swing);
   if (largest === undefined || largest.swing <= FAR_LARGER * own) return null;
   const { channel, swing } = largest;
-  const amount = `${Number(swing.toPrecision(3))} ${channel.unit}`;
-  const times = own > 0 ? `, ${Number((swing / own).toPrecision(2))} times as much as ${first.name}` : '';
   return {
     code: 'channels.larger',
-    message: `${channel.name} carries ${amount}${times}, and ${first.name} is measured only because it stands first: if ${channel.name} is the outlet, measure it with --voltage ${channel.name}.`,
+    ...{ channel: channel.name, swing, unit: channel.unit, first: first.name },
+    times: own > 0 ? swing / own : null,
   };
 }
 

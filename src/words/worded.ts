@@ -1,8 +1,10 @@
 import type { AssayNotice } from '../assay/notices.ts';
 import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
 import { assayed } from './notices/assayed.ts';
+import { benched, compared } from './notices/benched.ts';
 import { judged, metered } from './notices/judged.ts';
 import { measured } from './notices/measured.ts';
+import { read } from './notices/read.ts';
 import { flagOf, type OptionName } from './optionNames.ts';
 
 /**
@@ -37,10 +39,13 @@ function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): N
 
 /** No code stands in two of the lists. */
 const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = {
+  ...read,
   ...measured,
   ...judged,
   ...metered,
   ...assayed,
+  ...benched,
+  ...compared,
 };
 
 function sentence(fact: Fact, option: OptionName): string {

@@ -3,16 +3,19 @@ import { MeasureError } from '../../src/base/measureError.ts';
 import { benchUnit } from '../../src/bench/benchUnit.ts';
 import { compareUnits } from '../../src/bench/compareUnits.ts';
 import { readEarlier } from '../../src/bench/readEarlier.ts';
+import { worded } from '../../src/words/worded.ts';
 import { syntheticUnit } from './syntheticUnit.ts';
 
 const unitAt = (rmsV: number) =>
-  benchUnit(
-    syntheticUnit(
-      [
-        { loadW: 0, wave: { shape: 'sine', rmsV: 120 } },
-        { loadW: 600, wave: { shape: 'sine', rmsV } },
-      ],
-      [],
+  worded(
+    benchUnit(
+      syntheticUnit(
+        [
+          { loadW: 0, wave: { shape: 'sine', rmsV: 120 } },
+          { loadW: 600, wave: { shape: 'sine', rmsV } },
+        ],
+        [],
+      ),
     ),
   );
 const documentOf = (...units: readonly unknown[]): string =>

@@ -1,14 +1,88 @@
 import { describe, expect, it } from 'vitest';
 import type { AssayNotice } from '../../src/assay/notices.ts';
+import { errorData } from '../../src/base/measureError.ts';
+import type { BenchNotice, CompareNotice } from '../../src/bench/notices.ts';
 import type { MeterFact } from '../../src/judge/notices.ts';
+import { readError } from '../../src/read/readErrors.ts';
 import { fieldOf, type OptionName } from '../../src/words/optionNames.ts';
 import { worded } from '../../src/words/worded.ts';
 
-const said = (notice: AssayNotice, option?: OptionName): string =>
+const said = (notice: BenchNotice | CompareNotice, option?: OptionName): string =>
   worded({ notices: [notice] }, option).notices[0]!.message;
 
 describe('the sentence of a notice', () => {
-  it.each<[AssayNotice, string | RegExp]>([
+  it.each<[BenchNotice | CompareNotice, string | RegExp]>([
+    [
+      {
+        ...{ code: 'scale.implied', channels: ['CH1', 'CH2'] },
+        hints: [{ channel: 'CH1', factor: 0.0048, division: null }],
+      },
+      "CH1, CH2 holds whole numbers that may be a converter's codes. The head gives this for one count: try --scale CH1=0.0048.",
+    ],
+    [
+      {
+        ...{ code: 'counts.unscaled', channels: ['CH1'] },
+        hints: [{ channel: 'CH1', factor: 0.0048, division: { volts: 0.12, counts: 25 } }],
+      },
+      /with --scale\. The head gives 0\.12 for a division, which is 25 counts on most scopes: try --scale CH1=0\.0048\.$/,
+    ],
+    [
+      { code: 'current.scaleAssumed', channel: 'CH2', unit: 'counts' },
+      /^CH2 is in counts: .* --scale CH2=FACTOR \(10 for 100 mV\/A\)\.$/,
+    ],
+    [
+      { code: 'rows.malformed', lines: [102, 302, 502], more: 2, found: '"abc"' },
+      `Lines 102, 302, 502 and 2 more can't be read as rows of numbers ("abc") and are left out.`,
+    ],
+    [
+      { code: 'rows.malformed', lines: [504], more: 0, found: 'the number 500 again' },
+      "Line 504 can't be read as a row of numbers (the number 500 again) and is left out.",
+    ],
+    [
+      {
+        ...{ code: 'time.contradicts', best: 'increment', isSupported: true },
+        stated: [
+          { key: 'interval', intervalS: 1e-4 },
+          { key: 'increment', intervalS: 2e-4 },
+        ],
+      },
+      'The settings in the file contradict each other on the time between samples: "interval" means 100 µs, "increment" means 200 µs. "increment" agrees with the rest of the file and counts. Check that the frequency makes sense.',
+    ],
+    [{ code: 'time.uneven', rows: 'kept on change' }, /the value before is held/],
+    [{ code: 'time.uneven', rows: 'uneven', bendPercent: 0.04 }, /by up to 0\.1 % of its span\.$/],
+    [
+      { code: 'channels.others', first: 'CH1', unit: 'V', others: ['CH2', 'CH3'] },
+      'CH1 is measured, the first of 3 channels in V; not measured: CH2, CH3 (--voltage NAME or --voltage all).',
+    ],
+    [
+      { code: 'channels.larger', channel: 'CH4', swing: 38, unit: 'V', first: 'CH1', times: 19 },
+      /^CH4 carries 38 V, 19 times as much as CH1, .*--voltage CH4\.$/,
+    ],
+    [
+      {
+        ...{ code: 'wave.overRange', channel: 'CH1', unit: 'V', marked: 40, samples: 400 },
+        ends: [120, -120],
+      },
+      /: 40 of 400 samples hold a mark.*cut off at 120 V and -120 V; its RMS and peaks are really higher\. Set more volts per division/,
+    ],
+    [{ code: 'columns.skipped', why: 'side by side', exports: 2 }, /^The file holds 2 exports side by side/],
+    [{ code: 'columns.skipped', why: 'text', names: ['a', 'b'] }, 'Not numbers, and left out: "a", "b".'],
+    [{ code: 'columns.skipped', why: 'empty', names: ['a', 'b'] }, /, and left out: a, b\.$/],
+    [
+      { code: 'gaps.found', channel: 'CH1', gaps: 1, missing: 1, samples: 400 },
+      /has one gap: 1 of 400 .*It keeps/,
+    ],
+    [{ code: 'unit.assumed', volts: ['A', 'B'], amperes: ['C'] }, /volts for A, B, amperes for C\.$/],
+    [
+      {
+        code: 'channels.unmeasured',
+        errors: [errorData(readError('channel.unknown', { wanted: 'X', channels: [] }))],
+      },
+      /^Not measured: .*[^.]\.$/,
+    ],
+    [{ code: 'bench.loadKind', file: 'a.csv', kind: 'inductive' }, /^a\.csv has an inductive load: /],
+    [{ code: 'bench.scaleDiffers', file: '600w.csv', rmsV: 1.204 }, /^600w\.csv shows 1\.2 V, far from/],
+    [{ code: 'compare.orders', a: 50, b: 40 }, /to different orders, 50 and 40: .* set --orders\.$/],
     [
       { code: 'ripple.alias', rippleHz: 48_600, sampleRateHz: 100_000, neededHz: 500_000, isNearHalf: true },
       /48\.6 kHz lies close to half the sample rate, 50 kHz: .*Save again at 500 kS\/s or more\.$/,
@@ -140,6 +214,12 @@ describe('the sentence of a notice', () => {
     ],
   ])('a meter’s answer: %o', (message, expected) => {
     expect(worded({ message }).message).toMatch(expected);
+  });
+
+  it('says of an option that the page has no field for that it is the command line’s', () => {
+    expect(said({ code: 'compare.orders', a: 50, b: 40 }, fieldOf)).toMatch(
+      /set --orders of the command line\.$/,
+    );
   });
 
   it('stays as it is where a document has it already', () => {

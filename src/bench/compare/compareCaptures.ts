@@ -1,6 +1,6 @@
 import type { NamedBudget } from '../../assay/assay.ts';
 import type { Component } from '../../measure/doubt/component.ts';
-import type { BenchNotice } from '../notices.ts';
+import type { CompareNotice } from '../notices.ts';
 import type {
   ComparedCapture,
   ComparedResult,
@@ -112,49 +112,26 @@ function comparisonNotices(
   a: ComparedResult,
   b: ComparedResult,
   isUnbudgeted: boolean,
-): readonly BenchNotice[] {
-  const notices: (BenchNotice | null)[] = [
-    a.sha256 === b.sha256
-      ? { code: 'compare.same', message: 'Both are the same capture: their SHA-256 are equal.' }
-      : null,
+): readonly CompareNotice[] {
+  const notices: (CompareNotice | null)[] = [
+    a.sha256 === b.sha256 ? { code: 'compare.same' } : null,
     a.nominal?.voltageV !== b.nominal?.voltageV || a.nominal?.frequencyHz !== b.nominal?.frequencyHz
-      ? { code: 'compare.nominal', message: 'They are not of the same nominal voltage and frequency.' }
+      ? { code: 'compare.nominal' }
       : null,
     loadNotice(a.load, b.load),
-    ordersOf(a) !== ordersOf(b)
-      ? {
-          code: 'compare.orders',
-          message: `Their THD counts harmonics to different orders, ${ordersOf(a)} and ${ordersOf(b)}: compare it with care, or set --orders.`,
-        }
-      : null,
+    ordersOf(a) !== ordersOf(b) ? { code: 'compare.orders', a: ordersOf(a), b: ordersOf(b) } : null,
     rateNotice(a.capture.sampleRateHz, b.capture.sampleRateHz),
-    isUnbudgeted
-      ? {
-          code: 'compare.budgets',
-          message:
-            'One instrument was told, but sheets and results don’t carry what their uncertainties are made of: name the captures themselves. The differences are taken as of two instruments.',
-        }
-      : null,
+    isUnbudgeted ? { code: 'compare.budgets' } : null,
   ];
   return notices.filter((notice) => notice !== null);
 }
 
-function loadNotice(a: string | undefined, b: string | undefined): BenchNotice | null {
-  const code = 'compare.load';
-  if (a === undefined || b === undefined) {
-    return { code, message: 'The load of one or both is not told: a difference may be the load’s.' };
-  }
-  return a === b ? null : { code, message: `They were taken at different loads, ${a} and ${b}.` };
+function loadNotice(a: string | undefined, b: string | undefined): CompareNotice | null {
+  return a !== undefined && a === b ? null : { code: 'compare.load', a, b };
 }
 
-function rateNotice(a: number, b: number): BenchNotice | null {
-  return Math.max(a, b) <= RATE_RATIO * Math.min(a, b)
-    ? null
-    : {
-        code: 'compare.rate',
-        message:
-          'Their sample rates are more than a factor of two apart: noise, edges and THD plus noise are seen differently.',
-      };
+function rateNotice(a: number, b: number): CompareNotice | null {
+  return Math.max(a, b) <= RATE_RATIO * Math.min(a, b) ? null : { code: 'compare.rate' };
 }
 
 function ordersOf({ voltage, current }: ComparedResult): number | undefined {

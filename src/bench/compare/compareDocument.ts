@@ -3,7 +3,7 @@ import type { Figure } from '../../base/figure.ts';
 import type { Worded } from '../../base/notice.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
 import type { WaveformKind } from '../../judge/waveform/kinds.ts';
-import type { BenchNotice } from '../notices.ts';
+import type { CompareNotice } from '../notices.ts';
 
 /** The JSON of `compare --json`. Keys carry their unit; later versions add keys and rename none. */
 export type CompareDocument = Worded<Comparison>;
@@ -20,7 +20,7 @@ export interface Comparison {
   readonly differences: readonly Difference[];
   /** Claims that both were held against. */
   readonly claims: readonly ClaimDifference[];
-  readonly notices: readonly BenchNotice[];
+  readonly notices: readonly CompareNotice[];
 }
 
 /** Of a capture measured just now, or as a document carries it. */

@@ -137,7 +137,7 @@ const SINGLE_RISK = 2 * normalTail(2);
  * often does. All of them together are wrong as seldom as one alone where each has a share of its risk (Bonferroni),
  * which widens the uncertainties: 1.4 times for ten figures.
  */
-export function isSame({ kind, differences }: Comparison): boolean {
+export function isSame({ kind, differences }: Pick<Comparison, 'kind' | 'differences'>): boolean {
   const judged = differences.filter(({ significant }) => significant !== null);
   const factor = deviationsFor(SINGLE_RISK / Math.max(1, judged.length)) / 2;
   const isApart = judged.some(

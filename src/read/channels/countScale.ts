@@ -1,6 +1,7 @@
 import { type ChannelPlace, channelSetting } from '../head/names.ts';
 import { type Setting, settingValue } from '../head/settings.ts';
 import { type Unit, unitOf } from '../head/unitOf.ts';
+import type { CountHint } from '../notices.ts';
 
 /** volts (or amperes) = (count − reference) · perCount + origin */
 export interface CountScale {
@@ -56,21 +57,18 @@ const USUAL_COUNTS_PER_DIVISION = 25;
  * What one count would be if the numbers were codes, where the head hints at it without saying that they are: a step per
  * count, or a scale per division.
  *
- * @returns with the words that say where it comes from; null where the head gives no such number.
+ * @returns null where the head gives no such number.
  */
-export function impliedScale(
-  settings: readonly Setting[],
-  place: ChannelPlace,
-): { readonly factor: number; readonly from: string } | null {
+export function impliedScale(settings: readonly Setting[], place: ChannelPlace): CountHint | null {
   const stated = countScale(settings, place);
-  if (stated !== null) return { factor: stated.perCount, from: 'this for one count' };
+  if (stated !== null) return { factor: stated.perCount, division: null };
   const setting = channelSetting(settings, PER_DIVISION, place);
   const perDivision = setting === null ? null : settingValue(setting);
   if (perDivision === null || perDivision.value === 0) return null;
   const volts = perDivision.value * (isAmount(perDivision.unit) ? perDivision.unit.factor : 1);
   return {
     factor: volts / USUAL_COUNTS_PER_DIVISION,
-    from: `${Number(volts.toPrecision(4))} for a division, which is ${USUAL_COUNTS_PER_DIVISION} counts on most scopes`,
+    division: { volts, counts: USUAL_COUNTS_PER_DIVISION },
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Notice } from '../../base/notice.ts';
+import type { ReadNotice } from '../notices.ts';
 import type { AxisColumn } from './columnRole.ts';
 import type { ColumnBlock, ValueColumn } from './layColumns.ts';
 
@@ -8,7 +8,7 @@ export interface ChosenColumns {
   readonly values: readonly ValueColumn[];
   /** Last file column whose settings are those of this record. */
   readonly keysTo: number;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
 }
 
 /**
@@ -27,24 +27,18 @@ export function chooseColumns(
   const [first, ...others] = blocks;
   const joined = others.filter((block) => hasSameTimes(first, block, values) && hasOtherNames(first, block));
   const isSideBySide = joined.length < others.length;
-  const notices: Notice[] = [];
+  const notices: ReadNotice[] = [];
   if (isSideBySide) {
-    notices.push({
-      code: 'columns.skipped',
-      message: `The file holds ${1 + others.length - joined.length} exports side by side: the first is read.`,
-    });
+    const exports = 1 + others.length - joined.length;
+    notices.push({ code: 'columns.skipped', why: 'side by side', exports });
   }
   if (textColumnNames.length > 0) {
-    const names = textColumnNames.map((name) => `"${name}"`).join(', ');
-    notices.push({ code: 'columns.skipped', message: `Not numbers, and left out: ${names}.` });
+    notices.push({ code: 'columns.skipped', why: 'text', names: textColumnNames });
   }
   const envelopes = [first, ...joined].flatMap((block) => block.values.filter((column) => column.isEnvelope));
   if (envelopes.length > 0) {
-    const names = envelopes.map((column) => `"${column.name}"`).join(', ');
-    notices.push({
-      code: 'columns.skipped',
-      message: `Lowest and highest values, not a wave, and not measured: ${names}. Switch peak detect off to save the samples.`,
-    });
+    const names = envelopes.map(({ name }) => name);
+    notices.push({ code: 'columns.skipped', why: 'envelope', names });
   }
   return {
     axis: first.axis,

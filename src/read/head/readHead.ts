@@ -1,4 +1,4 @@
-import type { Notice } from '../../base/notice.ts';
+import type { ReadNotice } from '../notices.ts';
 import type { HeadLine, TableShape } from '../table/table.ts';
 import { type Delimiter, type Dialect, splitCells } from '../text/dialect.ts';
 import { parseNumber } from '../text/parseNumber.ts';
@@ -209,7 +209,6 @@ const INVENTED = /(?<![\w./\\-])invented(?![\w/\\-]|\.\w)/i;
  *
  * @returns one notice, or none.
  */
-export function inventedNotice(lines: readonly HeadLine[]): readonly Notice[] {
-  if (!lines.some(({ text }) => INVENTED.test(text))) return [];
-  return [{ code: 'data.invented', message: 'The file says that its data are invented, for demonstration.' }];
+export function inventedNotice(lines: readonly HeadLine[]): readonly ReadNotice[] {
+  return lines.some(({ text }) => INVENTED.test(text)) ? [{ code: 'data.invented' }] : [];
 }

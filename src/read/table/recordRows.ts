@@ -1,5 +1,5 @@
-import type { Notice } from '../../base/notice.ts';
 import type { AxisColumn } from '../columns/columnRole.ts';
+import type { ReadNotice } from '../notices.ts';
 import { readError } from '../readErrors.ts';
 import { cleanText } from '../text/textAccess.ts';
 import { stampSteps } from '../time/stampedTimeBase.ts';
@@ -12,7 +12,7 @@ interface RecordRows {
   readonly rowCount: number;
   /** Whether rows were kept only where a value changed. */
   readonly keptOnChange: boolean;
-  readonly notices: readonly Notice[];
+  readonly notices: readonly ReadNotice[];
 }
 
 /** What tells where a record ends. */
@@ -57,17 +57,13 @@ export function recordRows(scanned: ScannedRows, ends: RecordEnds): RecordRows {
   return { rowCount: segment.rowCount, keptOnChange, notices };
 }
 
-function segmentNotices(count: number): Notice[] {
-  const message = `The file holds ${count} records one after the other: the first is read.`;
-  return count === 1 ? [] : [{ code: 'segments.first', message }];
+function segmentNotices(count: number): ReadNotice[] {
+  return count === 1 ? [] : [{ code: 'segments.first', records: count }];
 }
 
 /** @param count - lines dropped behind the last whole row. */
-export function cutNotices(count: number): Notice[] {
-  const lines = count === 1 ? 'The last line is' : `The last ${count} lines are`;
-  return count === 0
-    ? []
-    : [{ code: 'rows.cut', message: `${lines} cut off or no row of numbers, and left out.` }];
+export function cutNotices(count: number): ReadNotice[] {
+  return count === 0 ? [] : [{ code: 'rows.cut', lines: count }];
 }
 
 const LEAST_ROWS = 16;
@@ -79,7 +75,11 @@ const MOST_MALFORMED_SHARE = 0.01;
  * @returns a notice that names the lines of malformed rows, where there are any.
  * @throws MeasureError `rows.few` under 16 rows; `rows.malformed` where over 1 % are no rows.
  */
-export function checkRows(rowCount: number, malformed: readonly MalformedRow[], firstLine: number): Notice[] {
+export function checkRows(
+  rowCount: number,
+  malformed: readonly MalformedRow[],
+  firstLine: number,
+): ReadNotice[] {
   if (rowCount < LEAST_ROWS) {
     throw readError('rows.few', { rows: rowCount, least: LEAST_ROWS }, { line: firstLine });
   }
@@ -91,14 +91,7 @@ export function checkRows(rowCount: number, malformed: readonly MalformedRow[], 
     throw readError('rows.malformed', facts, { line: first.line });
   }
   const lines = malformed.slice(0, 3).map((row) => row.line);
-  const more = malformed.length > lines.length ? ` and ${malformed.length - lines.length} more` : '';
-  const [subject, are, rows] = malformed.length === 1 ? ['Line', 'is', 'a row'] : ['Lines', 'are', 'rows'];
-  return [
-    {
-      code: 'rows.malformed',
-      message: `${subject} ${lines.join(', ')}${more} can't be read as ${rows} of numbers (${found}) and ${are} left out.`,
-    },
-  ];
+  return [{ code: 'rows.malformed', lines, more: malformed.length - lines.length, found }];
 }
 
 /** The rows worth reading: how many of the scanned ones, and what was dropped at the end. */

@@ -1,9 +1,8 @@
-import { amountText } from '../../base/amountText.ts';
 import type { MeasureError } from '../../base/measureError.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { AxisColumn } from '../columns/columnRole.ts';
 import { nameAndUnit, nameSays } from '../head/names.ts';
 import type { StatedInterval, TimeSettings } from '../head/timeSettings.ts';
+import type { ReadNotice } from '../notices.ts';
 import { readError } from '../readErrors.ts';
 import type { TimeBase } from './arrangeSamples.ts';
 import { agreementsOf, reconcileInterval } from './reconcileInterval.ts';
@@ -26,20 +25,6 @@ interface TimeWitnesses {
   readonly sampleRateHz: number | undefined;
 }
 
-const UNIT_ASSUMED: Notice = {
-  code: 'time.assumed',
-  message: 'The file names no unit of time: seconds are assumed. Check that the frequency makes sense.',
-};
-const COARSE: Notice = {
-  code: 'time.coarse',
-  message:
-    'The time stamps are coarser than the samples: the sampling interval is taken from the whole record, not from single steps.',
-};
-const RATE_IGNORED: Notice = {
-  code: 'time.rateIgnored',
-  message: 'The file says itself how fast it was sampled: the sample rate given is not used.',
-};
-
 /** Stamps that are whole numbers stray from their line by rounding only. */
 const INDEX_RESOLUTION = 1e-9;
 
@@ -55,7 +40,7 @@ const LATEST_S = 1e12;
  * @throws MeasureError `time.none` where neither the file nor the person says how fast it was sampled;
  * `time.still`; `time.absurd` where no instrument samples so.
  */
-export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
+export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: ReadNotice[] } {
   const found = timeBaseOf(witnesses);
   const { intervalS, startS } = found.timeBase;
   const isPlausible = intervalS >= SHORTEST_S && intervalS <= LONGEST_S && Math.abs(startS) <= LATEST_S;
@@ -63,7 +48,7 @@ export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase;
   return found;
 }
 
-function timeBaseOf(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: Notice[] } {
+function timeBaseOf(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: ReadNotice[] } {
   const { axis, layRows, sampleRateHz } = witnesses;
   if (axis.kind === 'time' && layRows !== null) return fromStamps(witnesses, layRows);
   const { settings, notices } = settledInterval(witnesses.settings, null, witnesses.rowCount);
@@ -75,7 +60,7 @@ function timeBaseOf(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: No
 function fromStamps(
   witnesses: TimeWitnesses,
   layRows: NonNullable<TimeWitnesses['layRows']>,
-): { timeBase: TimeBase; notices: Notice[] } {
+): { timeBase: TimeBase; notices: ReadNotice[] } {
   const { axis, resolution, sampleRateHz } = witnesses;
   const raw = layRows(resolution);
   const unitFactor = axis.column?.unit?.factor ?? 1;
@@ -88,11 +73,11 @@ function fromStamps(
     isUnitAssumed: axis.isUnitAssumed,
     settings,
   });
-  const notices: Notice[] = [...contradictions];
+  const notices: ReadNotice[] = [...contradictions];
   if (reconciled.notice !== null) notices.push(reconciled.notice);
-  else if (axis.isUnitAssumed) notices.push(UNIT_ASSUMED);
-  if (raw.isCoarse) notices.push(COARSE);
-  if (sampleRateHz !== undefined) notices.push(RATE_IGNORED);
+  else if (axis.isUnitAssumed) notices.push({ code: 'time.assumed' });
+  if (raw.isCoarse) notices.push({ code: 'time.coarse' });
+  if (sampleRateHz !== undefined) notices.push({ code: 'time.rateIgnored' });
   return { timeBase: inSeconds(raw, unitFactor * reconciled.unitCorrection, reconciled.intervalS), notices };
 }
 
@@ -128,10 +113,11 @@ function inSeconds(
 function fromInterval(
   witnesses: TimeWitnesses,
   intervalS: number | null,
-): { timeBase: TimeBase; notices: Notice[] } {
+): { timeBase: TimeBase; notices: ReadNotice[] } {
   const { layRows, rowCount, settings, sampleRateHz } = witnesses;
   if (intervalS === null) throw noTime(witnesses);
-  const notices = settings.intervalS !== null && sampleRateHz !== undefined ? [RATE_IGNORED] : [];
+  const notices: ReadNotice[] =
+    settings.intervalS !== null && sampleRateHz !== undefined ? [{ code: 'time.rateIgnored' }] : [];
   if (layRows === null) {
     const startS = settings.startS ?? 0;
     const arrangement = { kind: 'as read' } as const;
@@ -169,7 +155,7 @@ function settledInterval(
   settings: TimeSettings,
   columnS: number | null,
   sampleCount: number,
-): { readonly settings: TimeSettings; readonly notices: readonly Notice[] } {
+): { readonly settings: TimeSettings; readonly notices: readonly ReadNotice[] } {
   const { stated } = settings;
   const [first] = stated;
   const contrary = stated.find(({ intervalS }) => !agree(intervalS, first!.intervalS));
@@ -182,18 +168,21 @@ function settledInterval(
   const isSupported = stated.every(
     (other) => agree(other.intervalS, best.intervalS) || support(other) < support(best),
   );
-  const says = ({ key, intervalS }: StatedInterval): string =>
-    `"${key}" means ${amountText(intervalS, 's', 4)}`;
-  const why = isSupported ? 'agrees with the rest of the file and counts' : 'counts, as nothing else decides';
   return {
     settings: { ...settings, intervalS: best.intervalS },
     notices: [
       {
         code: 'time.contradicts',
-        message: `The settings in the file contradict each other on the time between samples: ${says(first)}, ${says(contrary)}. "${best.key}" ${why}. Check that the frequency makes sense.`,
+        stated: [said(first), said(contrary)],
+        best: best.key,
+        isSupported,
       },
     ],
   };
+}
+
+function said({ key, intervalS }: StatedInterval): { readonly key: string; readonly intervalS: number } {
+  return { key, intervalS };
 }
 
 function agree(a: number, b: number): boolean {

@@ -1,7 +1,6 @@
-import { amountText } from '../../base/amountText.ts';
 import { log10, powerOfTen } from '../../base/elementary.ts';
-import type { Notice } from '../../base/notice.ts';
 import type { TimeSettings } from '../head/timeSettings.ts';
+import type { ReadNotice } from '../notices.ts';
 
 /** The interval that the time column gives, and what the head says beside it. */
 interface IntervalWitnesses {
@@ -17,7 +16,7 @@ interface ReconciledInterval {
   readonly intervalS: number;
   /** Times this, stamps in the unit of the header are in seconds at last: 1, or a power of 1000. */
   readonly unitCorrection: number;
-  readonly notice: Notice | null;
+  readonly notice: ReadNotice | null;
 }
 
 /** A head that prints its interval with three digits is right within this. */
@@ -47,10 +46,10 @@ export function reconcileInterval(witnesses: IntervalWitnesses): ReconciledInter
     return {
       intervalS: power === null ? stated : intervalS * power,
       unitCorrection: power ?? 1,
-      notice: disagreement(intervalS, stated, 'the settings'),
+      notice: disagreement(intervalS, stated, 'settings'),
     };
   }
-  return { intervalS, unitCorrection: 1, notice: disagreement(intervalS, stated, 'the time column') };
+  return { intervalS, unitCorrection: 1, notice: disagreement(intervalS, stated, 'column') };
 }
 
 /** No interval stated: a stated span still shows a unit that is off by a power of 1000. */
@@ -63,7 +62,7 @@ function unitFromSpan(witnesses: IntervalWitnesses): ReconciledInterval {
   return {
     intervalS: intervalS * power,
     unitCorrection: power,
-    notice: disagreement(intervalS, intervalS * power, 'the settings'),
+    notice: disagreement(intervalS, intervalS * power, 'settings'),
   };
 }
 
@@ -84,10 +83,6 @@ function powerOfThousand(ratio: number): number | null {
   return power !== 1 && Math.abs(ratio / power - 1) < 0.02 ? power : null;
 }
 
-function disagreement(columnS: number, statedS: number, winner: string): Notice {
-  const shown = (interval: number): string => amountText(interval, 's', 4);
-  return {
-    code: 'time.disagrees',
-    message: `The time column goes in steps of ${shown(columnS)}, the settings in the file give ${shown(statedS)}: ${winner} fits the record better and counts. Check that the frequency makes sense.`,
-  };
+function disagreement(columnS: number, statedS: number, counts: 'column' | 'settings'): ReadNotice {
+  return { code: 'time.disagrees', columnS, statedS, counts };
 }

@@ -1,10 +1,14 @@
 import type { AssayNotices } from '../../assay/notices.ts';
+import { errorOf } from '../../base/measureError.ts';
+import { errorWords } from '../errors/errorWords.ts';
 import { rounded, type SentencesOf } from './sentences.ts';
 
 /** What is doubted of a capture as a whole. */
 export const assayed: SentencesOf<AssayNotices> = {
   'channels.currents': ({ channel, left }, option) =>
     `${channel} is taken for the load’s current, the first of ${1 + left.length}; not looked at: ${left.join(', ')} (${option('current')} NAME).`,
+  'channels.unmeasured': ({ errors }, option) =>
+    `Not measured: ${errors.map((error) => errorWords(errorOf(error), option).message.replace(/\.$/, '')).join('; ')}.`,
   'current.noPeriod': ({ channel }) =>
     `${channel} holds no current that repeats: its own figures are left out.`,
   'load.differs': ({ words, from, measured }) =>

@@ -12,16 +12,20 @@ const noticesOf = (file: string, scale?: number) => {
 
 test('a factor per count that the head gives is proposed where a header calls whole numbers volts', () => {
   const file = `Sample interval,0.0001\nVolts per count,0.0048\nIndex,CH1 (V)\n${rows(String)}\n`;
-  const implied = noticesOf(file).find(({ code }) => code === 'scale.implied');
-  expect(implied?.message).toContain('--scale CH1=0.0048.');
+  expect(noticesOf(file)).toContainEqual({
+    ...{ code: 'scale.implied', channels: ['CH1'] },
+    hints: [{ channel: 'CH1', factor: 0.0048, division: null }],
+  });
   expect(noticesOf(file, 0.0048).some(({ code }) => code === 'scale.implied')).toBe(false);
 });
 
 test('a scale per division is proposed over the counts of a division on most scopes', () => {
   const file = `Sample interval,0.0001\nVertical scale,0.12\nIndex,CH1 (counts)\n${rows(String)}\n`;
-  const implied = noticesOf(file).find(({ code }) => code === 'counts.unscaled');
   // 0.12 V over 25 counts.
-  expect(implied?.message).toContain('--scale CH1=0.0048.');
+  expect(noticesOf(file)).toContainEqual({
+    ...{ code: 'counts.unscaled', channels: ['CH1'] },
+    hints: [{ channel: 'CH1', factor: expect.closeTo(0.0048, 12), division: { volts: 0.12, counts: 25 } }],
+  });
 });
 
 test('nothing is proposed for volts with decimals, whatever the head says', () => {
