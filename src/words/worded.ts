@@ -1,10 +1,15 @@
-import type { AssayNotice } from '../assay/notices.ts';
+import type { AssayNotice, AssayNotices } from '../assay/notices.ts';
 import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
+import type { BenchNotices, CompareNotices } from '../bench/notices.ts';
+import type { JudgeNotices, MeterFacts } from '../judge/notices.ts';
+import type { MeasureNotices } from '../measure/notices.ts';
+import type { ReadNotices } from '../read/notices.ts';
 import { assayed } from './notices/assayed.ts';
 import { benched, compared } from './notices/benched.ts';
 import { judged, metered } from './notices/judged.ts';
 import { measured } from './notices/measured.ts';
 import { read } from './notices/read.ts';
+import type { SentencesOf } from './notices/sentences.ts';
 import { flagOf, type OptionName } from './optionNames.ts';
 
 /**
@@ -37,8 +42,17 @@ function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): N
   return { code, message: [...of, said].join(': ') + also };
 }
 
-/** No code stands in two of the lists. */
-const sentences: Readonly<Record<string, string | ((facts: never, option: OptionName) => string)>> = {
+/** Every code with its facts; one that stood in two lists with other facts would not compile. */
+interface Codes
+  extends ReadNotices,
+    MeasureNotices,
+    JudgeNotices,
+    MeterFacts,
+    AssayNotices,
+    BenchNotices,
+    CompareNotices {}
+
+const sentences: SentencesOf<Codes> = {
   ...read,
   ...measured,
   ...judged,
@@ -48,8 +62,10 @@ const sentences: Readonly<Record<string, string | ((facts: never, option: Option
   ...compared,
 };
 
+type Sentence = string | ((facts: never, option: OptionName) => string);
+
 function sentence(fact: Fact, option: OptionName): string {
-  const made = sentences[fact.code];
+  const made = (sentences as Readonly<Record<string, Sentence>>)[fact.code];
   if (made === undefined) throw new RangeError(`there is no sentence for ${fact.code}`);
   return typeof made === 'string' ? made : made(fact as never, option);
 }

@@ -194,6 +194,9 @@ describe('the sentence of a notice', () => {
   });
 
   it('calls an option as the door does', () => {
+    expect(fieldOf('nominal')).toBe('“Nominal”');
+    expect(fieldOf('sampleRateHz')).toBe('“Samples a second”');
+    expect(fieldOf('scales')).toBe('“Probe or divider ratio”');
     const negative: AssayNotice = { code: 'power.negative', activeW: -8627 };
     expect(said(negative, fieldOf)).toMatch(/\(“Upside down” NAME\)\.$/);
     const skewed: AssayNotice = { code: 'power.skew', doubtS: 1e-5, doubtW: 12.3 };

@@ -56,9 +56,10 @@ ${saveButtons}<details><summary>Figures of the units, and the sheet</summary>
   let typing: ReturnType<typeof setTimeout> | undefined;
 
   const showUnit = (): void => {
-    const evidence = answer?.sweeps.find(({ result }) => result.label === unit.value);
-    if (evidence === undefined) return;
-    const clean = cleanTexts(evidence.result);
+    const sweep = answer?.sweeps.find(({ shown }) => shown.label === unit.value);
+    if (sweep === undefined) return;
+    const { evidence, shown } = sweep;
+    const clean = cleanTexts(shown);
     const [spoken] = benchSpoken(clean);
     said!.innerHTML = html`<p>${spoken}</p><ul class="plain">${benchSentences(clean).map(
       (sentence) => html`<li>${sentence}</li>`,

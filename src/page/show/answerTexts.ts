@@ -1,4 +1,3 @@
-import { fields, flagName, flags } from '../../entry/grammar.ts';
 import type { MeasureResult } from '../../entry/measuring.ts';
 import {
   answerSentence,
@@ -106,16 +105,6 @@ export function linkedTimes({ text }: Markup, { capture: { startS, durationS } }
       return `<a class="time" href="#wave-part" data-at="${atS}">${whole}</a>`;
     });
   return new Markup(text.replace(/(^|>)([^<]+)/g, (_, tag: string, words: string) => tag + linked(words)));
-}
-
-/** A sentence of the core with the page's own fields in place of a command's options: “Nominal” for --nominal. */
-export function pageWords(text: string): string {
-  return text.replace(/--[a-z]+(?:-[a-z]+)*/g, (name) => {
-    const flag = flags.find((one) => flagName(one) === name);
-    const asked = fields.filter(({ option }) => option === flag?.option);
-    const field = asked.find((one) => one.name === flag?.name) ?? asked[0];
-    return field === undefined ? `${name} of the command line` : `“${field.label}”`;
-  });
 }
 
 /** What a select offers: a value and its words each. Left alone where it offers that already. */

@@ -1,4 +1,4 @@
-import type { ToldLoad } from '../../entry/benching.ts';
+import type { BenchUnit, ToldLoad } from '../../entry/benching.ts';
 import type { CompareDocument } from '../../entry/comparing.ts';
 import type {
   CaptureEvidence,
@@ -88,8 +88,8 @@ export interface AskedUnit {
 }
 
 export interface Sweeps {
-  /** In the order of the units asked for. */
-  readonly sweeps: readonly SweepEvidence[];
+  /** In the order of the units asked for; `shown`: in the page's own words. */
+  readonly sweeps: readonly { readonly evidence: SweepEvidence; readonly shown: BenchUnit }[];
   /** Null for one unit alone. */
   readonly comparison: ComparisonEvidence | null;
 }

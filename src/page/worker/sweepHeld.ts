@@ -11,7 +11,14 @@ import {
 } from '../../entry/benching.ts';
 import { type CarriedUnit, carryOptions, fileName, publishedOptions } from '../../entry/evidence.ts';
 import { fields, type OptionKey, planKeys } from '../../entry/grammar.ts';
-import { type Assay, type Claim, completeOptions, type ToldOptions, worded } from '../../entry/measuring.ts';
+import {
+  type Assay,
+  type Claim,
+  completeOptions,
+  fieldOf,
+  type ToldOptions,
+  worded,
+} from '../../entry/measuring.ts';
 import { version } from '../shipped.ts';
 import { type HeldFile, type HeldFiles, heldFile, type Task } from './heldCaptures.ts';
 import { assayHeld } from './measureHeld.ts';
@@ -30,7 +37,8 @@ export async function sweepHeld(
 ): Promise<Sweeps> {
   const runs = [];
   for (const unit of asked) runs.push(await measureUnit(files, unit, task));
-  const units = runs.map(({ measured }) => worded(benchUnit(measured)));
+  const found = runs.map(({ measured }) => benchUnit(measured));
+  const units = found.map((unit) => worded(unit));
   const told = runs.map((run) => run.told);
   const common = { schema: 'sineassay/sheet@1', program: version } as const;
   const bench: BenchDocument = {
@@ -38,7 +46,10 @@ export async function sweepHeld(
     ...{ comparison: worded(compareUnits(units)), failures: [] },
   };
   return {
-    sweeps: units.map((result, i) => ({ ...common, picture: 'sweep', told: [told[i]!], result })),
+    sweeps: units.map((result, i) => ({
+      evidence: { ...common, picture: 'sweep', told: [told[i]!], result },
+      shown: worded(found[i]!, fieldOf),
+    })),
     comparison: units.length < 2 ? null : { ...common, picture: 'comparison', told, result: bench },
   };
 }
