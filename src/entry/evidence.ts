@@ -25,4 +25,5 @@ export { publishedNames, publishedOptions, publishedUnit } from '../publish/evid
 export { isSealed, type OpenedSheet, readEvidence } from '../publish/evidence/readEvidence.ts';
 export type { RecheckDocument } from '../words/checkLines.ts';
 export { recheckLines } from '../words/checkLines.ts';
+export { differenceWords } from '../words/notices/rechecked.ts';
 export { fileName } from '../words/text.ts';

@@ -3,6 +3,7 @@ import {
   type CarriedCapture,
   type CarriedOptions,
   carriedCaptures,
+  differenceWords,
   type OpenedSheet,
   type RecheckDocument,
   readEvidence,
@@ -64,18 +65,13 @@ async function openedSheet(sheet: string): Promise<OpenedSheet | { readonly dama
   try {
     const opened = readEvidence(text);
     // Bytes that are no text become replacement marks, which a sheet may well have written itself.
-    return Buffer.from(text).equals(bytes) ? opened : { damage: otherBytes };
+    return Buffer.from(text).equals(bytes) ? opened : { damage: differenceWords({ code: 'file.bytes' }) };
   } catch (error) {
     if (!(error instanceof MeasureError) || error.code !== 'sheet.damaged') throw error;
     const { code, message, received } = errorWords(error);
     return { damage: { code, message: `${message} Found: ${received}.` } };
   }
 }
-
-const otherBytes: Notice = {
-  code: 'file.bytes',
-  message: 'It holds bytes that are no text (UTF-8): the file was changed after it was written.',
-};
 
 async function differencesOf(
   opened: OpenedSheet,
@@ -164,7 +160,11 @@ async function measuredAgain(
   }
   progress.clear();
   const isNone = belonging.length === 0 && found.length > 0 && failures.length === 0;
-  return { measured, strangers: isNone ? [stranger(found.length)] : [], failures };
+  return {
+    measured,
+    strangers: isNone ? [differenceWords({ code: 'capture.none', captures: found.length })] : [],
+    failures,
+  };
 }
 
 /** What the sheet carries of a file; null where it doesn't belong to the sheet. */
@@ -199,9 +199,4 @@ function withAdvice(failed: FailedResult, options: CarriedOptions, given: string
   if (failed.error.code !== 'channel.unknown' || current === undefined || given !== undefined) return failed;
   const advice = `If the current came from a file of its own (the sheet says ${current}), name that with --current`;
   return { ...failed, error: { ...failed.error, advice } };
-}
-
-function stranger(count: number): RecheckDocument['differences'][number] {
-  const captures = count === 1 ? 'The capture is none' : `None of the ${count} captures is one`;
-  return { code: 'capture.none', message: `${captures} of this sheet: their SHA-256 differ.` };
 }

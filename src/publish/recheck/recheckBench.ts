@@ -13,10 +13,11 @@ import type {
   OverlayEvidence,
   SweepEvidence,
 } from '../../draw/evidence.ts';
+import { differenceWords } from '../../words/notices/rechecked.ts';
 import { jsonText } from '../../words/text.ts';
 import { worded } from '../../words/worded.ts';
 import { figureFault, recheckCapture } from './recheckCapture.ts';
-import { shown, valueDifferences } from './valueDifferences.ts';
+import { valueDifferences } from './valueDifferences.ts';
 
 /**
  * Holds a sheet of several captures against them, measured again: every value of each of today's units whose
@@ -53,8 +54,7 @@ function unitFaults(unit: BenchUnit, all: readonly CarriedUnit[], assays: Assays
 }
 
 function untold(name: string): Notice {
-  const message = `${name}: what the sheet shows of this unit and how its captures were measured don’t belong together.`;
-  return { code: 'unit.untold', message };
+  return differenceWords({ code: 'unit.untold', unit: name });
 }
 
 function measuredUnit(told: CarriedUnit, assays: Assays): MeasuredUnit {
@@ -88,10 +88,8 @@ function withoutPlaces(unit: BenchUnit | undefined): unknown {
 function comparisonFaults({ result }: ComparisonEvidence): readonly Notice[] {
   const { units, comparison } = result;
   return valueDifferences(comparison, JSON.parse(jsonText(worded(compareUnits(units))))).map(
-    ({ path, before, after }) => ({
-      code: 'figure.derived',
-      message: `comparison.${path}: the sheet carries ${shown(before)}, its units give ${shown(after)}.`,
-    }),
+    ({ path, ...values }) =>
+      differenceWords({ code: 'figure.derived', path: `comparison.${path}`, ...values, from: 'units' }),
   );
 }
 
@@ -116,10 +114,7 @@ export function recheckOverlay(
   const differences = valueDifferences(result, compared, ignored);
   return [
     ...faults,
-    ...differences.map(({ path, before, after }) => ({
-      code: 'figure.derived',
-      message: `${path}: the sheet carries ${shown(before)}, its two captures give ${shown(after)}.`,
-    })),
+    ...differences.map((values) => differenceWords({ code: 'figure.derived', ...values, from: 'captures' })),
   ];
 }
 

@@ -1,10 +1,11 @@
 import type { Assay } from '../../assay/assay.ts';
 import type { Notice } from '../../base/notice.ts';
 import type { OneCapture } from '../../draw/evidence.ts';
+import { differenceWords } from '../../words/notices/rechecked.ts';
 import { jsonText } from '../../words/text.ts';
 import { worded } from '../../words/worded.ts';
 import { carryDynamics, carryTrace } from '../evidence/captureEvidence.ts';
-import { shown, type ValueDifference, valueDifferences } from './valueDifferences.ts';
+import { type ValueDifference, valueDifferences } from './valueDifferences.ts';
 
 /** Where the capture lies is no part of the result; that it is another is said by itself. */
 const ignored = ['file', 'sha256'];
@@ -26,7 +27,9 @@ export function recheckCapture(evidence: OneCapture, again: readonly Assay[]): r
     dynamics: dynamics === null ? null : carryDynamics(assay),
   });
   return [
-    ...(isOther ? [otherCapture(result.sha256, assay.result.sha256)] : []),
+    ...(isOther
+      ? [differenceWords({ code: 'capture.other', sha256: assay.result.sha256, sheetSha256: result.sha256 })]
+      : []),
     ...[...valueDifferences(result, plain(worded(assay.result)), ignored)]
       .sort((a, b) => rankOf(a) - rankOf(b))
       .map(figureFault),
@@ -44,36 +47,17 @@ function rankOf({ path }: ValueDifference): number {
   return rank < 0 ? firstKeys.length : rank;
 }
 
-function otherCapture(wanted: string, given: string): Notice {
-  return {
-    code: 'capture.other',
-    message: `This is another capture than the sheet’s: its SHA-256 is ${given.slice(0, 16)}…, the sheet’s ${wanted.slice(0, 16)}….`,
-  };
-}
-
 /** One value that the capture gives otherwise. */
-export function figureFault({ path, before, after }: ValueDifference): Notice {
-  return {
-    code: 'figure.differs',
-    message: `${path}: the sheet carries ${shown(before)}, the capture gives ${shown(after)}.`,
-  };
+export function figureFault(values: ValueDifference): Notice {
+  return differenceWords({ code: 'figure.differs', ...values });
 }
 
-const words = { method: 'the method', trace: 'the wave', dynamics: 'what changes along the record' } as const;
+type Part = 'method' | 'trace' | 'dynamics';
 
-function partFault<T extends Record<keyof typeof words, unknown>>(
-  part: keyof typeof words,
-  carried: T,
-  measured: T,
-): readonly Notice[] {
+function partFault<T extends Record<Part, unknown>>(part: Part, carried: T, measured: T): readonly Notice[] {
   return valueDifferences(carried[part], measured[part]).length === 0
     ? []
-    : [
-        {
-          code: `${part}.differs`,
-          message: `The capture gives ${words[part]} otherwise than the sheet carries it.`,
-        },
-      ];
+    : [differenceWords({ code: `${part}.differs` })];
 }
 
 function channelOf({ voltage, current }: Assay['result'] | OneCapture['result']): string | undefined {

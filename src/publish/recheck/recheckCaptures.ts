@@ -3,6 +3,7 @@ import type { Notice } from '../../base/notice.ts';
 import type { BenchUnit } from '../../bench/benchDocument.ts';
 import type { CarriedUnit, Evidence } from '../../draw/evidence.ts';
 import type { CheckedCapture } from '../../words/checkLines.ts';
+import { differenceWords } from '../../words/notices/rechecked.ts';
 import { recheckBench, recheckOverlay } from './recheckBench.ts';
 import { recheckCapture } from './recheckCapture.ts';
 
@@ -26,9 +27,8 @@ export function recheckCaptures(evidence: Evidence, again: readonly (readonly As
     return { carried, differences: [...missing, ...differencesOf(evidence, again)] };
   } catch (error) {
     // Somebody's data, with whatever was done to them: what they stumble over here is theirs.
-    const reason = error instanceof Error ? error.message : String(error);
-    const message = `The data inside it can’t be held against its captures (${reason}).`;
-    return { carried, differences: [...missing, { code: 'data.unusable', message }] };
+    const why = error instanceof Error ? error.message : String(error);
+    return { carried, differences: [...missing, differenceWords({ code: 'data.unusable', why })] };
   }
 }
 
@@ -53,11 +53,7 @@ function missingCaptures(carried: readonly CheckedCapture[]): readonly Notice[] 
   const missing = carried.filter(({ state }) => state === 'missing');
   return [...new Set(missing.map(({ unit }) => unit))].map((unit) => {
     const files = missing.filter((capture) => capture.unit === unit).map(({ file }) => file);
-    const named = files.slice(0, 20).join(', ');
-    const more = files.length > 20 ? ` and ${files.length - 20} more` : '';
-    const whose = unit === undefined ? 'Not all of its captures' : `${unit}: not all of its captures`;
-    const message = `${whose} are there to measure it again; missing: ${named}${more}.`;
-    return { code: 'capture.missing', message };
+    return differenceWords({ code: 'capture.missing', unit, files });
   });
 }
 

@@ -1,9 +1,9 @@
 import type { Notice } from '../../base/notice.ts';
 import type { Evidence } from '../../draw/evidence.ts';
 import { type Press, type SealedEvidence, sealOf, withData, withoutData } from '../../draw/seal.ts';
+import { differenceWords } from '../../words/notices/rechecked.ts';
 import { type OpenedSheet, tagEnd } from '../evidence/readEvidence.ts';
 import { sealedSheet } from '../evidence/sealedSheet.ts';
-import { shown } from './valueDifferences.ts';
 
 /**
  * Checks a sheet against itself: it is as it was written only where its evidence, drawn and sealed anew, gives the
@@ -21,38 +21,20 @@ export function recheckSheet(press: Press, opened: OpenedSheet, program: string)
   const isOurs = evidence.program === program;
   const anew = isOurs ? sealedAnew(press, evidence) : null;
   if (anew?.text === text) return [];
-  if (anew?.text !== undefined && anew.text === text.replaceAll('\r\n', '\n')) return [lineEnds];
+  if (anew?.text !== undefined && anew.text === text.replaceAll('\r\n', '\n'))
+    return [differenceWords({ code: 'file.lineEnds' })];
   const faults: Notice[] = [...dataFaults(sealed, opened, press)];
-  if (anew === null) faults.push(otherProgram(evidence.program, program));
+  if (anew === null)
+    faults.push(differenceWords({ code: 'program.other', theirs: evidence.program, ours: program }));
   else if (anew.text === undefined) faults.push(anew.fault);
   else faults.push(...pictureFaults(picture, anew.text));
-  if (anew !== null && faults.length === 0) faults.push(otherForm);
+  if (anew !== null && faults.length === 0) faults.push(differenceWords({ code: 'file.form' }));
   if (anew === null && faults.length === 1) {
-    if (sealOf(evidence, picture, press.sha256).pictureSha256 !== pictureSha256) faults.push(changedPicture);
-    else if (withData(picture, sealed) !== text) faults.push(otherForm);
+    if (sealOf(evidence, picture, press.sha256).pictureSha256 !== pictureSha256)
+      faults.push(differenceWords({ code: 'picture.digest' }));
+    else if (withData(picture, sealed) !== text) faults.push(differenceWords({ code: 'file.form' }));
   }
   return faults;
-}
-
-const lineEnds: Notice = {
-  code: 'file.lineEnds',
-  message:
-    'Its line ends were changed on its way, and nothing else: the file is not the one that was written.',
-};
-const changedPicture: Notice = {
-  code: 'picture.digest',
-  message: 'The picture was changed after it was drawn.',
-};
-const otherForm: Notice = {
-  code: 'file.form',
-  message: 'The data inside it don’t stand there as this program writes them: the file was changed.',
-};
-
-function otherProgram(theirs: string, ours: string): Notice {
-  return {
-    code: 'program.other',
-    message: `The picture can’t be checked by this version: the sheet says that it was made by version ${shown(theirs)}, this is ${ours}.`,
-  };
 }
 
 function dataFaults(
@@ -62,11 +44,10 @@ function dataFaults(
 ): readonly Notice[] {
   const seal = sealOf(evidence, picture, sha256);
   if (seal.resultSha256 !== resultSha256) {
-    return [{ code: 'data.result', message: 'The result inside it was changed after it was written.' }];
+    return [differenceWords({ code: 'data.result' })];
   }
   if (seal.evidenceSha256 === evidenceSha256) return [];
-  const message = 'What it carries beside the result was changed after it was written.';
-  return [{ code: 'data.other', message }];
+  return [differenceWords({ code: 'data.other' })];
 }
 
 type SealedAnew = { readonly text: string } | { readonly text: undefined; readonly fault: Notice };
@@ -76,9 +57,8 @@ function sealedAnew(press: Press, evidence: Evidence): SealedAnew {
     return { text: sealedSheet(press, evidence) };
   } catch (error) {
     // Somebody's data, with whatever was done to them: what they stumble over here is theirs.
-    const reason = error instanceof Error ? error.message : String(error);
-    const message = `No picture can be drawn from the data inside it (${reason}).`;
-    return { text: undefined, fault: { code: 'data.undrawable', message } };
+    const why = error instanceof Error ? error.message : String(error);
+    return { text: undefined, fault: differenceWords({ code: 'data.undrawable', why }) };
   }
 }
 
@@ -87,8 +67,7 @@ function pictureFaults(picture: string, anew: string): readonly Notice[] {
   if (drawn === picture) return [];
   const texts = textFaults(picture, drawn);
   if (texts.length > 0) return texts;
-  const message = 'The picture is not the one that its data draw: it was changed or swapped.';
-  return [{ code: 'picture.other', message }];
+  return [differenceWords({ code: 'picture.other' })];
 }
 
 /** What nobody would read through. */
@@ -108,17 +87,14 @@ function textFaults(picture: string, drawn: string): readonly Notice[] {
     const [isFound, isRight] = [new Set(found), new Set(right)];
     const extra = found.filter((text) => !isRight.has(text)).slice(0, mostFaults);
     const missing = right.filter((text) => !isFound.has(text)).slice(0, mostFaults);
-    return [
-      ...extra.map((text) => fault(`It shows ${shown(text)}, which its data don’t give.`)),
-      ...missing.map((text) => fault(`It doesn’t show ${shown(text)}, which its data give.`)),
-    ];
+    return [...extra.map((text) => fault(text, null)), ...missing.map((text) => fault(null, text))];
   }
   const others = found.flatMap((text, i) => (text === right[i] ? [] : [i])).slice(0, mostFaults);
-  return others.map((i) => fault(`It shows ${shown(found[i])} where its data give ${shown(right[i])}.`));
+  return others.map((i) => fault(found[i]!, right[i]!));
 }
 
-function fault(message: string): Notice {
-  return { code: 'picture.text', message };
+function fault(found: string | null, right: string | null): Notice {
+  return differenceWords({ code: 'picture.text', found, right });
 }
 
 /** What stands between tags after each element that shows text. */

@@ -1,5 +1,3 @@
-import { cleanText } from '../../words/text.ts';
-
 /** One place at which two plain values differ. */
 export interface ValueDifference {
   /** Keys and indices from the top: `voltage.rmsV.value`. */
@@ -52,14 +50,4 @@ function isSame(a: unknown, b: unknown): boolean {
 
 function asRecord(value: unknown): Record<string, unknown> | null {
   return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : null;
-}
-
-const longest = 90;
-
-/** A value as a sentence quotes it: cleaned, short, numbers to nine digits. */
-export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (typeof value === 'number') return String(Number(value.toPrecision(9)));
-  const text = cleanText(typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value)));
-  return `“${text.length > longest ? `${text.slice(0, longest)}…` : text}”`;
 }
