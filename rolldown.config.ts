@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { defineConfig, type Plugin, type RolldownOptions } from 'rolldown';
+import { dts } from 'rolldown-plugin-dts';
 import { globSync } from 'tinyglobby';
 import { typeface } from './src/cli/report/typeface.ts';
 import { sittingSchema } from './src/page/save/sittingSchema.ts';
@@ -34,7 +36,9 @@ const page: RolldownOptions = {
   output: { dir: `${dist}/page`, format: 'iife', minify: true, cleanDir: true },
 };
 
-const outside = Object.keys(dependencies).filter((name) => name !== 'valibot');
+/** Packages stay where they were installed, but of valibot a tenth is used, at each start. */
+const packages = Object.keys(dependencies).filter((name) => name !== 'valibot');
+const outside = ['#csv', ...packages.map((name) => new RegExp(`^${name}(/|$)`))];
 
 /** The command in a few files: to find and open hundreds of modules takes longer than to compile them. */
 const command: RolldownOptions = {
@@ -49,8 +53,7 @@ const command: RolldownOptions = {
   },
   platform: 'node',
   plugins: [publishedSchemas()],
-  // Packages stay where they were installed, but of valibot a tenth is used, at each start.
-  external: ['#csv', ...outside.map((name) => new RegExp(`^${name}(/|$)`))],
+  external: outside,
   output: {
     dir: `${dist}/cli`,
     format: 'esm',
@@ -61,7 +64,27 @@ const command: RolldownOptions = {
   },
 };
 
-export default defineConfig([command, page]);
+/** What a program imports from the core, by need; beside it the types of all that a package offers. */
+const parts = Object.fromEntries(
+  ['src/index.ts', ...globSync('src/entry/*.ts')].map((file) => [basename(file, '.ts'), file]),
+);
+const core: RolldownOptions = {
+  input: parts,
+  // Nothing of Node's, nothing of a browser's.
+  platform: 'neutral',
+  external: outside,
+  output: { dir: `${dist}/core`, format: 'esm', chunkFileNames: 'chunks/[name]-[hash].js', cleanDir: true },
+};
+const types: RolldownOptions = {
+  ...core,
+  // To take types out takes longer than all else.
+  checks: { pluginTimings: false },
+  input: { ...parts, package: 'src/package.ts' },
+  plugins: [dts({ oxc: true, emitDtsOnly: true, tsconfig: false })],
+  output: { dir: `${dist}/types`, format: 'esm', chunkFileNames: 'chunks/[name]-[hash].js', cleanDir: true },
+};
+
+export default defineConfig([command, core, types, page]);
 
 /**
  * The JSON Schema of each document: `schemas/measure.json` and others. How long texts and lists may be is asked of

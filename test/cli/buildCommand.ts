@@ -23,11 +23,8 @@ export default function buildCommand(project: TestProject): () => void {
   const cache = resolve('node_modules', '.cache');
   mkdirSync(cache, { recursive: true });
   const folder = mkdtempSync(join(cache, 'command-'));
-  const bundler = resolve('node_modules', 'rolldown', 'bin', 'cli.mjs');
   const dist = join(folder, 'dist');
-  execFileSync(process.execPath, [bundler, '-c', 'rolldown.config.ts', '--log-level', 'warn'], {
-    env: { ...process.env, SINEASSAY_DIST: dist },
-  });
+  execFileSync(process.execPath, ['.build.mjs'], { env: { ...process.env, SINEASSAY_DIST: dist } });
   const modules = join(folder, 'modules');
   if (everything) {
     const compiler = resolve('node_modules', 'typescript', 'bin', 'tsc');

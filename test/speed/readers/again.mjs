@@ -1,6 +1,6 @@
 // Captures read and measured in turn, over and over in one process: what each takes once all code is compiled.
 import { readFileCapture } from '../../../dist/cli/reading/readFileCapture.js';
-import { assayCapture } from '../../../dist/index.js';
+import { assayCapture } from '../../../dist/core/index.js';
 
 const [, , rounds, threads, ...files] = process.argv;
 /** A thread beside this one starts anew for each file, and compiles its code anew. */

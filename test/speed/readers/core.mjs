@@ -1,7 +1,7 @@
 // The core by itself, from a capture's bytes to its answer and what its sheet carries; once, and once more.
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { assayCapture, captureEvidence, readCapture } from '../../../dist/index.js';
+import { assayCapture, captureEvidence, readCapture } from '../../../dist/core/index.js';
 
 const [, , file] = process.argv;
 const bytes = readFileSync(file);

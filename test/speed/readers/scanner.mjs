@@ -1,7 +1,7 @@
 // Our scanner alone, by one thread: bytes into columns of numbers, once the layout is known; no digest.
 import { openSync, readSync, statSync } from 'node:fs';
-import { readInChunks } from '../../../dist/entry/measuring.js';
-import { chunkReader, readShare } from '../../../dist/entry/reading.js';
+import { readInChunks } from '../../../dist/core/measuring.js';
+import { chunkReader, readShare } from '../../../dist/core/reading.js';
 import { timeWork } from './timeWork.mjs';
 
 const [, , file] = process.argv;
