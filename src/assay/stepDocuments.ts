@@ -14,7 +14,7 @@ import { isLoadedAt } from './loadSeen.ts';
 import type { CurveFinding, EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 
 /** What a course adds to a result, and to its picture. */
-export interface CourseResults {
+interface CourseResults {
   readonly steps: readonly StepResult[];
   readonly events: readonly EventResult[];
   readonly excursions: readonly ExcursionResult[];

@@ -16,7 +16,7 @@ import { classifyWave, isAlternating } from './waveform/classifyWave.ts';
 import type { Waveform } from './waveform/waveform.ts';
 
 /** What a channel is to be held against. */
-export interface ChannelStandard {
+interface ChannelStandard {
   readonly claims: readonly Claim[];
   /** As told; what it leaves open the claims tell. */
   readonly nominal: ToldNominal | undefined;

@@ -14,7 +14,7 @@ import { eventsOf, type SupplyHappenings, scaledSupply } from './steps/supplyTim
 import { tieScale } from './tiedScale.ts';
 
 /** What a measurement needs to be told. */
-export interface ChannelQuestion {
+interface ChannelQuestion {
   readonly instrument: Instrument;
   /** Highest harmonic asked for. */
   readonly orders: number;
