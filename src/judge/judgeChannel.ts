@@ -51,8 +51,8 @@ export function judgeChannel(measured: MeasuredChannel, standard: ChannelStandar
   const { claims, rule, sineThdPercent } = standard;
   const { figures } = wave;
   const seen = classifyWave(wave, sineThdPercent);
-  const cutOff = cutOffReason(channel);
-  const waveform = cutOff === null ? seen : notClassified(seen, cutOff);
+  const tooLittle = cutOffReason(channel) ?? pieceReason(measured);
+  const waveform = tooLittle === null ? seen : notClassified(seen, tooLittle);
   const outlet = outletOf(measured, seen, standard);
   const { nominal } = outlet;
   const isScaleDoubted = outlet.notices.some(({ code }) => code.startsWith('scale.'));
@@ -70,18 +70,20 @@ export function judgeChannel(measured: MeasuredChannel, standard: ChannelStandar
       load === null || load.wave === null
         ? null
         : loadKind({ power: load.power, voltage: figures, current: load.wave.figures }),
-    claims: claims.map((claim) => judgeClaim(claim, { ...evidence, ...(cutOff === null ? {} : { cutOff }) })),
+    claims: claims.map((claim) =>
+      judgeClaim(claim, { ...evidence, ...(tooLittle === null ? {} : { tooLittle }) }),
+    ),
     // Limits are for whole alternating voltages on a scale that is right: DC, noise and millivolts have nothing to hold.
     findings:
-      isWave && cutOff === null && !isScaleDoubted
+      isWave && tooLittle === null && !isScaleDoubted
         ? findings(figures, waveform, nominal, rule, spectra.groups, outlet.others).filter(
             // With a zero that is doubted the volts are too; ratios and hertz are not.
             ({ quantity }) => directNotices.length === 0 || !quantity.endsWith('(V)'),
           )
         : [],
     notices: [
-      // Volts that were cut off are too few whatever the outlet is for.
-      ...outlet.notices.filter(({ code }) => cutOff === null || !/^nominal\.(off|other)$/.test(code)),
+      // Volts that were cut off are too few whatever the outlet is for, and a piece says nothing of it.
+      ...outlet.notices.filter(({ code }) => tooLittle === null || !/^nominal\.(off|other)$/.test(code)),
       ...directNotices,
     ],
     isAlternating: isAlternating(wave),
@@ -168,6 +170,16 @@ function cutOffReason(channel: Channel): string | null {
   );
   if (share <= HARDLY_CUT) return null;
   return `the scope cut it off, ${Math.round(100 * share)} % of its samples lie beyond the range: set more volts per division and save again`;
+}
+
+/** Cycles that a part of a record must hold to tell what wave the outlet gives: one alone is not seen to repeat. */
+const LEAST_OF_A_WAVE = 2;
+
+/** Why a piece between breaks, as of a failed start, tells no kind of wave; null where there is more of it. */
+function pieceReason({ stretch, wave: { figures } }: MeasuredChannel): string | null {
+  const cycles = figures.cyclesUsed;
+  if (stretch === undefined || cycles >= LEAST_OF_A_WAVE) return null;
+  return `only ${cycles.toFixed(1)} cycles of it are whole in this record, too few to tell what wave it is: save one with more of it`;
 }
 
 function notClassified({ levels }: Waveform, reason: string): Waveform {

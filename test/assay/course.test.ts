@@ -149,6 +149,23 @@ test('a load that words tell is not that of an event before it came on, nor of o
   }
 });
 
+test.each([1.4, 1.9])(
+  'a start that fails after %s cycles tells no kind of wave, and bears no claim',
+  (cycles) => {
+    const breaks = [
+      { fromS: -9, toS: 0.1 },
+      { fromS: 0.1 + cycles / 50, toS: 9 },
+    ];
+    const claims = [parseClaim('pure sine'), parseClaim('230 V ±10 %')];
+    const { result } = assayOf({ frequencyHz: 50, breaks }, { claims });
+    expect(result.events.map(({ kind }) => kind)).toEqual(['failed start']);
+    expect(result.voltage!.rmsV.value).toBeGreaterThan(200);
+    expect(result.waveform.kind).toBe('not classified');
+    expect(result.claims.map(({ outcome }) => outcome)).toEqual(['not judged', 'not judged']);
+    expect(result.findings).toEqual([]);
+  },
+);
+
 test('a start that fails within a cycle has a result without a period: the event, and claims that can’t be judged', () => {
   const breaks = [
     { fromS: -9, toS: 0.1 },

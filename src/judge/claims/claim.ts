@@ -47,7 +47,7 @@ export interface ClaimEvidence {
   /** Durations of the transfers seen, s; absent or empty: none. */
   readonly transfersS?: readonly MeasuredFigure[];
   /** Why volts and shape can't be told, where the scope cut the wave off; its figures are those of what is left. */
-  readonly cutOff?: string;
+  readonly tooLittle?: string;
   readonly rule: DecisionRule;
   /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
   readonly sineThdPercent?: number;

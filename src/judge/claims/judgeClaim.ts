@@ -19,7 +19,7 @@ export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
 
 function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {
   const { text, quantity, limit } = claim;
-  const { rule, cutOff } = evidence;
+  const { rule, tooLittle } = evidence;
   const { shown, isOfWholeWave = false, examples } = outletQuantities[quantity];
   const figure = shown(evidence);
   const known = { text, quantity, value: figure.value, limit };
@@ -36,8 +36,8 @@ function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimRes
     quantity === 'rmsV' &&
     outcome === 'fail' &&
     (figure.value ?? 0) > (limit.max ?? Number.POSITIVE_INFINITY);
-  if (cutOff !== undefined && isOfWholeWave && !isTooMuch)
-    return { ...known, outcome: 'not judged', probability: null, reason: cutOff };
+  if (tooLittle !== undefined && isOfWholeWave && !isTooMuch)
+    return { ...known, outcome: 'not judged', probability: null, reason: tooLittle };
   return { ...known, outcome, probability, ...(figure.value === null ? { reason: figure.reason } : {}) };
 }
 
