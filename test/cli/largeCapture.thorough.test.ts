@@ -8,6 +8,7 @@ import { assayCapture } from '../../src/assay/assayCapture.ts';
 import type * as Reading from '../../src/cli/reading/readFileCapture.ts';
 import { readCapture } from '../../src/read/readCapture.ts';
 import { writeCapture } from '../../src/synth/writeCapture.ts';
+import { worded } from '../../src/words/worded.ts';
 import { runCommand } from './runCommand.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'sineassay-'));
@@ -75,7 +76,7 @@ test('measure --json of a large capture is what its whole text gives', async () 
   expect([code, stderr]).toEqual([0, '']);
   const bytes = readFileSync(damaged);
   const source = { file: damaged, sha256: createHash('sha256').update(bytes).digest('hex') };
-  const results = assayCapture(readCapture(bytes), source).map((assay) => assay.result);
+  const results = assayCapture(readCapture(bytes), source).map((assay) => worded(assay.result));
   expect(JSON.parse(stdout).results).toEqual(JSON.parse(JSON.stringify(results)));
   expect(results[0]?.notices.map((notice) => notice.code)).toEqual(
     expect.arrayContaining(['rows.cut', 'rows.malformed']),

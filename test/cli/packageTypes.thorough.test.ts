@@ -1,11 +1,15 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterAll, expect, inject, test } from 'vitest';
 
-// Inside the built package, where its own name leads to it, as it does for who installs it.
 const root = join(dirname(inject('command')), '..', '..');
-const folder = mkdtempSync(join(root, 'program-'));
+const folder = mkdtempSync(join(tmpdir(), 'program-'));
+// As who installs it has it.
+mkdirSync(join(folder, 'node_modules'));
+symlinkSync(root, join(folder, 'node_modules', 'sineassay'));
+writeFileSync(join(folder, 'package.json'), '{ "type": "module" }');
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const PROGRAM = `

@@ -130,8 +130,9 @@ const SIGNALS = ['SIGINT', 'SIGHUP', 'SIGTERM'] as const;
  * Does some work on a file that a signal must not leave behind: it is removed, and the process ends as it would have.
  *
  * @param part - need not be there yet.
+ * @public a test runs it in a process of its own.
  */
-async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
+export async function removedOnSignal<T>(part: string, work: () => Promise<T>): Promise<T> {
   const end = (signal: NodeJS.Signals): void => {
     rmSync(part, { force: true });
     stopListening();
