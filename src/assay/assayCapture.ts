@@ -8,7 +8,7 @@ import { assayChannel } from './assayChannel.ts';
 import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import type { AssayNotice } from './notices.ts';
 
-/** A channel that was asked for among others and can't be measured; the message names it. */
+/** A channel that was asked for among others and can't be measured; the error's place names it. */
 interface UnmeasuredChannel {
   readonly channel: string;
   readonly error: MeasureError;
@@ -47,23 +47,15 @@ export function assayCapture(
       assays.push(assayChannel(sound, channel, source, given, options));
     } catch (error) {
       if (!(error instanceof MeasureError)) throw error;
-      failed.push({ channel: channel.name, error: ofChannel(channel.name, error) });
+      const { problem, facts, place } = error;
+      const named = new MeasureError(problem, facts, { ...place, channel: channel.name });
+      failed.push({ channel: channel.name, error: named });
     }
   }
   const [first, ...others] = assays;
   for (const one of failed.slice(first === undefined ? 1 : 0)) unmeasured(one);
   if (first === undefined) throw failed[0]!.error;
   return failed.length === 0 ? assays : [naming(first, failed), ...others];
-}
-
-function ofChannel(channel: string, { problem, facts, place, message }: MeasureError): MeasureError {
-  if (!('message' in facts)) return new MeasureError(problem, facts, { ...place, channel });
-  const isNamed = message.startsWith(`${channel} `);
-  return new MeasureError(
-    problem,
-    { ...facts, message: isNamed ? message : `${channel}: ${message}` },
-    place,
-  );
 }
 
 /** So that who reads the results alone knows of the channels that have none. */

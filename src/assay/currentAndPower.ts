@@ -1,4 +1,4 @@
-import { type MeasureError, wordedError } from '../base/measureError.ts';
+import type { MeasureError } from '../base/measureError.ts';
 import type { LoadKind } from '../judge/loadKind.ts';
 import type { MeasuredLoad } from '../measure/power/measureLoad.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
@@ -6,6 +6,7 @@ import type { WaveFigures } from '../measure/waveFigures.ts';
 import type { Capture, Channel } from '../read/capture.ts';
 import { asCurrent } from '../read/joinCurrent.ts';
 import { channelNamed } from '../read/selectChannel.ts';
+import { assayError } from './assayErrors.ts';
 import { currentFigures, withoutBudget } from './channelFigures.ts';
 import type { CurrentFigures, PowerDocument } from './measureDocument.ts';
 import type { AssayNotice } from './notices.ts';
@@ -107,14 +108,7 @@ export function currentOf(
 
 function sameChannel(name: string, { channels }: Capture): MeasureError {
   const others = channels.map((channel) => channel.name).filter((other) => other !== name);
-  return wordedError('channel.same', `${name} is the voltage: it can't be the current too.`, {
-    expected: others.length === 0 ? 'a second channel' : `one of ${others.join(', ')}`,
-    received: name,
-    advice:
-      others.length === 0
-        ? "leave --current out: the capture has no channel of a clamp's or shunt's"
-        : "name the clamp's or shunt's channel with --current",
-  });
+  return assayError('channel.same', { channel: name, others });
 }
 
 /** How much later the current shows an event than the voltage, s; undefined where neither delay was told. */

@@ -1,5 +1,5 @@
 import type { Figure } from '../base/figure.ts';
-import { wordedError } from '../base/measureError.ts';
+import { assayError } from './assayErrors.ts';
 import type { AssayNotice } from './notices.ts';
 import type { EventResult, StepResult } from './stepsDocument.ts';
 
@@ -170,11 +170,7 @@ export function parseWatts(text: string): number {
   if (/^no load$/i.test(text.trim())) return 0;
   const [match, digits = '', kilo = ''] = WATTS.exec(text.trim()) ?? [];
   if (match === undefined) {
-    throw wordedError('load.grammar', `"${text}" is no load.`, {
-      expected: 'watts, such as 0, 300 W or 1.2 kW',
-      received: text,
-      advice: 'Give the power of the load in W or kW.',
-    });
+    throw assayError('load.grammar', { text });
   }
   // To a thousandth of a watt, so that 1.1 kW is 1100 W and not a rounding beside it.
   return Math.round(Number(digits.replace(',', '.')) * (kilo === '' ? 1e3 : 1e6)) / 1e3;

@@ -1,5 +1,4 @@
 import { atan2, hypot } from '../base/elementary.ts';
-import { wordedError } from '../base/measureError.ts';
 import { fitHarmonics } from '../signal/fitHarmonics.ts';
 import { hannPower, strongestLine } from '../signal/hannPower.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
@@ -12,6 +11,7 @@ import { fewCodes } from './fewCodes.ts';
 import { foldedExtremes } from './foldedExtremes.ts';
 import type { LocatedWave } from './locateWave.ts';
 import type { Outlier, PeriodicWave, WaveInput } from './measuredWave.ts';
+import { measureError } from './measureErrors.ts';
 import { outliers } from './outliers.ts';
 import { significantSeries, smoothCycle, steppedCycle } from './periodicCycle.ts';
 import { periodicQuantities } from './periodicQuantities.ts';
@@ -73,11 +73,7 @@ function fullFit(located: LocatedWave, omega: number, orders: number, frequencyK
     const fit = fitHarmonics(samples, { orders: tried, omega, frequencyKnown });
     if (fit !== null) return fit;
   }
-  throw wordedError('wave.noPeriod', 'The record holds too few samples to tell a wave from chance.', {
-    expected: 'some hundred samples over three cycles or more',
-    received: `${samples.length} samples`,
-    advice: 'save the whole record of the scope, not the screen picture',
-  });
+  throw measureError('wave.noPeriod.fewSamples', { samples: samples.length });
 }
 
 function describe(

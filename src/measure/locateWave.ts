@@ -1,15 +1,14 @@
-import { amountText } from '../base/amountText.ts';
-import { type MeasureError, wordedError } from '../base/measureError.ts';
+import type { MeasureError } from '../base/measureError.ts';
 import type { SampleRange } from '../read/capture.ts';
-import { findFundamental, MINIMUM_CYCLES, type NoFundamental } from '../signal/findFundamental.ts';
+import { findFundamental, type NoFundamental } from '../signal/findFundamental.ts';
 import { squaredDifference } from '../signal/firstPeriod.ts';
 import { firstMissing, LONG_RECORD } from '../signal/recordParts.ts';
 import { roughFundamental } from '../signal/roughFundamental.ts';
 import { moments } from '../signal/statistics.ts';
 import { briefVoltage } from './breaks/briefVoltage.ts';
-import { scaleAtLeast } from './digitiser/digitiserAdvice.ts';
 import { mainsFragmentCycles } from './mainsFragment.ts';
 import type { WaveInput } from './measuredWave.ts';
+import { measureError } from './measureErrors.ts';
 
 /** The stretch of a record that is measured, and what repeats in it. */
 export interface LocatedWave {
@@ -44,8 +43,7 @@ export function locateWave(input: WaveInput, roughOmega?: number): LocatedWave {
   const split = samples.length < input.samples.length - halfCycle;
   if (!split) return { samples, startS, omega: whole.omega, aperiodic: null, split };
   const longest = findFundamental(samples);
-  if ('none' in longest)
-    throw refusal(longest.none, longest.cycles, input, ' between the gaps of this record');
+  if ('none' in longest) throw refusal(longest.none, longest.cycles, input, true);
   return { samples, startS, omega: longest.omega, aperiodic: null, split };
 }
 
@@ -113,58 +111,25 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
   if (isDirect) {
     // The top of a sine has more mean than swing too.
     const piece = mainsFragmentCycles(samples, input.intervalS);
-    if (piece !== null) throw refusal('too short', piece, input, '');
+    if (piece !== null) throw refusal('too short', piece, input, false);
     return { samples, startS, omega: null, aperiodic: 'direct', split: false };
   }
   if (input.isSupply === true && briefVoltage(input) !== null)
     return { samples, startS, omega: null, aperiodic: 'brief', split: false };
-  throw refusal(none, cycles, input, '');
+  throw refusal(none, cycles, input, false);
 }
 
-function refusal(none: NoFundamental, cycles: number | null, input: WaveInput, where: string): MeasureError {
-  const expected = `at least ${MINIMUM_CYCLES} periods of a wave`;
-  const lengthS = input.samples.length * input.intervalS;
-  const length = amountText(lengthS, 's');
-  if (none === 'too coarse') {
-    return wordedError('wave.tooCoarse', `The wave has fewer than eight samples a period${where}.`, {
-      expected: 'at least eight samples a period, two hundred for harmonics to order 50',
-      received: `one sample every ${amountText(input.intervalS, 's')}`,
-      advice: 'set a faster time base or a deeper memory, so that one cycle has some hundred samples',
-    });
-  }
-  const { max, min } = moments(input.samples);
-  const seen = `values from ${Number(min.toPrecision(4))} to ${Number(max.toPrecision(4))} over ${length}`;
-  const advice = timeBaseAdvice(lengthS, cycles);
-  if (none === 'too short') {
-    const about = cycles === null ? 'less than one' : cycles.toFixed(2);
-    return wordedError('wave.tooShort', `The record is too short${where}: about ${about} of a cycle.`, {
-      expected,
-      received: `about ${about} periods in ${length}`,
-      advice,
-    });
-  }
-  return wordedError('wave.noPeriod', `Nothing repeats${where}, so there is no wave to measure.`, {
-    expected,
-    received: seen,
-    advice: lengthS < MANY_CYCLES_S ? `measure the AC outlet itself; ${advice}` : advice,
-  });
-}
-
-/** A tenth of a second holds five cycles of any mains: then the time base is not what is missing. */
-const MANY_CYCLES_S = 0.1;
-/** A record so short is of something much faster than mains, or hopelessly too fast for it. */
-const FAR_TOO_SHORT_S = 1e-3;
-/** Of a screen's width. Common practice, no source. */
-const DIVISIONS = 10;
-
-function timeBaseAdvice(lengthS: number, cycles: number | null): string {
-  const threeCycles = 'so that the screen holds three cycles or more, and save again';
-  if (lengthS >= MANY_CYCLES_S)
-    return 'check that the probe is on the AC outlet and that the time axis is in the unit that the file says';
-  if (lengthS >= FAR_TOO_SHORT_S) return `set 5 ms/div or slower, ${threeCycles}`;
-  if (cycles === null || cycles <= 0)
-    return `set a slower time base: the record is ${amountText(lengthS, 's')} long, where a cycle of mains takes 17 or 20 ms`;
-  return `set ${amountText(scaleAtLeast((3 * lengthS) / (cycles * DIVISIONS)), 's')}/div or slower, ${threeCycles}`;
+function refusal(
+  none: NoFundamental,
+  cycles: number | null,
+  { samples, intervalS }: WaveInput,
+  isBetweenGaps: boolean,
+): MeasureError {
+  const stretch = { isBetweenGaps, lengthS: samples.length * intervalS };
+  if (none === 'too coarse') return measureError('wave.tooCoarse', { ...stretch, intervalS });
+  if (none === 'too short') return measureError('wave.tooShort', { ...stretch, cycles });
+  const { min, max } = moments(samples);
+  return measureError('wave.noPeriod', { ...stretch, min, max, cycles });
 }
 
 /**

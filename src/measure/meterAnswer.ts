@@ -1,4 +1,4 @@
-import { wordedError } from '../base/measureError.ts';
+import { measureError } from './measureErrors.ts';
 import type { Value } from './waveEstimate.ts';
 
 /** A handheld meter on its AC range: its own accuracy and the last digit shown. */
@@ -44,16 +44,10 @@ export interface MeterAnswer {
  */
 export function meterAnswer({ readingV, values, dcCoupled }: MeterReading): MeterAnswer {
   if (!(readingV > 0 && readingV < Number.POSITIVE_INFINITY))
-    throw wordedError('meter.reading', 'The meter reading must be a voltage above zero.', {
-      received: String(readingV),
-      advice: 'Give what the meter showed, in volts, for example --meter 119.6.',
-    });
+    throw measureError('meter.reading', { readingV });
   const file = dcCoupled ? values.rms : values.acRms;
   if (file.value === null || file.value <= 0)
-    throw wordedError('meter.incomparable', 'There is no AC voltage in the file to hold the meter against.', {
-      ...(file.value === null ? { received: file.reason } : {}),
-      advice: 'Leave the meter reading out, or take it on the channel that carries the wave.',
-    });
+    throw measureError('meter.incomparable', { reason: file.value === null ? file.reason : null });
   const fileV = file.value;
   const averageV = values.averageResponding.value ?? fileV;
 

@@ -49,12 +49,14 @@ test('under 1.3 cycles it is refused; at 1.3 it is measured', () => {
   expect(codeOf(() => measureWave(inputOf(sine(1.3), rate)))).toBe('measured');
 });
 
-test('what to set on the scope is said', () => {
+test('how long the record is and how much of a cycle it holds is known, so that what to set can be said', () => {
   try {
     measureWave(inputOf(sine(1.1), rate));
     expect.unreachable();
   } catch (error) {
-    expect((error as MeasureError).detail.advice).toMatch(/5 ms\/div or slower.*three cycles or more/);
+    const { facts } = error as { facts: { cycles: number | null; lengthS: number } };
+    expect(Math.abs(facts.lengthS - 1.1 / 50)).toBeLessThanOrEqual(1 / rate);
+    expect(facts.cycles).toBeCloseTo(1.1, 1);
   }
 });
 
@@ -90,7 +92,9 @@ test('short records of noise are noise, whatever swing of their own length they 
 test('a wave of 1.1 cycles under heavy noise is still a wave too short, no noise', () => {
   const normal = gaussianNumbers(randomNumbers(9));
   const record = sine(1.1).map((x) => x + 0.3 * Math.max(...sine(1.1)) * normal());
-  expect(() => measureWave(inputOf(record, rate))).toThrow(/too short/);
+  expect(() => measureWave(inputOf(record, rate))).toThrow(
+    expect.objectContaining({ code: 'wave.tooShort' }),
+  );
 });
 
 test('an AC-coupled channel has no measurable mean', () => {

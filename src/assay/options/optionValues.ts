@@ -1,5 +1,5 @@
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { Rescaling } from '../../read/rescaleCapture.ts';
+import { assayError } from '../assayErrors.ts';
 import type { DirectInputChannels } from '../directInput.ts';
 import type { Wanted } from './option.ts';
 
@@ -17,8 +17,7 @@ export function wholeNumber(least: number, most: number): Wanted {
 /** A number as the command takes it. @throws MeasureError `option.refused`. */
 export function finiteNumber(text: string): number {
   const value = Number(text);
-  if (text.trim() === '' || !Number.isFinite(value))
-    throw refused('A number is expected, with a decimal point.');
+  if (text.trim() === '' || !Number.isFinite(value)) throw assayError('option.refused.number', {});
   return value;
 }
 
@@ -26,7 +25,7 @@ export function finiteNumber(text: string): number {
 export function numberOf({ words, isRight }: Wanted): (text: string) => number {
   return (text) => {
     const value = finiteNumber(text);
-    if (!isRight(value)) throw refused(`${words} is expected.`);
+    if (!isRight(value)) throw assayError('option.refused', { wanted: words });
     return value;
   };
 }
@@ -36,7 +35,7 @@ const LARGEST = 1e15;
 
 export function positive(text: string): number {
   const value = numberOf(aboveZero)(text);
-  if (value > LARGEST) throw refused(`A number up to ${LARGEST} is expected.`);
+  if (value > LARGEST) throw assayError('option.refused.large', { most: LARGEST });
   return value;
 }
 
@@ -44,25 +43,20 @@ export function positive(text: string): number {
 export function scaleIn(text: string): Rescaling['scales'][number] {
   const at = text.lastIndexOf('=');
   const factor = finiteNumber(text.slice(at + 1));
-  if (factor === 0) throw refused('A scale of zero leaves nothing to measure.');
+  if (factor === 0) throw assayError('option.refused.noScale', {});
   return { channel: at < 0 ? null : text.slice(0, at), factor };
 }
 
 /** `CH2=4e-6`. @throws MeasureError `option.refused`. */
 export function skewIn(text: string): { readonly channel: string; readonly seconds: number } {
   const at = text.lastIndexOf('=');
-  if (at <= 0) throw refused('NAME=SECONDS is expected, for example CH2=4e-6.');
+  if (at <= 0) throw assayError('option.refused.skew', {});
   return { channel: text.slice(0, at), seconds: finiteNumber(text.slice(at + 1)) };
 }
 
 /** `CH3,CH4`. @throws MeasureError `option.refused`. */
 export function directInputIn(text: string): DirectInputChannels {
   const [voltage, current, ...more] = text.split(',').map((name) => name.trim());
-  if (!voltage || !current || more.length > 0)
-    throw refused('Two channel names are expected, volts first, for example CH3,CH4.');
+  if (!voltage || !current || more.length > 0) throw assayError('option.refused.directInput', {});
   return { voltage, current };
-}
-
-function refused(message: string): MeasureError {
-  return wordedError('option.refused', message);
 }

@@ -1,9 +1,9 @@
-import { wordedError } from '../../base/measureError.ts';
 import type { Claim } from '../../judge/claims/claim.ts';
 import { unitQuantities, unitQuantityIn } from '../../judge/claims/claimedQuantities.ts';
 import { claimedNominal } from '../../judge/claims/judgeClaim.ts';
 import { normaliseClaim, parseClaim, parseRange } from '../../judge/claims/parseClaim.ts';
 import type { ToldNominal } from '../../judge/nominal/mainsNominals.ts';
+import { benchError } from '../benchErrors.ts';
 import { type EfficiencyClaim, isOfOutlet, type UnitClaim } from './unitClaim.ts';
 
 const WORD_FIRST = /^wave(?:form)?\b ?[:=]? ?/i;
@@ -35,11 +35,7 @@ export function parseUnitClaim(text: string): UnitClaim {
   const value = Number(digits.replace(',', '.')) * (kilo?.[1] ? 1000 : 1);
   const forS = lasting === null ? null : secondsOf(lasting);
   if (kilo === null || !(value > 0) || forS === 0) {
-    throw wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
-      expected: `a value with its unit, as in "${example}"`,
-      received: text,
-      advice: `Write for example: ${example}.`,
-    });
+    throw benchError('claim.grammar.rating', { text, example });
   }
   return { text, quantity, rating: value, ...(forS === null ? {} : { forS }) };
 }
@@ -52,11 +48,7 @@ function efficiencyClaim(text: string, amount: string): EfficiencyClaim {
   const isShare = unit === '%' && [limit?.min, limit?.max].every((end = 1) => end > 0 && end <= 100);
   if (limit === null || target !== null || !isShare) {
     const [example] = unitQuantities.conversionEfficiencyPercent.examples;
-    throw wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
-      expected: `a bound or a range in %, up to 100 %, as in "${example}"`,
-      received: text,
-      advice: `Write for example: ${example}.`,
-    });
+    throw benchError('claim.grammar.efficiency', { text, example });
   }
   return { text, quantity: 'conversionEfficiencyPercent', limit };
 }

@@ -1,6 +1,6 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
-import { errorData, MeasureError, wordedError } from '../../base/measureError.ts';
-import { benchError } from '../benchErrors.ts';
+import { errorData, MeasureError, makeError } from '../../base/measureError.ts';
+import { type BenchErrors, benchError, type PlanProblem } from '../benchErrors.ts';
 import type { ToldLoad } from '../sweep/benchPoint.ts';
 import type { Word } from './planSchema.ts';
 
@@ -21,15 +21,11 @@ export interface PlanPart<T> {
   at<K extends keyof NonNullable<T> & (string | number)>(key: K): PlanPart<NonNullable<T>[K]>;
   /** True where nothing stands there. */
   readonly isAbsent: boolean;
-  /**
-   * The error for this part.
-   *
-   * @param message - one sentence without the place.
-   * @param expected - what should stand there, in words.
-   */
-  wrong(message: string, expected: string, advice?: string): MeasureError;
-  /** The same where a grammar of its own has refused it. */
-  refused(cause: MeasureError, example: string): MeasureError;
+  /** The error for this part; what stands there and its line need not be told. */
+  wrong<Problem extends PlanProblem>(
+    problem: Problem,
+    facts: Omit<BenchErrors[Problem], 'found'>,
+  ): MeasureError;
 }
 
 /** The whole of a plan as a part. */
@@ -44,25 +40,15 @@ export function planPart<T>(data: T, source: PlanSource, path: Path = []): PlanP
       // What is missing is missed where it should stand: in this part.
       return planPart(child, source, child === undefined ? path : [...path, key]);
     },
-    wrong(message, expected, advice) {
+    wrong(problem, facts) {
       const line = source.lineOf(path);
-      return wordedError('plan.schema', message, {
-        ...(line === undefined ? {} : { line }),
-        expected,
-        received: received(data),
-        ...(advice === undefined ? {} : { advice }),
-      });
-    },
-    refused(cause, example) {
-      const line = source.lineOf(path);
-      const facts = { cause: errorData(cause), example, found: received(data) };
-      return benchError('plan.schema.refused', facts, line === undefined ? {} : { line });
+      return makeError(problem, { ...facts, found: shown(data) }, line === undefined ? {} : { line });
     },
   };
 }
 
-function received(data: unknown): string {
-  if (data === undefined || data === null) return 'nothing';
+function shown(data: unknown): string | null {
+  if (data === undefined || data === null) return null;
   const text = typeof data === 'string' ? `"${data}"` : (JSON.stringify(data) ?? typeof data);
   const signs = [...text];
   return signs.length > 60 ? `${signs.slice(0, 59).join('')}…` : text;
@@ -93,7 +79,7 @@ export function parsed<T>(part: PlanPart<Word>, example: string, parse: (words: 
     return parse(words);
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    throw part.refused(error, example);
+    throw part.wrong('plan.schema.refused', { cause: errorData(error), example });
   }
 }
 
@@ -117,10 +103,7 @@ export function parseBattery(text: string): NonNullable<ToldLoad['battery']> {
   const [, digits = '', unit = ''] = STATE.exec(text.trim()) ?? [];
   const value = Number(digits.replace(',', '.'));
   if (unit === '' || (unit === '%' && value > 100)) {
-    throw wordedError('battery.grammar', `"${text}" is no state of a battery.`, {
-      expected: 'a charge such as 80 %, or volts such as 12.6 V',
-      received: text,
-    });
+    throw benchError('battery.grammar', { text });
   }
   return unit === '%' ? { percent: value } : { directV: value };
 }
@@ -137,10 +120,7 @@ export function parseEnergy(text: string): MeasuredFigure {
   const [, digits = '', tolerance, unit] = ENERGY.exec(text.trim()) ?? [];
   const value = Number(digits.replace(',', '.'));
   if (!(value > 0)) {
-    throw wordedError('energy.grammar', `"${text}" is no energy.`, {
-      expected: 'watt-hours above zero, such as 466 or 466 ± 2 %',
-      received: text,
-    });
+    throw benchError('energy.grammar', { text });
   }
   const half = Number(tolerance?.replace(',', '.') ?? 0);
   return { value, uncertainty: unit === '%' ? (value * half) / 100 : half };

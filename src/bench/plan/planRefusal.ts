@@ -1,4 +1,4 @@
-import type { MeasureError } from '../../base/measureError.ts';
+import { errorData, type MeasureError } from '../../base/measureError.ts';
 import type { Misfit } from '../../base/schema.ts';
 import { instrumentRefusal } from '../../measure/doubt/readInstrument.ts';
 import { type PlanPart, type PlanSource, planPart } from './planPart.ts';
@@ -11,43 +11,32 @@ export function planRefusal(misfit: Misfit, plan: unknown, source: PlanSource): 
   const key = String(path.at(-1) ?? '');
   const keys = keysOf(says);
   if (path.at(-2) === 'instrument') {
-    const { message, detail } = instrumentRefusal(key, at.data, 1);
-    return at.wrong(message, detail.expected ?? '', detail.advice);
+    return at.wrong('plan.schema.refused', {
+      cause: errorData(instrumentRefusal(key, at.data, 1)),
+      example: '',
+    });
   }
-  if (path.at(-1) === 'instrument' && Array.isArray(at.data))
-    return at.wrong('An instrument is a file or "key: number" lines.', 'gainPercent: 3');
+  if (path.at(-1) === 'instrument' && Array.isArray(at.data)) return at.wrong('plan.schema.instrument', {});
   if (keys !== undefined) {
-    const expected = `the keys ${keys.join(', ')}`;
-    if (fault === 'value') return at.wrong(`This is not ${says}.`, expected);
-    if (fault === 'unknown key')
-      return at.wrong(`The key "${key}" is not known in ${says}.`, expected, 'check the spelling');
+    if (fault === 'value') return at.wrong('plan.schema.mapping', { name: says, keys });
+    if (fault === 'unknown key') return at.wrong('plan.schema.key', { name: says, key, keys });
     return key === 'units' ? noUnit(at) : unworded(at, key);
   }
   if (says === 'Units' && (at.isAbsent || Array.isArray(at.data))) return noUnit(at);
-  return says in wordings ? unworded(at, says) : at.wrong(...(sayings[says] ?? listOf(says)));
-}
-
-/** What to say of parts that are no words. */
-const sayings: Readonly<Record<string, readonly [message: string, expected: string]>> = {
-  rule: ['There is no such decision rule.', 'guarded or simple'],
-  resistive: ['Whether the load is resistive is yes or no.', 'true or false'],
-  claims: ['Claims form a list.', 'lines such as - "120 V ±5 %"'],
-};
-
-function listOf(name: string): readonly [message: string, expected: string] {
-  return [`${name} form a list.`, 'lines that start with "- "'];
+  if (says in wordings) return unworded(at, says);
+  return says === 'rule' || says === 'resistive' || says === 'claims'
+    ? at.wrong(`plan.schema.${says}`, {})
+    : at.wrong('plan.schema.list', { name: says });
 }
 
 function noUnit(part: PlanPart<unknown>): MeasureError {
-  return part.wrong('The plan names no unit.', '"units:" and below it a unit with its captures');
+  return part.wrong('plan.schema.noUnit', {});
 }
 
 function unworded(part: PlanPart<unknown>, key: string): MeasureError {
-  const { what, example } = wordings[key]!;
+  const called = wordings[key]!;
   if (key === 'scale')
-    return Array.isArray(part.data)
-      ? part.wrong(`${what} is a factor, or one for each channel.`, `${example}, or CH1: ${example}`)
-      : part.wrong(`${what} is a number other than zero.`, `the ratio of the probe, such as ${example}`);
+    return part.wrong(Array.isArray(part.data) ? 'plan.schema.factors' : 'plan.schema.factor', called);
   const isMissing = part.isAbsent || part.data === '';
-  return part.wrong(isMissing ? `${what} is missing.` : `${what} is no text.`, `a text such as ${example}`);
+  return part.wrong(isMissing ? 'plan.schema.missing' : 'plan.schema.noText', called);
 }

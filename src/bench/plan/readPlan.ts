@@ -73,8 +73,7 @@ function unitsOf(units: PlanPart<WrittenPlan['units']>, options: CaptureOptions)
     const unit = plannedUnit(part, options);
     // Names become names of files, and some file systems don't tell upper case from lower.
     const name = unit.name.toLowerCase();
-    if (seen.has(name))
-      throw part.at('name').wrong(`Two units are named "${unit.name}".`, 'a name of its own for each');
+    if (seen.has(name)) throw part.at('name').wrong('plan.schema.twoUnits', { name: unit.name });
     seen.add(name);
     return unit;
   });
@@ -99,10 +98,7 @@ function plannedUnit(part: PlanPart<WrittenUnit>, inherited: CaptureOptions): Pl
     energy: parts(part.at('energy')).map((run) => energyOf(run, claims)),
   };
   if (unit.captures.length + unit.steps.length + unit.transfers.length + unit.energy.length === 0)
-    throw part.wrong(
-      `The unit "${name}" has nothing to measure.`,
-      '"captures:" and below it a list of files',
-    );
+    throw part.wrong('plan.schema.noCapture', { name });
   return unit;
 }
 
@@ -138,8 +134,7 @@ function directionOf(part: PlanPart<WrittenTransfer>): { readonly direction?: Tr
   const words = optionalText(told);
   if (words === undefined) return {};
   const direction = directionIn(words);
-  if (direction === null)
-    throw told.wrong('There is no such direction.', 'mains to battery or battery to mains');
+  if (direction === null) throw told.wrong('plan.schema.direction', {});
   return { direction };
 }
 
@@ -173,9 +168,8 @@ function energyOf(part: PlanPart<WrittenEnergy>, claims: readonly UnitClaim[]): 
   const claimed = claims.find((claim) => isRating(claim) && claim.quantity === 'capacityWh');
   const ratedWh =
     energy('ratedWh')?.value ?? (claimed !== undefined && isRating(claimed) ? claimed.rating : null);
-  if (ratedWh === null)
-    throw part.wrong('The rated energy is missing.', 'ratedWh, or the claim "capacity 500 Wh"');
+  if (ratedWh === null) throw part.wrong('plan.schema.noRating', {});
   const [dcWh, acWh] = [energy('dcWh'), energy('acWh')];
-  if (dcWh === null && acWh === null) throw part.wrong('No energy was measured.', 'dcWh, acWh or both');
+  if (dcWh === null && acWh === null) throw part.wrong('plan.schema.noEnergy', {});
   return { ratedWh, dcWh, acWh, ...noteOf(part) };
 }

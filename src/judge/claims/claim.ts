@@ -1,10 +1,9 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { DecisionRule, Limit, Outcome } from '../decide.ts';
 import type { WaveformKind } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
-import { type ClaimedFigure, everyClaimExample, toldByWords } from './claimedQuantities.ts';
+import type { ClaimedFigure } from './claimedQuantities.ts';
 
 /** What a maker says of the outlet, in a form that can be judged. */
 export type Claim = WaveformClaim | FigureClaim;
@@ -51,22 +50,4 @@ export interface ClaimEvidence {
   readonly rule: DecisionRule;
   /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
   readonly sineThdPercent?: number;
-}
-
-/** The error for a claim that can't be understood: what was looked for, and how claims are written. */
-export function claimGrammarError(text: string, expected: string): MeasureError {
-  return wordedError('claim.grammar', `The claim "${text}" can't be understood.`, {
-    expected,
-    received: text,
-    advice: `Write for example: ${everyClaimExample.join('; ')}. +- stands for ±.`,
-  });
-}
-
-/** The error for a claim about the unit as a whole, which no single capture can judge. */
-export function unitClaimError(text: string): MeasureError {
-  return wordedError('claim.grammar', `The claim "${text}" is one about a unit over several captures.`, {
-    expected: `a claim that one capture can show: a wave, ${toldByWords()}`,
-    received: text,
-    advice: `Take it to bench, which judges it over loads, steps and discharges: sineassay bench 0W=idle.csv 300W=heater.csv --claim "${text.replaceAll('"', '')}"`,
-  });
 }

@@ -1,7 +1,9 @@
+import type { MeasureError } from '../../base/measureError.ts';
 import type { Limit } from '../decide.ts';
+import { type ClaimLack, judgeError } from '../judgeErrors.ts';
 import { kindClaimedAs } from '../waveform/kinds.ts';
-import { type Claim, claimGrammarError, unitClaimError } from './claim.ts';
-import { type ClaimedFigure, outletQuantities, toldByWords, unitQuantityIn } from './claimedQuantities.ts';
+import type { Claim } from './claim.ts';
+import { type ClaimedFigure, outletQuantities, unitQuantityIn } from './claimedQuantities.ts';
 
 /**
  * A claim from its text: `pure sine`, `120 V ±5 %`, `230 V +6/-10 %`, `110..127 V`, `60 Hz ±0.5 Hz`,
@@ -14,7 +16,7 @@ import { type ClaimedFigure, outletQuantities, toldByWords, unitQuantityIn } fro
  */
 export function parseClaim(text: string): Claim {
   const plain = normaliseClaim(text);
-  if (unitQuantityIn(plain) !== undefined) throw unitClaimError(text);
+  if (unitQuantityIn(plain) !== undefined) throw judgeError('claim.grammar.ofUnit', { text });
   const kind = kindClaimedAs(plain.toLowerCase().replace(/ ?wave(form)?$/, ''));
   if (kind) return { text, quantity: 'waveform', kind };
 
@@ -26,11 +28,10 @@ export function parseClaim(text: string): Claim {
   const word = named === null ? '' : outletQuantities[named].word!;
   const range = parseRange(plain.replace(word, '').replace(/^ ?[:=]? ?/, ''), text);
   const quantity = named ?? keys.find((key) => isToldBy(range.unit, key));
-  if (quantity === undefined)
-    throw claimGrammarError(text, `a unit: ${toldByWords('unit')}, or a word: ${toldByWords('word')}`);
+  if (quantity === undefined) throw lacking(text, 'quantity');
   const { written } = outletQuantities[quantity];
   if (range.unit !== null && range.unit !== written)
-    throw claimGrammarError(text, `${written ?? 'no unit'} after the value, not ${range.unit}`);
+    throw lacking(text, { unit: written ?? null, not: range.unit });
   return { text, quantity, limit: range.limit, target: range.target };
 }
 
@@ -97,8 +98,7 @@ export function parseRange(numbers: string, text: string): ClaimedRange {
   if (belowFirst)
     return around(writtenAt(belowFirst, 1), writtenAt(belowFirst, 3), writtenAt(belowFirst, 5), text);
   const alone = ALONE.exec(numbers);
-  if (!alone)
-    throw claimGrammarError(text, 'a kind of wave, or a value with a range, a bound or a tolerance');
+  if (!alone) throw lacking(text, 'value');
   const { value, unit } = writtenAt(alone, 1);
   return { unit, limit: null, target: value };
 }
@@ -118,26 +118,26 @@ function writtenAt(match: RegExpExecArray, group: number): Written {
 
 function between(low: Written, high: Written, text: string): ClaimedRange {
   const unit = high.unit ?? low.unit;
-  if (low.unit !== null && low.unit !== unit) throw claimGrammarError(text, 'one unit for both ends');
-  if (low.value > high.value) throw claimGrammarError(text, 'the smaller end first');
+  if (low.unit !== null && low.unit !== unit) throw lacking(text, 'one unit of ends');
+  if (low.value > high.value) throw lacking(text, 'order of ends');
   return { unit, limit: { min: low.value, max: high.value }, target: null };
 }
 
 function around(target: Written, below: Written, above: Written, text: string): ClaimedRange {
   const unit = below.unit ?? above.unit;
-  if (above.unit !== null && above.unit !== unit)
-    throw claimGrammarError(text, 'one unit for both tolerances');
+  if (above.unit !== null && above.unit !== unit) throw lacking(text, 'one unit of tolerances');
   // A bare ±5 after volts may mean volts or percent; after a bare number only that number's own kind.
-  if (unit === null && target.unit !== null)
-    throw claimGrammarError(text, `% or ${target.unit} after the tolerance`);
-  if (unit !== '%' && unit !== target.unit)
-    throw claimGrammarError(text, `the same unit for value and tolerance, or %`);
-  if (unit === '%' && target.unit === '%')
-    throw claimGrammarError(text, 'a bound or a range: a percentage of a percentage can be read two ways');
+  if (unit === null && target.unit !== null) throw lacking(text, { toleranceIn: target.unit });
+  if (unit !== '%' && unit !== target.unit) throw lacking(text, 'unit of value');
+  if (unit === '%' && target.unit === '%') throw lacking(text, 'no percent of percent');
   const width = ({ value }: Written) => (unit === '%' ? (target.value * value) / 100 : value);
   return {
     unit: target.unit,
     limit: { min: target.value - width(below), max: target.value + width(above) },
     target: target.value,
   };
+}
+
+function lacking(text: string, lacks: ClaimLack): MeasureError {
+  return judgeError('claim.grammar', { text, lacks });
 }

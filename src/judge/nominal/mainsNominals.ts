@@ -1,4 +1,5 @@
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
+import { judgeError } from '../judgeErrors.ts';
 
 /** What an outlet is meant to give; a half that is not known is absent. */
 export interface ToldNominal {
@@ -118,9 +119,5 @@ function positive(digits: string | undefined, text: string): number {
 }
 
 function grammarError(text: string): MeasureError {
-  return wordedError('nominal.grammar', `"${text}" is not a nominal voltage and frequency.`, {
-    expected: 'volts and hertz, or one of them with its unit',
-    received: text,
-    advice: 'Write for example 120V/60Hz, 230 V 50 Hz, 120V or 60Hz.',
-  });
+  return judgeError('nominal.grammar', { text });
 }

@@ -1,6 +1,7 @@
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
 import { admit } from '../../base/schema.ts';
 import { parseYaml } from '../../read/text/parseYaml.ts';
+import { measureError } from '../measureErrors.ts';
 import type { Instrument } from './instrument.ts';
 import { instrumentFileSchema, needAboveZero } from './instrumentSchema.ts';
 
@@ -28,11 +29,7 @@ export function readInstrument(text: string): Partial<Instrument> {
   const { data, lineOf } = parseYaml(text);
   if (data === null) return {};
   if (typeof data !== 'object' || Array.isArray(data)) {
-    throw wordedError('instrument.value', 'An instrument file holds one "key: number" a line.', {
-      line: 1,
-      expected: 'lines such as "gainPercent: 3"',
-      advice: `known keys: ${Object.keys(EXAMPLES).join(', ')}`,
-    });
+    throw measureError('instrument.value.noKeys', { keys: Object.keys(EXAMPLES) }, { line: 1 });
   }
   // Line by line, so that the first that is wrong is named.
   for (const [key, value] of Object.entries(data)) {
@@ -44,18 +41,16 @@ export function readInstrument(text: string): Partial<Instrument> {
 /** The error for a line that states no figure of an instrument. */
 export function instrumentRefusal(key: string, value: unknown, line: number): MeasureError {
   if (!Object.hasOwn(EXAMPLES, key)) {
-    return wordedError('instrument.key', `The key "${key}" is not known.`, {
-      line,
-      expected: `one of ${Object.keys(EXAMPLES).join(', ')}`,
-      received: key,
-      advice: 'check the spelling',
-    });
+    return measureError('instrument.key', { key, keys: Object.keys(EXAMPLES) }, { line });
   }
-  const least = Object.hasOwn(needAboveZero, key) ? 'above zero' : 'of zero or more';
-  return wordedError('instrument.value', `"${key}" needs a number ${least}.`, {
-    line,
-    expected: `a number such as ${EXAMPLES[key as keyof Instrument]}`,
-    received: JSON.stringify(value),
-    advice: 'give the half-width of the interval, as the data sheet states it, without a unit',
-  });
+  return measureError(
+    'instrument.value',
+    {
+      key,
+      value: JSON.stringify(value),
+      isAboveZero: Object.hasOwn(needAboveZero, key),
+      example: EXAMPLES[key as keyof Instrument],
+    },
+    { line },
+  );
 }

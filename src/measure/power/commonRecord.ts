@@ -1,4 +1,4 @@
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
 import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
@@ -8,6 +8,7 @@ import { firstMissing } from '../../signal/recordParts.ts';
 import { storedResidual } from '../../signal/residual.ts';
 import { longestStretch } from '../locateWave.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
+import { measureError } from '../measureErrors.ts';
 import type { FittedChannel, SampledChannel } from './powerFigures.ts';
 
 /** A voltage that was measured: its frequency is the one that everything else is fitted at. */
@@ -86,11 +87,7 @@ function fitAt(samples: Float64Array, like: HarmonicFit): HarmonicFit {
 }
 
 function tooShort(samples: number, periodSamples: number): MeasureError {
-  return wordedError('power.tooShort', 'Voltage and current share too short a stretch for a power.', {
-    expected: `at least ${MINIMUM_CYCLES} periods that both channels hold`,
-    received: `${(samples / periodSamples).toFixed(2)} periods`,
-    advice: 'save both channels over the same three cycles or more',
-  });
+  return measureError('power.tooShort', { periods: samples / periodSamples, least: MINIMUM_CYCLES });
 }
 
 /**

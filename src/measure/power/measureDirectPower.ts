@@ -1,10 +1,10 @@
 import type { Figure } from '../../base/figure.ts';
-import { wordedError } from '../../base/measureError.ts';
 import { differenceNoise, moments } from '../../signal/statistics.ts';
 import { wholeCycleWeights } from '../../signal/wholeCycleWeights.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { type Component, scaleComponents, scatter, within } from '../doubt/component.ts';
 import { ASSUMED_INSTRUMENT, OFFSET_PERCENT_OF_RANGE } from '../doubt/instrument.ts';
+import { measureError } from '../measureErrors.ts';
 import type { MeasureNotice } from '../notices.ts';
 import type { Chain } from './measurePower.ts';
 import type { SampledChannel } from './powerFigures.ts';
@@ -86,11 +86,7 @@ function presentWeights(voltage: SampledChannel, current: SampledChannel, period
     sum += weights[n]!;
   }
   if (sum === 0) {
-    throw wordedError('power.noSamples', 'Voltage and current hold no sample in common.', {
-      expected: 'two channels of one record',
-      received: 'channels that are never present together',
-      advice: 'save both channels together',
-    });
+    throw measureError('power.noSamples', {});
   }
   return weights.map((w) => w / sum);
 }

@@ -1,6 +1,6 @@
 import { hypot } from '../../base/elementary.ts';
 import type { Figure } from '../../base/figure.ts';
-import { type MeasureError, wordedError } from '../../base/measureError.ts';
+import type { MeasureError } from '../../base/measureError.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import type { HarmonicSeries } from '../../signal/harmonicSeries.ts';
 import { differenceNoise } from '../../signal/statistics.ts';
@@ -10,6 +10,7 @@ import { contribution, type ScaleSource } from '../doubt/component.ts';
 import { ASSUMED_INSTRUMENT, type Instrument } from '../doubt/instrument.ts';
 import { edges } from '../edges.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
+import { measureError } from '../measureErrors.ts';
 import type { MeasureNotice } from '../notices.ts';
 import { advancedChannel, commonRecord, type MeasuredVoltage, type PowerCurrent } from './commonRecord.ts';
 import {
@@ -141,11 +142,7 @@ export function measurePower(input: PowerInput): PowerFigures {
 const CLEAR_OF_FLOOR = 1.5;
 
 function skewTooLong(skewS: number, periodS: number): MeasureError {
-  return wordedError('power.skewTooLong', `A skew of ${skewS} s is no delay of a probe or clamp.`, {
-    expected: `less than half a period, ${Number((periodS / 2).toPrecision(3))} s`,
-    received: `${skewS} s`,
-    advice: 'give the delay in seconds: 5 µs is 5e-6',
-  });
+  return measureError('power.skewTooLong', { skewS, mostS: periodS / 2 });
 }
 
 function doubted(

@@ -1,6 +1,8 @@
 import type { ErrorData, Wording } from '../../base/measureError.ts';
 import type { OptionName } from '../optionNames.ts';
 
+export type { Wording };
+
 /** The sentences of each problem of a room, made of its facts. */
 export type ErrorWords<Errors> = {
   readonly [Problem in keyof Errors]: WordsOf<Errors[Problem]>;

@@ -217,11 +217,17 @@ test('a reference that leads somewhere stands for what it names', () => {
 test('a name that YAML takes for a number or a yes is told as it is written', () => {
   for (const name of ['007', '1.10', '0x1F', 'true', '1e3', 'Ünit “x” ⚡ 100 % {a}', '-']) {
     const text = `units:\n  - name: ${name === '-' ? '"-"' : name}\n`;
-    expect(() => readPlan(text)).toThrow(`The unit "${name}" has nothing to measure.`);
+    expect(() => readPlan(text)).toThrow(
+      expect.objectContaining({ problem: 'plan.schema.noCapture', facts: expect.objectContaining({ name }) }),
+    );
   }
 });
 
 test('a name that is none is not called missing', () => {
-  expect(() => readPlan('units:\n  - name: [A]\n')).toThrow('The name of the unit is no text.');
-  expect(() => readPlan('units:\n  - label: A\n')).toThrow('The name of the unit is missing.');
+  expect(() => readPlan('units:\n  - name: [A]\n')).toThrow(
+    expect.objectContaining({ problem: 'plan.schema.noText' }),
+  );
+  expect(() => readPlan('units:\n  - label: A\n')).toThrow(
+    expect.objectContaining({ problem: 'plan.schema.missing' }),
+  );
 });

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { parseUnitClaim } from '../../../src/bench/claims/parseUnitClaim.ts';
-import { claimGrammarError } from '../../../src/judge/claims/claim.ts';
 import { outletQuantities, unitQuantities } from '../../../src/judge/claims/claimedQuantities.ts';
 import { parseClaim } from '../../../src/judge/claims/parseClaim.ts';
 import { kindNames, waveformKinds } from '../../../src/judge/waveform/kinds.ts';
@@ -8,14 +7,13 @@ import { kindNames, waveformKinds } from '../../../src/judge/waveform/kinds.ts';
 const examplesOf = (quantities: Readonly<Record<string, { readonly examples: readonly string[] }>>) =>
   Object.entries(quantities).flatMap(([key, { examples }]) => examples.map((example) => [example, key]));
 
-test.each(examplesOf(outletQuantities))('“%s” is a claim of %s, and the advice names it', (example, key) => {
+test.each(examplesOf(outletQuantities))('“%s” is a claim of %s', (example, key) => {
   expect(parseClaim(example!)).toMatchObject({ text: example, quantity: key });
-  expect(claimGrammarError('nice', '').detail.advice).toContain(example);
 });
 
 test.each(examplesOf(unitQuantities))('“%s” is a claim of %s, for a bench test alone', (example, key) => {
   expect(parseUnitClaim(example!)).toMatchObject({ text: example, quantity: key });
-  expect(() => parseClaim(example!)).toThrow('one about a unit over several captures');
+  expect(() => parseClaim(example!)).toThrow(expect.objectContaining({ problem: 'claim.grammar.ofUnit' }));
 });
 
 test('the first example of a quantity has a tolerance or a bound', () => {

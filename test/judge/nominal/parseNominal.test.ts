@@ -21,12 +21,11 @@ describe('parseNominal', () => {
   });
 
   it.each(['', '120', 'V/Hz', '0V/60Hz', '120V/0Hz', '-120V', '60Hz/120V', '120V/60Hz/1', '1e3V', 'mains'])(
-    'refuses "%s" and shows how to write one',
+    'refuses "%s"',
     (text) => {
       const found = thrownBy(() => parseNominal(text));
       expect(found).toBeInstanceOf(MeasureError);
-      expect(found).toMatchObject({ code: 'nominal.grammar', detail: { received: text } });
-      expect((found as MeasureError).detail.advice).toContain('120V/60Hz');
+      expect(found).toMatchObject({ code: 'nominal.grammar', facts: { text } });
     },
   );
 

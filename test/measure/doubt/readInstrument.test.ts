@@ -25,10 +25,11 @@ test('readInstrument(text) gives the keys that stand there', () => {
 test('what is wrong is named with its line', () => {
   expect(refusal('bits: 8\ngain: 3\n')).toMatchObject({
     code: 'instrument.key',
-    detail: { line: 2, received: 'gain' },
+    facts: { key: 'gain' },
+    place: { line: 2 },
   });
-  expect(refusal('gainPercent: three')).toMatchObject({ code: 'instrument.value', detail: { line: 1 } });
-  expect(refusal('a: 1\n').message).toContain('"a"');
+  expect(refusal('gainPercent: three')).toMatchObject({ code: 'instrument.value', place: { line: 1 } });
+  expect(refusal('a: 1\n')).toMatchObject({ facts: { key: 'a' } });
   expect(refusal('gainPercent: -1').code).toBe('instrument.value');
   expect(refusal('bits: 0').code).toBe('instrument.value');
   expect(refusal('gainPercent: .nan').code).toBe('instrument.value');

@@ -98,7 +98,7 @@ test('the voltage itself is refused as the current, and the others are named', (
   const capture = readCapture(bytesOf(lines(['Time (s),Outlet (V),Clamp (V)', ...three])));
   const source = { file: 'a.csv', sha256: '0'.repeat(64) };
   expect(() => assayCapture(capture, source, { current: 'outlet' })).toThrow(
-    "Outlet is the voltage: it can't be the current too.",
+    expect.objectContaining({ code: 'channel.same', facts: { channel: 'Outlet', others: ['Clamp'] } }),
   );
   expect(assayCapture(capture, source, { current: 'Clamp' })[0]!.result.current?.channel).toBe('Clamp');
 });

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { flagName, flags } from '../../../src/assay/options/optionLists.ts';
 import { MeasureError } from '../../../src/base/measureError.ts';
+import { outletQuantities } from '../../../src/judge/claims/claimedQuantities.ts';
 import { errorWords } from '../../../src/words/errors/errorWords.ts';
 import { fieldOf, flagOf, type OptionName } from '../../../src/words/optionNames.ts';
 import { failureLine } from '../../../src/words/rankNotices.ts';
@@ -30,7 +32,11 @@ test.each(failures.map((error) => [error.problem, error] as const))(
     // They follow on "expected", "found", and the advice gets its own capital and full stop.
     for (const part of [expected, received]) expect(part ?? 'x').not.toMatch(/\.$|undefined|NaN/);
     expect(advice ?? 'x').not.toMatch(/undefined|NaN/);
-    expect(line(error, fieldOf)).not.toMatch(/ --\w(?!.*of the command line)/);
+    // But in a command to type, and where the page has no such field.
+    const onPage = line(error, fieldOf)
+      .replace(/sineassay bench .*/, '')
+      .replace(/--\S+ of the command line/, '');
+    for (const flag of flags) expect(onPage).not.toContain(`${flagName(flag)} `);
   },
 );
 
@@ -43,4 +49,10 @@ test('a place is said; of several channels the one that it is about, once', () =
   });
   const none = new MeasureError('channel.unmeasurable', { channel: 'CH2', unit: 'W' }, { channel: 'CH2' });
   expect(errorWords(none).message).toBe('CH2 carries neither volts nor amperes.');
+});
+
+test('who writes a claim that can’t be understood is shown one of each quantity', () => {
+  const { advice } = errorWords(new MeasureError('claim.grammar', { text: 'nice', lacks: 'value' }));
+  for (const { examples: written } of Object.values(outletQuantities))
+    for (const example of written) expect(advice).toContain(example);
 });
