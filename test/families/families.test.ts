@@ -4,9 +4,9 @@ import { families } from './families.ts';
 import { trialOf } from './trial.ts';
 
 /** A family; FAMILY_DRAWS asks for more, as `npm run families` does. */
-const DRAWS = Number(process.env['FAMILY_DRAWS'] ?? draws(6, 1));
-const ONLY = process.env['FAMILY'];
-const SEED = Number(process.env['FAMILY_SEED'] ?? 20_261_130);
+const DRAWS = Number(process.env.FAMILY_DRAWS ?? draws(6, 1));
+const ONLY = process.env.FAMILY;
+const SEED = Number(process.env.FAMILY_SEED ?? 20_261_130);
 
 /** What the stated intervals, of about 95 %, must hold at least in the long run. */
 const HELD = 0.92;

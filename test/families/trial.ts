@@ -70,8 +70,8 @@ function hold(
   for (const figure of figures) judge(figure, voltage[figure] as AnyFigure, truths[figure]);
   if (draw.resistorW !== undefined) {
     const power = result.power as unknown as Record<string, AnyFigure>;
-    judge('activeW', power['activeW']!, draw.resistorW);
-    judge('powerFactor', power['powerFactor']!, 1);
+    judge('activeW', power.activeW!, draw.resistorW);
+    judge('powerFactor', power.powerFactor!, 1);
     // The current is a copy of the voltage, distortion and all: V1·IH and VH·I1 are P·V1·VH/V², while what neither
     // heats nor is needed (N, Q1, DH) is nothing.
     const besideV = Math.sqrt(truth.rms ** 2 - truth.fundamental ** 2);
@@ -80,7 +80,7 @@ function hold(
       judge(key, power[key]!, distortionVar);
     judge(
       'nonfundamentalApparentVA',
-      power['nonfundamentalApparentVA']!,
+      power.nonfundamentalApparentVA!,
       Math.sqrt(draw.resistorW ** 2 * (1 - (truth.fundamental / truth.rms) ** 4)),
     );
     for (const key of ['nonactiveVar', 'fundamentalReactiveVar', 'harmonicDistortionVar'])

@@ -6,6 +6,6 @@ export default defineConfig({
     include: ['test/families/families.test.ts'],
     setupFiles: ['test/seed.ts'],
     testTimeout: 3_600_000,
-    env: { FAMILY_DRAWS: process.env['FAMILY_DRAWS'] ?? '400' },
+    env: { FAMILY_DRAWS: process.env.FAMILY_DRAWS ?? '400' },
   },
 });
