@@ -1,5 +1,5 @@
 import { cos, sin } from '../base/elementary.ts';
-import { MINIMUM_CYCLES } from '../signal/findFundamental.ts';
+import { MINIMUM_CYCLES } from '../signal/recordParts.ts';
 
 /** What outlets give, Hz. */
 const OUTLETS_HZ = [50, 60, 400];

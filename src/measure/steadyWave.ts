@@ -1,6 +1,6 @@
 import { MeasureError } from '../base/measureError.ts';
 import type { Capture, Channel, SampleRange } from '../read/capture.ts';
-import { MINIMUM_CYCLES } from '../signal/findFundamental.ts';
+import { MINIMUM_CYCLES } from '../signal/recordParts.ts';
 import { median, moments } from '../signal/statistics.ts';
 import { type LocatedWave, locateWave } from './locateWave.ts';
 import type { WaveInput } from './measuredWave.ts';

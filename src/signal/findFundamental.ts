@@ -1,7 +1,7 @@
 import { firstPeriod } from './firstPeriod.ts';
 import { fitHarmonics } from './fitHarmonics.ts';
 import type { HarmonicFit } from './harmonicFit.ts';
-import { blockMeans, LONG_RECORD } from './recordParts.ts';
+import { blockMeans, LONG_RECORD, MINIMUM_CYCLES } from './recordParts.ts';
 import { moments } from './statistics.ts';
 
 interface Fundamental {
@@ -21,9 +21,6 @@ export type NoFundamental =
   | 'too short'
   /** Under eight samples a period. */
   | 'too coarse';
-
-/** A record below this many periods is refused. A record of N samples covers N intervals. */
-export const MINIMUM_CYCLES = 1.3;
 
 /** Samples a cycle that are enough to look at. */
 const LOOK_SAMPLES = 128;

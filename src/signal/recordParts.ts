@@ -1,3 +1,6 @@
+/** A record below this many periods is refused. A record of N samples covers N intervals. */
+export const MINIMUM_CYCLES = 1.3;
+
 /**
  * Samples from which a record is long. Below it every sum runs over every sample; from it up fits are folded, first
  * looks see means of blocks, and statistics that a part of the record settles are taken on a part.

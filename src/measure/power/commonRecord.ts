@@ -1,10 +1,9 @@
 import type { MeasureError } from '../../base/measureError.ts';
-import { MINIMUM_CYCLES } from '../../signal/findFundamental.ts';
 import { fitHarmonics } from '../../signal/fitHarmonics.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { seriesAt } from '../../signal/harmonicSeries.ts';
 import { timeShiftedSeries } from '../../signal/phasors.ts';
-import { firstMissing } from '../../signal/recordParts.ts';
+import { firstMissing, MINIMUM_CYCLES } from '../../signal/recordParts.ts';
 import { storedResidual } from '../../signal/residual.ts';
 import { longestStretch } from '../locateWave.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
