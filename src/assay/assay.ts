@@ -51,7 +51,7 @@ export interface NamedBudget {
 
 /** Two cycles of the wave (fewer where the record is shorter), starting at a rising zero of the fundamental. */
 export interface Trace {
-  /** Seconds from that rising zero, ascending; shape N. */
+  /** Seconds from that rising zero, ascending, from below zero in a record of under three cycles; shape N. */
   readonly timeS: Float64Array;
   /** That rising zero on the file's own axis; where nothing repeats, the first sample. Sheets don't carry it. */
   readonly zeroS?: number;

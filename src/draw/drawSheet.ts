@@ -43,8 +43,11 @@ export function drawSheet(document: Document, assay: WordedAssay): SVGSVGElement
   const stretch = storyWords(result)?.stretch ?? '';
   const { svg, panel } = openSheet(document, titleSentence(result), description(result));
   drawHeader(panel(), result);
-  // The limits are for voltages: a current has none.
-  const limits = figures?.unit === 'V' ? harmonicLimits(limitTables(), result.nominal) : null;
+  // The limits are for voltages, a current has none; nor has what no limit was held against.
+  const limits =
+    figures?.unit === 'V' && result.findings.length > 0
+      ? harmonicLimits(limitTables(), result.nominal)
+      : null;
 
   drawTrace(panel(), trace, figures?.channel ?? '', figures?.frequencyHz.value ?? null, stretch, {
     x: page.left,

@@ -179,7 +179,7 @@ const LEAST_OF_A_WAVE = 2;
 function pieceReason({ stretch, wave: { figures } }: MeasuredChannel): string | null {
   const cycles = figures.cyclesUsed;
   if (stretch === undefined || cycles >= LEAST_OF_A_WAVE) return null;
-  return `only ${cycles.toFixed(1)} cycles of it are whole in this record, too few to tell what wave it is: save one with more of it`;
+  return `${cycles.toFixed(1)} cycles of it are too few to tell its kind; save a record that holds more of it`;
 }
 
 function notClassified({ levels }: Waveform, reason: string): Waveform {

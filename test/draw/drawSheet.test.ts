@@ -20,6 +20,21 @@ describe.each(Object.entries(assays))('drawSheet of %s', (_, assay) => {
   });
 });
 
+/** Under three cycles of a record the two that are shown begin before its first rising zero. */
+const early = (): ReturnType<(typeof assays)[string]> => {
+  const assay = assays.goodSine!();
+  const { trace } = assay;
+  return { ...assay, trace: { ...trace, timeS: trace.timeS.map((t) => t - 0.4 / 60) } };
+};
+
+describe('drawSheet of a wave that begins before its rising zero', () => {
+  itIsASheet(drawSheet(document, early()), (page) => sheetSvg(page, early()));
+
+  it('shows all of it', () => {
+    expect(texts(drawSheet(document, early()))).toContain('Two cycles');
+  });
+});
+
 describe('drawSheet', () => {
   const drawn = (name: string): string[] => texts(drawSheet(document, assays[name]!()));
 

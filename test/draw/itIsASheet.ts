@@ -17,6 +17,22 @@ export function overlaps(svg: Element): string[] {
   );
 }
 
+/** Paths of which a point lies outside a box; those of a group that is moved are left out. */
+export function linesOutside(
+  svg: Element,
+  box: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
+): string[] {
+  return [...svg.querySelectorAll('path')].flatMap((path) => {
+    if (path.closest('[transform]') !== null) return [];
+    const d = path.getAttribute('d') ?? '';
+    const points = [...d.matchAll(/[ML](-?[\d.]+)[ ,](-?[\d.]+)/g)].map(
+      ([, x, y]) => [Number(x), Number(y)] as const,
+    );
+    const isIn = points.every(([x, y]) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom);
+    return isIn ? [] : [d.slice(0, 60)];
+  });
+}
+
 /**
  * What holds of every sheet of 1600 × 900, whatever it shows.
  *
@@ -36,6 +52,10 @@ export function itIsASheet(svg: Element, written: (document: Document) => string
       expect.soft(bottom, text).toBeLessThanOrEqual(890);
     }
     expect(overlaps(svg)).toEqual([]);
+  });
+
+  it('draws no line beyond the paper, none left of the text', () => {
+    expect(linesOutside(svg, { left: 40, right: 1560, top: 0, bottom: 900 })).toEqual([]);
   });
 
   it('is well-formed, with a title, a description and real text', () => {

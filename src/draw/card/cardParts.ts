@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3';
 import type { Dynamics, Trace } from '../../assay/assay.ts';
 import { withUnit } from '../../words/numbers.ts';
 import { boundText, figureParts, secondsText } from '../../words/quantities.ts';
-import { drawCurve, extentOf } from '../panels/drawCurve.ts';
+import { drawCurve, extentOf, spanOf } from '../panels/drawCurve.ts';
 import type { Box } from '../paper/page.ts';
 import type { Inks } from '../paper/palette.ts';
 import { cutText, type Panel, textWidth, writeText } from '../paper/writeText.ts';
@@ -132,8 +132,7 @@ export function drawCardWave(
   inks: Inks,
   box: Box,
 ): void {
-  const endS = trace.timeS.at(-1) ?? 0;
-  const time = scaleLinear([0, endS > 0 ? endS : 1], [box.x, box.x + box.width]);
+  const time = scaleLinear(spanOf(trace.timeS), [box.x, box.x + box.width]);
   const [low, high] = frequencyHz === null ? extentOf(trace.wave) : extentOf(trace.wave, trace.ideal);
   const value = scaleLinear([low, high], [box.y + box.height - 6, box.y + namesHeight + 6]);
   drawZero(panel, value, inks, box);

@@ -7,7 +7,7 @@ import { mainFigures } from '../../words/figureRows.ts';
 import { cleanTexts } from '../../words/text.ts';
 import { drawValueAxis } from '../panels/axes.ts';
 import { capturesHeight, drawCaptures } from '../panels/drawCaptures.ts';
-import { drawCurve, extentOf } from '../panels/drawCurve.ts';
+import { drawCurve, extentOf, spanOf } from '../panels/drawCurve.ts';
 import { drawNotes } from '../panels/drawNotes.ts';
 import { drawCautions, drawTitle } from '../panels/drawTitle.ts';
 import { type Box, openSheet, page } from '../paper/page.ts';
@@ -118,9 +118,8 @@ const headingHeight = 44;
  * @param box - its top is the heading's baseline.
  */
 function drawOverlay(panel: Panel, a: OverlayWave, b: OverlayWave, unit: 'V' | 'A', box: Box): void {
-  const end = Math.max(a.cycles.at(-1) ?? 0, b.cycles.at(-1) ?? 0) || 1;
   const plot = { x: box.x + axisWidth, width: box.width - axisWidth };
-  const cycle = scaleLinear([0, end], [plot.x, plot.x + plot.width]);
+  const cycle = scaleLinear(spanOf(a.cycles, b.cycles), [plot.x, plot.x + plot.width]);
   const bottom = box.y + box.height - cyclesHeight;
   const waveBottom = bottom - differenceHeight - headingHeight;
   writeHeading(panel, 'Both waves', 'each by its own cycles, from a rising zero', box.x, box.y, box.width);

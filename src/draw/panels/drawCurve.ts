@@ -47,6 +47,17 @@ export function tracePath(x: Float64Array, y: Float64Array): string {
   return path(columnExtremes(x, [y], Math.max(1, width))) ?? '';
 }
 
+/**
+ * What a time axis shows of some waves: from a rising zero on, or from before it where a short record's wave begins there.
+ *
+ * @param times - each ascending; or cycles.
+ */
+export function spanOf(...times: readonly Float64Array[]): [number, number] {
+  const from = Math.min(0, ...times.map((time) => time[0] ?? 0));
+  const to = Math.max(...times.map((time) => time.at(-1) ?? 0));
+  return [from, to > from ? to : from + 1];
+}
+
 /** Smallest and largest finite value of several arrays together; [−1, 1] where there is none. */
 export function extentOf(...arrays: readonly Float64Array[]): [number, number] {
   let low = Number.POSITIVE_INFINITY;

@@ -5,7 +5,7 @@ import type { Box } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { type Panel, textWidth, writeHeading, writeText } from '../paper/writeText.ts';
 import { drawTimeAxis, drawValueAxis } from './axes.ts';
-import { drawCurve, extentOf } from './drawCurve.ts';
+import { drawCurve, extentOf, spanOf } from './drawCurve.ts';
 
 /** Room left of the plots for their values, and below them for the times. */
 const axisWidth = 58;
@@ -31,16 +31,16 @@ export function drawTrace(
   stretch: string,
   box: Box,
 ): void {
-  const endS = trace.timeS.at(-1) ?? 0;
+  const [fromS, toS] = spanOf(trace.timeS);
   const plot = { x: box.x + axisWidth, width: box.width - axisWidth };
-  const time = scaleLinear([0, endS > 0 ? endS : 1], [plot.x, plot.x + plot.width]);
+  const time = scaleLinear([fromS, toS], [plot.x, plot.x + plot.width]);
   const bottom = box.y + box.height - timeHeight;
   const waveBottom = frequencyHz === null ? bottom : bottom - residualHeight - headingHeight;
   const waveBox = { ...plot, y: box.y + 12, height: waveBottom - box.y - 12 };
 
   writeHeading(
     panel,
-    `${headingOf(endS, frequencyHz)}${stretch === '' ? '' : ` ${stretch}`}`,
+    `${headingOf(toS - fromS, frequencyHz)}${stretch === '' ? '' : ` ${stretch}`}`,
     channelName(channel),
     box.x,
     box.y,

@@ -6,7 +6,7 @@ import { darkPalette } from '../../../src/draw/paper/palette.ts';
 import { assays } from '../../fixtures/assays.ts';
 import { stories } from '../../fixtures/stories.ts';
 import { waveAssay } from '../../fixtures/waveAssay.ts';
-import { overlaps } from '../itIsASheet.ts';
+import { linesOutside, overlaps } from '../itIsASheet.ts';
 import { textBoxes } from '../paper/textBoxes.ts';
 
 const { document } = new JSDOM().window;
@@ -67,4 +67,18 @@ describe.each(Object.entries(stories))('the card of a record with a story: %s', 
     for (const { right, text } of boxes) expect(right, text).toBeLessThanOrEqual(1560);
     expect(overlaps(svg)).toEqual([]);
   });
+});
+
+test('a wave that begins before its rising zero stays on the card', () => {
+  const assay = waveAssay((turn) => 170 * Math.sin(2 * Math.PI * turn));
+  const { trace } = assay;
+  const early = { ...assay, trace: { ...trace, timeS: trace.timeS.map((t) => t - 0.4 / 60) } };
+  const svg = drawCard(document, early, 'light');
+  const [, , width, height] = svg.getAttribute('viewBox')!.split(' ').map(Number) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  expect(linesOutside(svg, { left: 40, right: width - 40, top: 0, bottom: height })).toEqual([]);
 });
