@@ -1,4 +1,5 @@
-import { type ErrorMaker, makeError, type NoFacts } from '../base/measureError.ts';
+import { type ErrorMaker, makeError } from '../base/measureError.ts';
+import type { NoFacts } from '../base/notice.ts';
 
 /** What is wrong with what a person tells of a capture. */
 export interface AssayErrors {

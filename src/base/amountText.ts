@@ -1,5 +1,10 @@
 import { decimalExponent, powerOfTen } from './elementary.ts';
 
+/** A number inside a sentence, to so many significant digits, as short as it can be. */
+export function rounded(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits)));
+}
+
 const PREFIXES: Readonly<Record<number, string>> = {
   [-15]: 'f',
   [-12]: 'p',
@@ -19,8 +24,8 @@ const PREFIXES: Readonly<Record<number, string>> = {
  * @param digits - significant ones; zeros behind the mark are dropped.
  */
 export function amountText(value: number, unit: string, digits = 3): string {
-  const rounded = Number(value.toPrecision(digits));
-  if (rounded === 0 || !Number.isFinite(rounded)) return `${rounded} ${unit}`;
-  const exponent = Math.min(9, Math.max(-15, 3 * Math.floor(decimalExponent(rounded) / 3)));
+  const shown = Number(value.toPrecision(digits));
+  if (shown === 0 || !Number.isFinite(shown)) return `${shown} ${unit}`;
+  const exponent = Math.min(9, Math.max(-15, 3 * Math.floor(decimalExponent(shown) / 3)));
   return `${Number((value / powerOfTen(exponent)).toPrecision(digits))} ${PREFIXES[exponent]}${unit}`;
 }

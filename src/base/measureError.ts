@@ -71,9 +71,6 @@ export function makeError(problem: string, facts: Facts, place?: ErrorPlace): Me
   return new MeasureError(problem, facts, place);
 }
 
-/** Of a problem that there is nothing more to know of. */
-export type NoFacts = Readonly<Record<never, never>>;
-
 /** What an error says that brings its own sentences. */
 export interface Wording {
   /** One sentence that says what is wrong. */

@@ -19,8 +19,8 @@ export type FactOf<Codes> = {
   readonly [Code in keyof Codes]: { readonly code: Code } & Readonly<Codes[Code]>;
 }[keyof Codes];
 
-/** The facts of a code that says all by itself. */
-export type NoFacts = unknown;
+/** The facts of a code or problem that says all by itself. */
+export type NoFacts = Readonly<Record<never, never>>;
 
 /** Whose doubt a notice is, where that must be said. */
 export interface NoticeSource {

@@ -1,4 +1,5 @@
-import { type ErrorData, type ErrorMaker, makeError, type NoFacts } from '../base/measureError.ts';
+import { type ErrorData, type ErrorMaker, makeError } from '../base/measureError.ts';
+import type { NoFacts } from '../base/notice.ts';
 
 /** What can be wrong with a plan, with earlier documents, and with what is claimed of a unit. */
 export interface BenchErrors {

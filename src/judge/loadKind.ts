@@ -1,7 +1,7 @@
+import { rounded } from '../base/amountText.ts';
 import { hypot } from '../base/elementary.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
 import type { Harmonic, WaveFigures } from '../measure/waveFigures.ts';
-import { rounded } from './waveform/distortionReasons.ts';
 
 export type LoadKindName =
   | 'resistive'

@@ -1,4 +1,5 @@
-import { type ErrorMaker, makeError, type NoFacts } from '../base/measureError.ts';
+import { type ErrorMaker, makeError } from '../base/measureError.ts';
+import type { NoFacts } from '../base/notice.ts';
 
 /** Why a capture can't be measured, or what is wrong with what was told of the instruments. */
 export interface MeasureErrors {

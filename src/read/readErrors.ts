@@ -1,4 +1,5 @@
-import { type ErrorMaker, makeError, type NoFacts } from '../base/measureError.ts';
+import { type ErrorMaker, makeError } from '../base/measureError.ts';
+import type { NoFacts } from '../base/notice.ts';
 import type { Quantity } from './capture.ts';
 
 /** What can be wrong with a file as a capture, or with what is asked of it. */

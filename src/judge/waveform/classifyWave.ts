@@ -1,10 +1,11 @@
+import { rounded } from '../../base/amountText.ts';
 import { hypot } from '../../base/elementary.ts';
 import type { MeasuredFigure } from '../../base/figure.ts';
 import type { MeasuredWave, PeriodicWave } from '../../measure/measuredWave.ts';
 import { alternates } from '../../measure/waveEstimate.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import { sampleCycle } from '../../signal/harmonicSeries.ts';
-import { distortionReasons, rounded } from './distortionReasons.ts';
+import { distortionReasons } from './distortionReasons.ts';
 import { kindOfLevels } from './kinds.ts';
 import type { Waveform } from './waveform.ts';
 

@@ -1,3 +1,4 @@
+import { rounded } from '../../base/amountText.ts';
 import type { PeriodicWave } from '../../measure/measuredWave.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 
@@ -84,9 +85,4 @@ function isTriangular({ harmonics, crestFactor }: WaveFigures): boolean {
   const fifth = harmonics[4]?.percent ?? 0;
   const crest = crestFactor.value ?? 0;
   return Math.abs(third - 100 / 9) < 2 && Math.abs(fifth - 4) < 1.5 && crest > 1.6 && crest < 1.8;
-}
-
-/** A number inside a reason, to so many significant digits, without an exponent. */
-export function rounded(value: number, digits: number): string {
-  return String(Number(value.toPrecision(digits)));
 }

@@ -1,8 +1,7 @@
-import { amountText } from '../../base/amountText.ts';
+import { amountText, rounded } from '../../base/amountText.ts';
 import { scaleAtLeast } from '../../measure/digitiser/digitiserAdvice.ts';
 import type { MeasureErrors } from '../../measure/measureErrors.ts';
 import { MINIMUM_CYCLES } from '../../signal/recordParts.ts';
-import { rounded } from '../notices/sentences.ts';
 import type { ErrorWords } from './wording.ts';
 
 const PERIODS = `at least ${MINIMUM_CYCLES} periods of a wave`;

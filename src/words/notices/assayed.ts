@@ -1,7 +1,8 @@
 import type { AssayNotices } from '../../assay/notices.ts';
+import { rounded } from '../../base/amountText.ts';
 import { errorOf } from '../../base/measureError.ts';
 import { errorWords } from '../errors/errorWords.ts';
-import { rounded, type SentencesOf } from './sentences.ts';
+import type { SentencesOf } from './sentences.ts';
 
 /** What is doubted of a capture as a whole. */
 export const assayed: SentencesOf<AssayNotices> = {

@@ -1,5 +1,6 @@
+import { rounded } from '../../base/amountText.ts';
 import type { JudgeNotices, MeterFacts } from '../../judge/notices.ts';
-import { rounded, type SentencesOf } from './sentences.ts';
+import type { SentencesOf } from './sentences.ts';
 
 type Taken = Readonly<JudgeNotices['nominal.off']>;
 type Outlet = Taken['nominal'];

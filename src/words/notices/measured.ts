@@ -1,6 +1,6 @@
-import { amountText } from '../../base/amountText.ts';
+import { amountText, rounded } from '../../base/amountText.ts';
 import type { DigitiserNotices, MeasureNotices } from '../../measure/notices.ts';
-import { rounded, type SentencesOf } from './sentences.ts';
+import type { SentencesOf } from './sentences.ts';
 
 /** What to set on the scope to use more of its digitiser. */
 const ofDigitiser: SentencesOf<DigitiserNotices> = {

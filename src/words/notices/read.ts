@@ -1,7 +1,7 @@
-import { amountText } from '../../base/amountText.ts';
+import { amountText, rounded } from '../../base/amountText.ts';
 import type { ReadNotices } from '../../read/notices.ts';
 import type { OptionName } from '../optionNames.ts';
-import { rounded, type SentencesOf } from './sentences.ts';
+import type { SentencesOf } from './sentences.ts';
 
 const quoted = (names: readonly string[]): string => names.map((name) => `"${name}"`).join(', ');
 

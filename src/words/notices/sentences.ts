@@ -4,8 +4,3 @@ import type { OptionName } from '../optionNames.ts';
 export type SentencesOf<Codes> = {
   readonly [Code in keyof Codes]: string | ((facts: Readonly<Codes[Code]>, option: OptionName) => string);
 };
-
-/** A number inside a sentence, to so many significant digits, as short as it can be. */
-export function rounded(value: number, digits: number): string {
-  return String(Number(value.toPrecision(digits)));
-}
