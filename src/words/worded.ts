@@ -1,12 +1,14 @@
 import type { AssayNotice, AssayNotices } from '../assay/notices.ts';
 import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
 import type { BenchNotices, CompareNotices } from '../bench/notices.ts';
+import type { LogNotices } from '../energy/log/notices.ts';
 import type { JudgeNotices, MeterFacts } from '../judge/notices.ts';
 import type { MeasureNotices } from '../measure/notices.ts';
 import type { ReadNotices } from '../read/notices.ts';
 import { assayed } from './notices/assayed.ts';
 import { benched, compared } from './notices/benched.ts';
 import { judged, metered } from './notices/judged.ts';
+import { logged } from './notices/logged.ts';
 import { measured } from './notices/measured.ts';
 import { read } from './notices/read.ts';
 import type { SentencesOf } from './notices/sentences.ts';
@@ -49,6 +51,7 @@ interface Codes
     JudgeNotices,
     MeterFacts,
     AssayNotices,
+    LogNotices,
     BenchNotices,
     CompareNotices {}
 
@@ -58,6 +61,7 @@ const sentences: SentencesOf<Codes> = {
   ...judged,
   ...metered,
   ...assayed,
+  ...logged,
   ...benched,
   ...compared,
 };
