@@ -20,6 +20,15 @@ export interface Instrument {
   readonly meterPercent: number;
   /** −3 dB of that multimeter; null: not known, so that it proves nothing about waves with edges. */
   readonly meterBandwidthHz: number | null;
+  /** Of a meter that logs: volts, amperes and watts, % of reading; null: assumed by what it logs. */
+  readonly voltageGainPercent: number | null;
+  readonly currentGainPercent: number | null;
+  readonly powerGainPercent: number | null;
+  /** Its offsets, A and W (that of volts is `offsetV`); null: steps of its readings. */
+  readonly offsetA: number | null;
+  readonly offsetW: number | null;
+  /** Its clock, parts per million; null: assumed by how it tells time. */
+  readonly clockPpm: number | null;
 }
 
 /**
@@ -36,6 +45,12 @@ export const ASSUMED_INSTRUMENT: Instrument = {
   bandwidthHz: null,
   meterPercent: 1,
   meterBandwidthHz: null,
+  voltageGainPercent: null,
+  currentGainPercent: null,
+  powerGainPercent: null,
+  offsetA: null,
+  offsetW: null,
+  clockPpm: null,
 };
 
 /** Offset assumed of a scope, % of the range that the record spans. Common practice, no source. */

@@ -6,6 +6,11 @@ const halfWidths = alike(
   ['gainPercent', 'probePercent', 'timeBasePpm', 'distortionPercent', 'meterPercent'],
   size,
 );
+/** Of a meter that logs. */
+const logged = [
+  ...(['voltageGainPercent', 'currentGainPercent', 'powerGainPercent'] as const),
+  ...(['offsetA', 'offsetW', 'clockPpm'] as const),
+] as const;
 const aboveZero = v.pipe(v.number(), v.finite(), v.gtValue(0));
 /** They need a number above zero; the others may be zero. */
 export const needAboveZero: Readonly<Record<'bits' | 'bandwidthHz' | 'meterBandwidthHz', Schema<number>>> =
@@ -13,14 +18,14 @@ export const needAboveZero: Readonly<Record<'bits' | 'bandwidthHz' | 'meterBandw
 
 /** A person states numbers, and no key that is not one of these. */
 export const instrumentFileSchema: Schema<Partial<Instrument>> = v.strictObject(
-  optional({ ...halfWidths, offsetV: size, ...needAboveZero }),
+  optional({ ...halfWidths, offsetV: size, ...alike(logged, size), ...needAboveZero }),
 );
 
 /** As data carry it: what is not known may stand as null. */
 export const instrumentSchema: Schema<Partial<Instrument>> = v.looseObject(
   optional({
     ...halfWidths,
-    offsetV: v.nullable(size),
+    ...alike(['offsetV', ...logged], v.nullable(size)),
     ...alike(['bits', 'bandwidthHz', 'meterBandwidthHz'], v.nullable(aboveZero)),
   }),
 );

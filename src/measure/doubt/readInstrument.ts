@@ -16,6 +16,12 @@ const EXAMPLES: Readonly<Record<keyof Instrument, number>> = {
   bandwidthHz: 20e6,
   meterPercent: 1,
   meterBandwidthHz: 1000,
+  voltageGainPercent: 0.5,
+  currentGainPercent: 1,
+  powerGainPercent: 1.5,
+  offsetA: 0.02,
+  offsetW: 0.2,
+  clockPpm: 100,
 };
 
 /**

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Figure } from '../../../src/base/figure.ts';
-import type { Instrument } from '../../../src/measure/doubt/instrument.ts';
+import { ASSUMED_INSTRUMENT, type Instrument } from '../../../src/measure/doubt/instrument.ts';
 import { measureWave } from '../../../src/measure/measureWave.ts';
 import { gaussianNumbers, randomNumbers } from '../../../src/signal/randomNumbers.ts';
 
@@ -15,6 +15,7 @@ const between = (low: number, high: number): number => low + (high - low) * rand
 const pick = <T>(choices: readonly [T, ...T[]]): T => choices[Math.floor(random() * choices.length)]!;
 
 const instrument: Instrument = {
+  ...ASSUMED_INSTRUMENT,
   bits: null,
   gainPercent: 1.5,
   offsetV: 0.8,

@@ -1,0 +1,128 @@
+import { type Component, nearEnds, within } from '../../measure/doubt/component.ts';
+import type { Course } from '../runs/course.ts';
+import { type Integral, type RunTime, standingHours } from '../runs/integrals.ts';
+import type { Run } from '../runs/runs.ts';
+import type { LogMeter } from './logMeter.ts';
+
+/** What is known of a run, for the doubt of its sums. */
+export interface RunSums {
+  readonly course: Course;
+  readonly run: Run;
+  readonly time: RunTime;
+  readonly meter: LogMeter;
+  /** Shape N, the run's own direction positive: W and A. */
+  readonly watts: Float64Array | null;
+  readonly amps: Float64Array | null;
+  /** Of W and A; null where there are none. */
+  readonly energy: Integral | null;
+  readonly charge: Integral | null;
+}
+
+/**
+ * What a run's energy may be off by, in Wh.
+ *
+ * Gain, offset and clock are one value for all rows, so that more rows do not help; a step of the readings is one
+ * value for as long as they stand still (JCGM 100:2008, 5.2.2).
+ */
+export function energyDoubts(sums: RunSums): readonly Component[] {
+  const { energy } = sums;
+  if (energy === null) return [];
+  return [...levelDoubts(sums), clock(sums, energy.sum), ...samplingDoubts(sums.run, energy, 'Wh')];
+}
+
+/** The same of its charge, in Ah. */
+export function chargeDoubts(sums: RunSums): readonly Component[] {
+  const { charge, course, run, time, meter } = sums;
+  if (charge === null) return [];
+  return [
+    within('current gain', meter.currentGainPercent, '%', charge.sum / 100),
+    within('current offset', meter.offsetA, 'A', time.total),
+    resolution(
+      'resolution of the amperes',
+      course.steps.amps,
+      'A',
+      standingHours(run, time, course.amps!, null),
+    ),
+    clock(sums, charge.sum),
+    ...samplingDoubts(run, charge, 'Ah'),
+  ];
+}
+
+/** What the meter's levels do to the energy: what a mean power is off by as well. */
+export function levelDoubts({ course, run, time, meter, energy, amps }: RunSums): readonly Component[] {
+  const sum = energy?.sum ?? 0;
+  if (course.from === 'volts and amperes') {
+    const { volts, steps } = course;
+    let voltHours = 0;
+    let ampHours = 0;
+    for (let row = run.first; row <= run.last; row++) {
+      voltHours += time.hours[row - run.first]! * volts![row]!;
+      ampHours += time.hours[row - run.first]! * amps![row]!;
+    }
+    return [
+      within('voltage gain', meter.voltageGainPercent, '%', sum / 100),
+      within('current gain', meter.currentGainPercent, '%', sum / 100),
+      within('voltage offset', meter.offsetV, 'V', ampHours),
+      within('current offset', meter.offsetA, 'A', voltHours),
+      resolution('resolution of the volts', steps.volts, 'V', standingHours(run, time, volts!, amps)),
+      resolution('resolution of the amperes', steps.amps, 'A', standingHours(run, time, course.amps!, volts)),
+    ];
+  }
+  const gain = within('power gain', meter.powerGainPercent, '%', sum / 100);
+  if (course.from === 'counter') {
+    // The difference of two readings, each rounded: a triangle of deviation q/√6.
+    const counted: Component = {
+      ...{
+        source: 'resolution of the counter',
+        type: 'B',
+        distribution: 'normal',
+        unit: 'Wh',
+        sensitivity: 1,
+      },
+      standardUncertainty: course.counterStepWh / Math.sqrt(6),
+    };
+    return [gain, counted];
+  }
+  return [
+    gain,
+    within('power offset', meter.offsetW, 'W', time.total),
+    resolution(
+      'resolution of the watts',
+      course.steps.watts,
+      'W',
+      standingHours(run, time, course.watts!, null),
+    ),
+  ];
+}
+
+/** A step q of readings: ± q/2 as often as not anywhere; of many that are off each for itself, a normal sum. */
+function resolution(
+  source: string,
+  step: number,
+  unit: string,
+  { root, largest }: { readonly root: number; readonly largest: number },
+): Component {
+  const one = within(source, step / 2, unit, root);
+  return largest > 0.8 * root ? one : { ...one, distribution: 'normal' };
+}
+
+function clock({ meter }: RunSums, sum: number): Component {
+  return within('clock', meter.clockPpm, 'ppm', sum / 1e6);
+}
+
+/**
+ * What may lie between rows. Edges come when they like, each for itself; those of a load that cycles may keep step
+ * with the rows, and then all lie on one side.
+ */
+function samplingDoubts(run: Run, sums: Integral, unit: string): readonly Component[] {
+  const { betweenRows, largestBetween, betweenRowsTogether, holes } = sums;
+  const source = 'changes between rows';
+  const between: Component =
+    run.kind === 'cycling'
+      ? nearEnds(source, betweenRowsTogether, unit, 1)
+      : {
+          ...within(source, betweenRows, unit, 1),
+          distribution: largestBetween > 0.8 * betweenRows ? 'rectangular' : 'normal',
+        };
+  return holes > 0 ? [between, within('holes', holes, unit, 1)] : [between];
+}
