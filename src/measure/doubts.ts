@@ -160,39 +160,26 @@ function acCoupledNotice({ acCoupled }: PeriodicRecord): MeasureNotice | null {
   return acCoupled ? { code: 'coupling.ac' } : null;
 }
 
-/** Pairs of neighbours that must differ for the order within them to mean something. */
-const LEAST_PAIRS = 100;
-/** Of them, those that stand in one and the same order. */
+/** Samples that must stand off the line through their neighbours for the side on which they do to mean something. */
+const LEAST_BENDS = 200;
+/** Of them, those on the side that a zigzag asks for. */
 const ALIKE = 0.97;
 
 /**
  * Whether a record is of a scope's peak detection: of each two neighbours the one is the highest, the other the lowest
- * of an interval, in the same order throughout, so that it alternates up and down all along.
+ * of an interval, in the same order throughout. So it is a zigzag all along: every other sample stands above the line
+ * through its neighbours, the others below. A steep flank only tilts that line, and of noise half stand on either side.
  *
  * @param samples - shape N; NaN marks a missing sample. Not changed.
  */
 function peakDetected(samples: Float64Array): boolean {
-  // Rises and falls from an even to an odd place, and from an odd to an even one.
-  const rises = [0, 0];
-  const falls = [0, 0];
-  for (let n = 1; n < samples.length; n++) {
-    const step = samples[n]! - samples[n - 1]!;
-    if (step > 0) rises[n & 1]!++;
-    else if (step < 0) falls[n & 1]!++;
+  // Samples in step with a zigzag whose even samples are the high ones, and those in step with the other.
+  let [evenHigh, oddHigh] = [0, 0];
+  for (let n = 1; n < samples.length - 1; n++) {
+    const bend = 2 * samples[n]! - samples[n - 1]! - samples[n + 1]!;
+    if (n % 2 === 0 ? bend > 0 : bend < 0) evenHigh++;
+    else if (n % 2 === 0 ? bend < 0 : bend > 0) oddHigh++;
   }
-  const within = [0, 1].map((place) => alike(rises[place]!, falls[place]!));
-  // On a flank the way to the next interval may go on; on the whole it goes back.
-  return (
-    (within[0] === 1 && falls[1]! > rises[1]!) ||
-    (within[0] === -1 && rises[1]! > falls[1]!) ||
-    (within[1] === 1 && falls[0]! > rises[0]!) ||
-    (within[1] === -1 && rises[0]! > falls[0]!)
-  );
-}
-
-/** 1: nearly all rise, −1: nearly all fall, 0: neither. */
-function alike(rises: number, falls: number): -1 | 0 | 1 {
-  const moved = rises + falls;
-  if (moved < LEAST_PAIRS) return 0;
-  return rises >= ALIKE * moved ? 1 : falls >= ALIKE * moved ? -1 : 0;
+  const bends = evenHigh + oddHigh;
+  return bends >= LEAST_BENDS && Math.max(evenHigh, oddHigh) >= ALIKE * bends;
 }

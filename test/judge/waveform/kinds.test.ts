@@ -162,6 +162,13 @@ test('pairs of highest and lowest values are seen to be those of peak detection'
   const pairs = plain.map((value, n) => value + (n % 2 === 0 ? 0.02 : -0.02));
   expect(codes(pairs)).toContain('acquisition.pairs');
   expect(codes(plain)).not.toContain('acquisition.pairs');
+  // At 200 samples a cycle a flank is steeper than the pair is high: within a pair the wave goes either way.
+  const steep = Float64Array.from({ length: 1400 }, (_, n) => sine(n / 200.3) + 0.002 * normal());
+  expect(codes(steep.map((value, n) => value + (n % 2 === 0 ? 0.008 : -0.008)))).toContain(
+    'acquisition.pairs',
+  );
+  // Of a slow scope each value stands twice: neighbours are equal in pairs, and nothing zigzags.
+  expect(codes(plain.map((_, n) => plain[n & ~1]!))).not.toContain('acquisition.pairs');
   // A clean sine rises for half a cycle and falls for the other.
   expect(codes(Float64Array.from({ length: 4000 }, (_, n) => sine(n / 900.3)))).not.toContain(
     'acquisition.pairs',
