@@ -1,4 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
+import { extremes } from '../../signal/statistics.ts';
 import type { HalfCycleRms, MeasuringChain } from '../envelope.ts';
 import { type EnvelopeMoves, type Move, STEP_RATIO } from './envelopeMoves.ts';
 import { currentTimeS } from './eventLoads.ts';
@@ -32,11 +33,30 @@ export function stepMoves(
   { nominal, betweenSamples }: Omit<LoadStepOptions, 'chain'>,
 ): readonly Move[] {
   const jumpy = { scatter, nominal, betweenSamples };
-  return moves.filter((move) => {
+  return moves.filter((move, i) => {
     if (move.isBreak) return false;
     if (current !== null && currentDirection(current, voltage, move) !== null) return true;
-    return differ(move.before.mean, move.after.mean, extremeOf(voltage.rms, move).value, jumpy);
+    const extreme = extremeOf(voltage.rms, move).value;
+    const ahead = voltage.rms.subarray(moves[i - 1]?.after.from ?? 0, move.before.last + 1);
+    return differ(move.before.mean, move.after.mean, extreme, jumpy) && !isWander(move, extreme, ahead);
   });
+}
+
+/** Of what a change goes by: a voltage that moved by so much ahead of it was at no level. */
+const WANDERS = 1 / 3;
+/** Of the level before: what is farther from it is a supply that comes or goes, no wander. */
+const LIT = 0.1;
+
+/**
+ * Whether a change is a part of a voltage that goes up and down all along, as a slow ripple makes it: it comes to no
+ * level, and the voltage ahead of it was at none. A record of a few cycles doesn't show how restless it is otherwise.
+ *
+ * @param ahead - RMS of the half cycles between the move before, or the record's beginning, and this one.
+ */
+function isWander({ before, after }: Move, extreme: number, ahead: Float64Array): boolean {
+  if (after.settled) return false;
+  const { min, max } = extremes(ahead.filter((rms) => Math.abs(rms - before.mean) < LIT * before.mean));
+  return !before.settled || max - min > WANDERS * Math.abs(extreme - before.mean);
 }
 
 /** The load steps among the moves of a supply, in time order; empty where nothing steps. */

@@ -141,3 +141,29 @@ test('a cut sine without noise whose jumps all slip by a sample at once has no s
     }
   }
 });
+
+test.each([11, 22, 43])(
+  'a ripple folded down to %d Hz makes no step in a record of five cycles',
+  (rippleHz) => {
+    for (let run = 0; run < 12; run++) {
+      const phase = run / 12;
+      const samples = Float64Array.from({ length: 1700 }, (_, n) => {
+        const t = n / 20_000;
+        const ripple = 0.015 * Math.sin(2 * Math.PI * (rippleHz * t + phase));
+        return Math.SQRT2 * 230 * (Math.sin(2 * Math.PI * (60 * t + 3 * phase)) + ripple);
+      });
+      const course = supplyTimeline({ samples, startS: 0, intervalS: 1 / 20_000 }, { nominal: 230 })!;
+      expect(course.steps, `phase ${phase}`).toEqual([]);
+    }
+  },
+);
+
+test('a step that has not come to a level when the record ends is one: the voltage ahead of it stands still', () => {
+  const samples = Float64Array.from({ length: 4000 }, (_, n) => {
+    const t = n / 20_000;
+    const gain = t < 0.15 ? 1 : 1 - 0.03 * Math.exp((0.15 - t) / 0.05);
+    return Math.SQRT2 * 230 * gain * Math.sin(2 * Math.PI * 60 * t);
+  });
+  const { steps } = supplyTimeline({ samples, startS: 0, intervalS: 1 / 20_000 }, { nominal: 230 })!;
+  expect(steps.map(({ direction }) => direction)).toEqual(['on']);
+});
