@@ -18,13 +18,20 @@ export function kindPhrase(result: MeasureResult, sine = 'a pure sine', isClause
   const part = partPhrase(result);
   if (name === null) {
     const why = reasons[0]?.replace(/[.\s]+$/, '');
-    const subject = `${isClause ? 'the' : 'this'} ${isCurrent ? 'current' : 'wave'}`;
-    return `${subject} can’t be classified${why === undefined ? '' : `: ${why}`}${part}`;
+    return `${unclassified(result, isClause)}${why === undefined ? '' : `: ${why}`}${part}`;
   }
   const details = [...dwell(result), ...distortion(result)];
   const figures = details.length === 0 ? '' : `${isClause ? ',' : ':'} ${details.join(', ')}`;
   const verb = isClause ? '' : `this ${isCurrent ? 'current ' : ''}is `;
   return `${verb}${name}${atTheEdge ? ', at the edge' : ''}${figures}${insideLimits(result)}${part}`;
+}
+
+/** Of what has no kind: "this wave can’t be classified"; where nothing repeats, "there is no wave to classify". */
+export function unclassified(result: MeasureResult, isClause = false): string {
+  const figures = mainFigures(result);
+  if (figures !== null && figures.frequencyHz.value === null)
+    return `${isClause ? '' : 'there is '}no wave to classify`;
+  return `${isClause ? 'the' : 'this'} ${figures?.unit === 'A' ? 'current' : 'wave'} can’t be classified`;
 }
 
 /** Less of the record than this, and the sentence says so. */

@@ -122,13 +122,13 @@ const noisy =
     signal(t) + rms * noise();
 
 test.each([
-  ['a direct voltage', (): number => 12, /^a direct voltage: nothing alternates/],
-  ['a direct voltage and noise', noisy(() => 12, 6 / 5), /^a direct voltage: nothing alternates/],
-  ['noise alone', noisy(() => 0, 20), /^only noise: nothing repeats/],
+  ['a direct voltage', (): number => 12, /^a direct voltage, in which nothing alternates$/],
+  ['a direct voltage and noise', noisy(() => 12, 6 / 5), /^a direct voltage, in which nothing alternates$/],
+  ['noise alone', noisy(() => 0, 20), /^only noise, in which nothing repeats$/],
   [
     'a direct voltage that sags once',
     (t: number) => (t > 0.05 ? 110 : 120),
-    /^a direct voltage: what moves on it/,
+    /^a direct voltage, on which what moves does not repeat$/,
   ],
   [
     'ripple on a direct voltage',

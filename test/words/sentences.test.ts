@@ -141,6 +141,16 @@ describe('answerSentence', () => {
     expect(answerSentence(resultOf('distorted sine', { findings: [memory] }))).not.toMatch(words);
   });
 
+  it('finds no wave where nothing repeats, and does not say of it that it can’t be classified', () => {
+    const base = resultOf('not classified');
+    const frequencyHz = { value: null, reason: 'a direct voltage: nothing repeats' };
+    const waveform = { ...base.waveform, reasons: ['a direct voltage, in which nothing alternates'] };
+    const direct = { ...base, waveform, voltage: { ...base.voltage!, frequencyHz } };
+    expect(answerSentence(direct)).toMatch(
+      /here is no wave to classify: a direct voltage, in which nothing alternates\.$/,
+    );
+  });
+
   it('speaks of a current where only a current was measured', () => {
     expect(answerSentence(assays.current!().result)).toContain('this current can’t be classified');
   });

@@ -5,7 +5,7 @@ import type { Notice } from '../../base/notice.ts';
 import { isInvented } from '../../words/answerSentence.ts';
 import { claimsPhrase, claimsVerdict, outcomeWords } from '../../words/claimWords.ts';
 import { type MainFigures, mainFigures } from '../../words/figureRows.ts';
-import { kindName } from '../../words/kindPhrase.ts';
+import { kindName, unclassified } from '../../words/kindPhrase.ts';
 import { loadText } from '../../words/loadPhrase.ts';
 import { bindUnits } from '../../words/numbers.ts';
 import { isGrave, rankNotices } from '../../words/rankNotices.ts';
@@ -150,7 +150,7 @@ export function cardSentence(result: MeasureResult): string {
   const { waveform, voltage } = result;
   const name = kindName(waveform);
   const subject = voltage === undefined ? 'This current' : 'This';
-  if (name === null) return `${subject === 'This' ? 'This wave' : subject} can’t be classified.`;
+  if (name === null) return `${capitalised(unclassified(result))}.`;
   return `${subject} is ${name}${waveform.atTheEdge ? ', at the edge' : ''}.`;
 }
 

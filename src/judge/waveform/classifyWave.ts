@@ -23,10 +23,10 @@ export const SINE_THD_PERCENT = 5;
 export function classifyWave(wave: MeasuredWave, sineThdPercent: number = SINE_THD_PERCENT): Waveform {
   if (wave.periodic === null) {
     const reason = {
-      noise: 'only noise: nothing repeats',
-      constant: 'a direct voltage: nothing alternates, so there is no wave to classify',
+      noise: 'only noise, in which nothing repeats',
+      constant: 'a direct voltage, in which nothing alternates',
       brief: 'voltage for under 1.3 cycles, too short to tell its wave',
-      direct: 'a direct voltage: what moves on it does not repeat, so there is no wave to classify',
+      direct: 'a direct voltage, on which what moves does not repeat',
     }[wave.aperiodic ?? 'constant'];
     return { kind: 'not classified', reasons: [reason], levels: 0, atTheEdge: false };
   }
