@@ -94,7 +94,7 @@ function gapLength(samples: Float64Array): number {
 }
 
 /** No alternating wave, not even a half-wave, has so much more mean than swing. */
-const DIRECT_SHARE = 3;
+export const DIRECT_SHARE = 3;
 
 function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
   const { samples, startS } = input;

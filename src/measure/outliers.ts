@@ -3,7 +3,7 @@ import type { Outlier, PeriodicRecord, PeriodicWave } from './measuredWave.ts';
 
 /** What a record's outliers are told by. */
 type ShapedRecord = Pick<PeriodicRecord, 'samples' | 'stepSize'> & {
-  readonly periodic: Pick<PeriodicWave, 'noise' | 'levels' | 'periodSamples' | 'cycle'>;
+  readonly periodic: Pick<PeriodicWave, 'noise' | 'levels' | 'periodSamples' | 'cycle' | 'fit'>;
 };
 
 /** Standard deviations of the noise that a sample must stand off. */
@@ -24,7 +24,10 @@ const CYCLES = 2;
  * several samples.
  */
 export function outliers({ samples, stepSize, periodic }: ShapedRecord): readonly Outlier[] {
-  const { noise, levels, periodSamples, cycle } = periodic;
+  const { noise, levels, periodSamples, cycle, fit } = periodic;
+  // With few samples a cycle a smooth wave's own crest stands off its neighbours; its fit knows of it.
+  const isOfFit = (n: number): boolean =>
+    levels.length === 0 && Math.abs(fit.residual.stretch(n, n + 1)[0]!) < least;
   const height = cycle.reduce((a, b) => Math.max(a, b)) - cycle.reduce((a, b) => Math.min(a, b));
   const least = Math.max(
     DEVIATIONS * Math.max(noise, (stepSize ?? 0) / 2),
@@ -35,7 +38,8 @@ export function outliers({ samples, stepSize, periodic }: ShapedRecord): readonl
   for (let from = 1; from < end; from += RUN_SAMPLES) {
     const to = Math.min(end, from + RUN_SAMPLES);
     for (let n = nextBend(samples, from, to, least); n < to; n = nextBend(samples, n + 1, to, least)) {
-      if (!isExplained(samples, n, periodSamples, least)) found.push({ sample: n, value: samples[n]! });
+      if (isExplained(samples, n, periodSamples, least) || isOfFit(n)) continue;
+      found.push({ sample: n, value: samples[n]! });
     }
   }
   return found;

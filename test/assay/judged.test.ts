@@ -143,6 +143,14 @@ test.each([
   expect([result.nominal, result.findings]).toEqual([null, []]);
 });
 
+test.each([100, 534, 1234])(
+  'ripple of %d Hz on a clean rail is steady, and none of its crests a stray value',
+  (hertz) => {
+    const result = resultOf({ volts: (t: number) => 12 + 0.5 * Math.sin(2 * Math.PI * hertz * t) });
+    expect(codes(result).filter((code) => /^(span|value|frequency|wave)\./.test(code))).toEqual([]);
+  },
+);
+
 test.each([
   ['one pulse', (t: number) => (t > 0.03 && t < 0.035 ? 100 : 0)],
   ['a step', (t: number) => (t > 0.05 ? 100 : 0)],

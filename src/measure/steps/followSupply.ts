@@ -3,11 +3,12 @@ import type { SampleRange } from '../../read/capture.ts';
 import { phaseTrack } from '../../signal/phaseTrack.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
 import { roughFundamental } from '../../signal/roughFundamental.ts';
-import { differenceNoise, median } from '../../signal/statistics.ts';
+import { differenceNoise, median, moments } from '../../signal/statistics.ts';
 import { darkSpells } from '../breaks/darkSpells.ts';
 import type { DarkSpell } from '../breaks/eventFigures.ts';
 import { type SeamSeen, seamAt } from '../breaks/seams.ts';
 import { type ChannelRecord, type HalfCycleRms, halfCycleRms, rmsBetweenSamples } from '../envelope.ts';
+import { DIRECT_SHARE } from '../locateWave.ts';
 import { type LowStretch, lowStretches } from './brownOuts.ts';
 import {
   type Candidates,
@@ -69,11 +70,15 @@ export function followSupply(record: ChannelRecord, current: Float64Array | null
   const omega = roughFundamental(samples);
   if (omega === null) return null;
   const spells = darkSpells(samples, omega);
+  // So much DC would turn the phase of its ripple.
+  const { mean, standardDeviation } = moments(samples);
+  const isDirect = Math.abs(mean) > DIRECT_SHARE * standardDeviation;
+  const moving = isDirect ? samples.map((x) => x - mean) : samples;
   const dark = spells.map(({ range }) => range);
   const currentNoise = current === null ? 0 : noiseOf(current);
   const edges = dark.flatMap(({ from, to }) => [from, to]);
   const look = (jumps: readonly number[]) => {
-    const zeros = phaseTrack(samples, omega, jumps);
+    const zeros = phaseTrack(moving, omega, jumps);
     const envelope = halfCycleRms(record, zeros);
     if (envelope === null) return null;
     const currentEnvelope = current === null ? null : halfCycleRms({ ...record, samples: current }, zeros);
