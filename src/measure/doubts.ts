@@ -1,3 +1,5 @@
+import { log } from '../base/elementary.ts';
+import type { HarmonicSeries } from '../signal/harmonicSeries.ts';
 import { RUN_SAMPLES } from '../signal/recordParts.ts';
 import { MANY_CODES } from './fewCodes.ts';
 import type { PeriodicRecord } from './measuredWave.ts';
@@ -56,6 +58,11 @@ function clippedNotice(record: PeriodicRecord): MeasureNotice | null {
   const [top, bottom] = [isCut(topmost, belowTop), isCut(lowest, aboveLowest)];
   if (!top && !bottom) return null;
   return { code: 'wave.clipped', ends: top && bottom ? 'both' : top ? 'top' : 'bottom' };
+}
+
+/** Of a series without its mean. */
+function meanSquare({ cosine, sine }: HarmonicSeries): number {
+  return cosine.reduce((sum, a, k) => sum + (a ** 2 + sine[k]! ** 2) / 2, 0);
 }
 
 interface CodesAtEnds {
@@ -124,12 +131,15 @@ function fineStepsNotice({ intervalS, periodic }: PeriodicRecord): MeasureNotice
 
 /** Cycle to cycle the wave grows or shrinks by more than its own scatter explains. */
 function driftNotice(record: PeriodicRecord): MeasureNotice | null {
-  const { gains } = record.periodic;
+  const { gains, fit, periodSamples } = record.periodic;
   if (gains.length < 3) return null;
   const spread = Math.max(...gains) - Math.min(...gains);
   const steps = gains.slice(1).map((gain, i) => Math.abs(gain - gains[i]!));
   const scatter = steps.reduce((sum, step) => sum + step, 0) / steps.length;
-  if (spread < 0.01 || spread < 2 * scatter) return null;
+  // What noise alone makes of the size of a cycle, √(Σ s²) its own, and the farthest of so many such sizes apart.
+  const ofNoise = fit.residualDeviation / Math.sqrt(periodSamples * meanSquare(fit));
+  const farthest = 2 * ofNoise * (Math.sqrt(2 * log(gains.length)) + 1);
+  if (spread < Math.max(0.01, 2 * scatter, farthest)) return null;
   return { code: 'wave.drifts', percent: 100 * spread };
 }
 

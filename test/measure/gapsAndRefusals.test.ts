@@ -145,3 +145,16 @@ test('three cycles are not told to be few, though a part of a sample is missing;
   expect(codes(sine(3).subarray(1))).not.toContain('cycles.few');
   expect(codes(sine(2.9))).toContain('cycles.few');
 });
+
+test('noise of a few samples a cycle makes no drift of many cycles', () => {
+  const random = gaussianNumbers(randomNumbers(3));
+  const wave = (drift: number) =>
+    Float64Array.from({ length: 4000 }, (_, n) => {
+      const gain = 1 + (drift * n) / 4000;
+      return 325 * gain * Math.sin((2 * Math.PI * n) / 16.2) + 13 * random();
+    });
+  const codes = (samples: Float64Array): string[] =>
+    measureWave(inputOf(samples, 20_000)).figures.notices.map(({ code }) => code);
+  expect(codes(wave(0))).not.toContain('wave.drifts');
+  expect(codes(wave(0.2))).toContain('wave.drifts');
+});
