@@ -36,6 +36,8 @@ interface SeamPlace {
 
 /** Cycles around the place that the seam is looked for in, and beyond which the waves are steady. */
 const SEARCH_CYCLES = 1.7;
+/** Of a side: what a wave can be told from. */
+const LEAST_SIDE_CYCLES = 1.4;
 /** Of a period: what is nearer to the seam than this is not fitted. */
 const MARGIN_CYCLES = 0.3;
 /** Of the peak: a sample so far from both waves belongs to neither. */
@@ -60,9 +62,14 @@ const SURE = 5;
  * @returns null where the wave before goes on, or there is too little of one to tell.
  */
 export function seamAt(samples: Float64Array, place: SeamPlace, omega: number): SeamSeen | null {
-  const { around, peak, isLevel } = place;
+  const { around, before, after, peak, isLevel } = place;
   const period = (2 * Math.PI) / omega;
-  const rough = between(samples, place, omega, { from: around - period, to: around + period });
+  // Beside a record's end nearer than a cycle, so that there is a wave to fit at all.
+  const least = LEAST_SIDE_CYCLES * period;
+  const rough = between(samples, place, omega, {
+    from: Math.min(around, Math.max(around - period, before.from + least)),
+    to: Math.max(around, Math.min(around + period, after.to - least)),
+  });
   if (rough === null) return null;
   // Once more from where it is: a change is known to a cycle only, and waves fitted across it are none.
   const margin = MARGIN_CYCLES * period;
@@ -74,8 +81,11 @@ export function seamAt(samples: Float64Array, place: SeamPlace, omega: number): 
   if (gap >= LEAST_BREAK_CYCLES * period && diesOut(samples, { from, to }, peak))
     return { ...seam, isBreak: true };
   if (jump.value === null) return null;
-  const least = Math.max(isLevel ? LEAST_DEGREES.level : LEAST_DEGREES.any, (SURE * jump.uncertainty) / 2);
-  return Math.abs(jump.value) < least ? null : { ...seam, isBreak: false };
+  const leastDegrees = Math.max(
+    isLevel ? LEAST_DEGREES.level : LEAST_DEGREES.any,
+    (SURE * jump.uncertainty) / 2,
+  );
+  return Math.abs(jump.value) < leastDegrees ? null : { ...seam, isBreak: false };
 }
 
 /** Of a period: the nearest that a seam is known to, half a sample at the least. */

@@ -46,6 +46,8 @@ export interface FollowedSupply {
   readonly candidates: Candidates;
   /** Of the candidates, by the first value that moves: those that no load makes. */
   readonly seams: ReadonlyMap<number, SeamSeen>;
+  /** Where the wave goes on at another phase without a move of its voltage, in time order. */
+  readonly slips: readonly SeamSeen[];
   /** Middle value of the cycles with voltage, in the unit of the samples: what counts until nominal is known. */
   readonly usual: number;
   /** How far two cycles of one wave may differ for where their samples fall, of `rmsBetweenSamples`. */
@@ -104,6 +106,7 @@ export function followSupply(record: ChannelRecord, current: Float64Array | null
     currentEnvelope !== null && isCurrent(currentEnvelope, currentNoise) ? currentEnvelope : null;
   const seen = { envelope, loadEnvelope, dark, omega };
   const seams = seamsOf(record, seen, second.all);
+  const slips = slipsOf(record, seen, second.all);
   const low = lowStretches(envelope, dark);
   // Only where something may move is it worth a look at every sample.
   const { voltage: fast, current: fastCurrent } = second.candidates;
@@ -113,12 +116,14 @@ export function followSupply(record: ChannelRecord, current: Float64Array | null
   const steps = stepMoves(envelope, loadEnvelope, others, { nominal: null, betweenSamples });
   return {
     ...{ record, current, currentNoise, omega, envelope, currentEnvelope, loadEnvelope, spells, dark, low },
-    ...{ candidates: second.candidates, seams, usual, betweenSamples },
+    ...{ candidates: second.candidates, seams, slips, usual, betweenSamples },
     steady: longestSteadyStretch({
       ...{ envelope, current: loadEnvelope, moves, dark, reference: usual },
       sampleCount: samples.length,
     }),
-    isUnsteady: spells.length + low.length + steps.length > 0 || others.moves.length < moves.moves.length,
+    isUnsteady:
+      spells.length + low.length + steps.length + slips.length > 0 ||
+      others.moves.length < moves.moves.length,
   };
 }
 
@@ -160,6 +165,55 @@ function seamsOf(
     if (seam !== null) found.set(move.from, seam);
   });
   return found;
+}
+
+/** Of the usual frequency, and standard deviations of it: a half cycle farther from it may hold a jump of phase. */
+const SLIP = { ratio: 0.01, deviations: 6 } as const;
+/** Of |x|, x normal with a standard deviation of 1. */
+const NORMAL_MEDIAN = 0.6744897501960817;
+/** Half cycles that a jump shows in. */
+const SLIP_REACH = 8;
+/** More such places are no jumps of a supply, but a wave that has no steady frequency. */
+const MOST_SLIPS = 5;
+
+/** Jumps of phase that leave the RMS as it is: each half cycle has its own length, but beside a jump a wrong one. */
+function slipsOf(
+  { samples, startS, intervalS }: ChannelRecord,
+  { envelope, dark, omega }: { envelope: HalfCycleRms; dark: readonly SampleRange[]; omega: number },
+  { moves }: EnvelopeMoves,
+): readonly SeamSeen[] {
+  const { frequencyHz, rms } = envelope;
+  const usual = median(frequencyHz);
+  const off = frequencyHz.map((hertz) => Math.abs(hertz / usual - 1));
+  const least = Math.max(SLIP.ratio, (SLIP.deviations * median(off)) / NORMAL_MEDIAN);
+  const places: number[] = [];
+  for (const span of litSpans(envelope, dark)) {
+    for (let k = span.first; k <= span.last; k++) {
+      const last = places.at(-1);
+      const isNear = last !== undefined && last >= span.first && k - last < SLIP_REACH;
+      if (off[k]! <= least) continue;
+      if (!isNear) places.push(k);
+      else if (off[k]! > off[last]!) places[places.length - 1] = k;
+    }
+  }
+  if (places.length > MOST_SLIPS) return [];
+  const sampleAt = (k: number): number => (envelope.timeS[k]! - startS) / intervalS;
+  return places.flatMap((k, i) => {
+    if (moves.some(({ from, after }) => k > from - SLIP_REACH && k < after.from + SLIP_REACH)) return [];
+    const around = sampleAt(k);
+    const nearest = [
+      ...[places[i - 1], places[i + 1]].flatMap((place) => (place === undefined ? [] : [sampleAt(place)])),
+      ...moves.map(({ from }) => sampleAt(from)),
+      ...dark.flatMap(({ from, to }) => [from, to]),
+    ];
+    const before = { from: Math.ceil(Math.max(0, ...nearest.filter((at) => at < around))), to: around };
+    const after = {
+      from: around,
+      to: Math.floor(Math.min(samples.length, ...nearest.filter((at) => at > around))),
+    };
+    const seam = seamAt(samples, { around, before, after, peak: Math.SQRT2 * rms[k]!, isLevel: true }, omega);
+    return seam === null || seam.isBreak ? [] : [seam];
+  });
 }
 
 /** Of the voltage: what differs by less is the same. */

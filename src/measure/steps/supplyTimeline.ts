@@ -80,13 +80,12 @@ export function eventsOf(
   chain: MeasuringChain,
   isLoaded: boolean,
 ): SupplyHappenings {
-  const { record, current, envelope, loadEnvelope, seams, dark, candidates, usual } = followed;
+  const { record, current, envelope, loadEnvelope, seams, dark, candidates, usual, slips } = followed;
   const moves = movesAmong(candidates, envelope, usual);
   const figures = eventFigures(record, chain);
-  const found = moves.moves.flatMap(({ from }) => {
-    const seam = seams.get(from);
-    return seam === undefined ? [] : [seamFigures(seam, figures)];
-  });
+  const found = [...moves.moves.flatMap(({ from }) => seams.get(from) ?? []), ...slips].map((seam) =>
+    seamFigures(seam, figures),
+  );
   const partings = found.flatMap((seam) => ('kind' in seam ? [seam] : []));
   const jumps = found.flatMap((seam) => ('kind' in seam ? [] : [seam]));
   const low = brownOuts(followed.low, envelope, moves.scatter, chain);

@@ -27,3 +27,23 @@ test('beyond a jump of phase every cycle has the RMS that it had before', () => 
     expect(beyond.length).toBeGreaterThan(20);
   }
 });
+
+test.each([8, 15, 30, 60, 90, 120, 180, -45, -100])(
+  'a jump of phase by %d° is found wherever it lies, and is no load',
+  (degrees) => {
+    const normal = gaussianNumbers(randomNumbers(9));
+    for (const atS of [0.043, 0.0973, 0.1, 0.15]) {
+      const samples = Float64Array.from({ length: 4000 }, (_, n) => {
+        const t = n / 20_000;
+        return 170 * Math.sin(2 * Math.PI * (60 * t + (t < atS ? 0 : degrees / 360))) + 0.5 * normal();
+      });
+      const course = supplyTimeline({ samples, intervalS: 1 / 20_000, startS: 0 }, { nominal: 120 })!;
+      const [jump, ...more] = course.jumps;
+      expect([more, course.steps, course.events], `at ${atS} s`).toEqual([[], [], []]);
+      expect(Math.abs(jump!.atS.value - atS)).toBeLessThan(jump!.atS.uncertainty);
+      // Half a turn is one way as well as the other. Twice the interval: it holds 95 of a hundred, and here are 36.
+      const off = ((((jump!.degrees.value - degrees + 540) % 360) + 360) % 360) - 180;
+      expect(Math.abs(off)).toBeLessThan(2 * jump!.degrees.uncertainty);
+    }
+  },
+);
