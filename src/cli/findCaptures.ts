@@ -39,8 +39,11 @@ async function findOne(named: string, mostEntries: number): Promise<readonly Fou
   // Loaded only where something is looked for.
   const { glob, isDynamicPattern } = await import('tinyglobby');
   if (isDynamicPattern(named)) {
-    const files = await glob(named.replaceAll('\\', '/'));
-    if (files.length > 0) return (await eachOnce(files)).map((file) => ({ file }));
+    const pattern = named.replaceAll('\\', '/');
+    const found = pattern.includes('**')
+      ? await inFoldersOf(pattern, mostEntries)
+      : (await eachOnce(await glob(pattern))).map((file) => ({ file }));
+    if (found.length > 0) return found;
     return [
       missing(
         named,
@@ -81,6 +84,22 @@ async function inFolder(named: string, mostEntries: number): Promise<readonly Fo
       'Name the folder that the scope saved into, or the file itself',
     ),
   ];
+}
+
+/** What a pattern of folders within folders names: as far as a folder is looked through, for a link may lead anywhere. */
+async function inFoldersOf(pattern: string, mostEntries: number): Promise<readonly Found[]> {
+  const { default: picomatch } = await import('picomatch');
+  const { base } = picomatch.scan(pattern);
+  const isNamed = picomatch(pattern);
+  const { files, closed, isTooLarge } = await walkFolder(base === '' ? '.' : base, /^/, mostEntries);
+  const inside = (file: string): string => join(base, file).replaceAll('\\', '/');
+  const named = inOrder(files.map(inside).filter((file) => isNamed(file)));
+  const errors: Found[] = closed.map(({ folder, error }) => ({
+    file: inside(folder),
+    error: unlisted(error),
+  }));
+  if (isTooLarge) errors.push({ file: pattern, error: crowded(mostEntries) });
+  return [...named.map((file) => ({ file })), ...errors];
 }
 
 /** Each file once, under the shortest of the names that links give it. */

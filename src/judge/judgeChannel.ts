@@ -62,7 +62,11 @@ export function judgeChannel(measured: MeasuredChannel, standard: ChannelStandar
   // A pulse train or a burst is no supply: what changes along it is its own.
   const course = isWave ? courseOf(measured, nominal) : null;
   const events = wave.aperiodic === 'brief' ? happened.events : (course?.events ?? []);
-  const evidence = { figures, waveform, rule, sineThdPercent, transfersS: transfers(events) };
+  const noOutput = failedReason(events, figures.spanS);
+  const evidence = {
+    ...{ figures, waveform, rule, sineThdPercent, transfersS: transfers(events) },
+    ...(noOutput === null ? {} : { noOutput }),
+  };
   return {
     ...{ waveform, nominal, isScaleDoubted, course, events },
     meter: measured.meter === null ? null : compareMeter(measured.meter, seen),
@@ -180,6 +184,20 @@ function pieceReason({ stretch, wave: { figures } }: MeasuredChannel): string | 
   const cycles = figures.cyclesUsed;
   if (stretch === undefined || cycles >= LEAST_OF_A_WAVE) return null;
   return `${cycles.toFixed(1)} cycles of it are too few to tell its kind; save a record that holds more of it`;
+}
+
+/** Why a start that failed bears no claim, where nothing else was measured; null where something was. */
+function failedReason(
+  events: readonly SupplyEvent[],
+  [fromS, toS]: readonly [number, number],
+): string | null {
+  const isOf = events.some(
+    (event) =>
+      event.kind === 'failed start' &&
+      fromS >= event.startS.value - event.startS.uncertainty &&
+      toS <= event.endS.value + event.endS.uncertainty,
+  );
+  return isOf ? 'the output did not start: what is there before it goes again is not its voltage' : null;
 }
 
 function notClassified({ levels }: Waveform, reason: string): Waveform {

@@ -107,7 +107,7 @@ function coarseNotice({ stepSize, periodic }: PeriodicRecord): MeasureNotice | n
 function fewCyclesNotice({ samples, periodic }: PeriodicRecord): MeasureNotice | null {
   const cycles = samples.length / periodic.periodSamples;
   // Three as they are said: a record of three cycles may lack a part of a sample.
-  return Number(cycles.toFixed(1)) >= 3 ? null : { code: 'cycles.few', cycles };
+  return Number(cycles.toFixed(1)) >= 3 ? null : { code: 'cycles.few', cycles, isPart: false };
 }
 
 function ordersNotice({ intervalS, periodic }: PeriodicRecord, asked: number): MeasureNotice | null {

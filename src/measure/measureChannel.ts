@@ -70,7 +70,7 @@ export function measureChannel(capture: Capture, filed: Channel, question: Chann
       : scaledSupply(located.course, gain, channel.samples);
 
   const chain = { instrument, scaleSource };
-  const wave = doubtWave(estimate, chain);
+  const wave = ofStretch(doubtWave(estimate, chain), stretch !== undefined);
   const { nominalFrequencyHz, skewS } = question;
   return {
     ...{ capture, channel, chain, meter, stretch, wave, supply },
@@ -81,6 +81,14 @@ export function measureChannel(capture: Capture, filed: Channel, question: Chann
         : measureLoad({ capture, voltage: wave, current, chain, orders, stretch, skewS }),
     happened: happenings(capture, channel, wave, supply, chain, question.isLoaded),
   };
+}
+
+/** Of a stretch no time base gives more cycles: the record holds more, but not of that wave. */
+function ofStretch(wave: MeasuredWave, isPart: boolean): MeasuredWave {
+  const notices = wave.figures.notices.map((notice) =>
+    notice.code === 'cycles.few' ? { ...notice, isPart } : notice,
+  );
+  return isPart ? { ...wave, figures: { ...wave.figures, notices } } : wave;
 }
 
 /** Where something happens to a voltage along its record; null where nothing repeats, and for a current. */

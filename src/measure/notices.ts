@@ -9,7 +9,8 @@ export interface MeasureNotices extends DigitiserNotices {
   'acquisition.mode': { acquisition: Exclude<Acquisition, 'sample'> };
   'acquisition.pairs': NoFacts;
   'coupling.ac': NoFacts;
-  'cycles.few': { cycles: number };
+  /** `isPart`: the record is longer, and holds no more that is steady. */
+  'cycles.few': { cycles: number; isPart: boolean };
   'efficiency.impossible': { percent: number };
   /** `line`: the strongest beside the fundamental; null where none stands out. */
   'frequency.unsteady': {

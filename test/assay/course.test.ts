@@ -166,6 +166,21 @@ test.each([1.4, 1.9])(
   },
 );
 
+test('a start that fails after 2.5 cycles shows its wave, but bears no claim of the output', () => {
+  const breaks = [
+    { fromS: -9, toS: 0.1 },
+    { fromS: 0.15, toS: 9 },
+  ];
+  const claims = [parseClaim('pure sine'), parseClaim('230 V ±10 %'), parseClaim('THD < 5 %')];
+  const { result } = assayOf({ frequencyHz: 50, breaks }, { claims });
+  expect(result.events.map(({ kind }) => kind)).toEqual(['failed start']);
+  expect(result.waveform.kind).toBe('pure sine');
+  expect(result.claims.map(({ outcome }) => outcome)).toEqual(['not judged', 'not judged', 'not judged']);
+  expect(result.claims[0]!.reason).toMatch(/^the output did not start/);
+  const few = result.notices.find(({ code }) => code === 'cycles.few');
+  expect(few).toMatchObject({ isPart: true });
+});
+
 test('a start that fails within a cycle has a result without a period: the event, and claims that can’t be judged', () => {
   const breaks = [
     { fromS: -9, toS: 0.1 },

@@ -60,8 +60,12 @@ test('a folder that may not be read is no empty one', async () => {
 });
 
 test('a pattern measures a file once, whatever links lead to it', async () => {
-  const files = (await found('evening/**/*.csv')).filter((file) => !/zero|pipe|gone|closed/.test(file));
-  expect(files).toEqual(['evening/2.csv', 'evening/other/3.csv']);
+  expect(await found('evening/**/*.csv')).toEqual([
+    'evening/2.csv',
+    'evening/other/3.csv',
+    'evening/closed: folder.unreadable',
+  ]);
+  expect(await found('evening/*.csv')).toContain('evening/2.csv');
 });
 
 test('a link that leads back to itself is no missing file', async () => {
@@ -73,7 +77,7 @@ test('a link that leads back to itself is no missing file', async () => {
 });
 
 test('a link to a folder that holds this one is not followed', async () => {
-  expect(await found('machine')).toEqual(['machine/1.csv']);
+  expect(await found('machine', 'machine/**/*.csv')).toEqual(['machine/1.csv']);
 });
 
 test('a folder that holds more than can be looked through is said to', async () => {

@@ -183,9 +183,13 @@ describe('the sentence of a notice', () => {
       /^The file’s name says 400 W, measured was 258 W: /,
     ],
     [{ code: 'span.steady', by: 'current', fromS: 0.1, toS: 0.4 }, /^The load’s current steps or drifts/],
-    [{ code: 'cycles.few', cycles: 2.24, of: ['CH2'] }, /^CH2: Only 2\.2 cycles: /],
     [
-      { code: 'cycles.few', cycles: 2.24, of: ['a.csv', 'CH2'], alsoOf: ['b.csv', 'c.csv'] },
+      { code: 'cycles.few', cycles: 2.5, isPart: true },
+      /^Only 2\.5 cycles of the record are steady: [^.]*\.$/,
+    ],
+    [{ code: 'cycles.few', cycles: 2.24, isPart: false, of: ['CH2'] }, /^CH2: Only 2\.2 cycles: /],
+    [
+      { code: 'cycles.few', cycles: 2.24, isPart: false, of: ['a.csv', 'CH2'], alsoOf: ['b.csv', 'c.csv'] },
       /^a\.csv: CH2: Only 2\.2 cycles: .* The same doubt of b\.csv, c\.csv\.$/,
     ],
   ])('%o', (notice, expected) => {

@@ -47,6 +47,8 @@ export interface ClaimEvidence {
   readonly transfersS?: readonly MeasuredFigure[];
   /** Why volts and shape can't be told, where the scope cut the wave off; its figures are those of what is left. */
   readonly tooLittle?: string;
+  /** Why what was measured is not the output's voltage at all; absent where it is. */
+  readonly noOutput?: string;
   readonly rule: DecisionRule;
   /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
   readonly sineThdPercent?: number;

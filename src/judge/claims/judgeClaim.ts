@@ -12,9 +12,12 @@ import { type ClaimedFigure, outletQuantities } from './claimedQuantities.ts';
  * not be classified, or the claim names a value without a tolerance.
  */
 export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
-  return claim.quantity === 'waveform'
-    ? judgeWaveformClaim(claim, evidence)
-    : judgeFigureClaim(claim, evidence);
+  const judged =
+    claim.quantity === 'waveform' ? judgeWaveformClaim(claim, evidence) : judgeFigureClaim(claim, evidence);
+  const { noOutput } = evidence;
+  return noOutput === undefined
+    ? judged
+    : { ...judged, outcome: 'not judged', probability: null, reason: noOutput };
 }
 
 function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimResult {

@@ -64,7 +64,7 @@ function classifySmooth(figures: WaveFigures, periodic: PeriodicWave, sineThdPer
   // Doubt about one criterion matters only while the other does not decide.
   const atTheEdge = fewCodes || (thdNear && (crestFits || crestNear)) || (crestNear && (thdFits || thdNear));
   const reasons = [
-    `one smooth wave with ${thdWords(thd, sineThdPercent)}`,
+    `one smooth wave with ${thdWords(thd, sineThdPercent, fewCodes)}`,
     `crest factor ${crestWords(crest, figures)}, ${crest >= SINE_CREST.min && crest <= SINE_CREST.max ? 'within' : 'outside'} ${SINE_CREST.min} to ${SINE_CREST.max}`,
   ];
   if (!pure) reasons.unshift(...distortionReasons(figures, periodic));
@@ -80,12 +80,14 @@ function belowFloor({ notAbove }: MeasuredFigure): number {
   return notAbove === undefined ? Number.POSITIVE_INFINITY : 0;
 }
 
-function thdWords({ value, notAbove }: MeasuredFigure, sineThdPercent: number): string {
+function thdWords({ value, notAbove }: MeasuredFigure, sineThdPercent: number, fewCodes: boolean): string {
   const threshold = `${rounded(sineThdPercent, 3)} %`;
   if (value <= sineThdPercent) return `THD ${rounded(value, 2)} %, not above ${threshold}`;
-  return notAbove === undefined
-    ? `THD ${rounded(value, 2)} %, above ${threshold}`
-    : `THD not above ${rounded(notAbove, 2)} %, of which rounding to codes makes up to ${rounded(value, 2)} %`;
+  if (notAbove === undefined) return `THD ${rounded(value, 2)} %, above ${threshold}`;
+  const most = `THD not above ${rounded(notAbove, 2)} %`;
+  return fewCodes
+    ? `${most}, of which rounding to codes makes up to ${rounded(value, 2)} %`
+    : `${most}; the ${rounded(value, 2)} % seen may be the scope’s own`;
 }
 
 /** Of the orders counted, without DC: neither noise nor switching ripple nor a probe's offset moves it. */

@@ -50,8 +50,10 @@ export const measured: SentencesOf<MeasureNotices> = {
     "Each two neighbouring values are the highest and the lowest of an interval, as a scope's peak detection saves them: noise, peaks and distortion look larger than they are. Set plain sampling and save again.",
   'coupling.ac':
     'The channel was AC-coupled, so DC is not measurable. Set it to DC and save again if DC matters.',
-  'cycles.few': ({ cycles }) =>
-    `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,
+  'cycles.few': ({ cycles, isPart }) =>
+    isPart
+      ? `Only ${cycles.toFixed(1)} cycles of the record are steady: the figures rest on little.`
+      : `Only ${cycles.toFixed(1)} cycles: set a slower time base, so that the screen holds three or more.`,
   'efficiency.impossible': ({ percent }, option) =>
     `More power comes out than goes in (${rounded(percent, 4)} %): a scale is wrong, or the two were not taken at the same time. Check probe and clamp ratios (${option('scales')} NAME=FACTOR).`,
   'frequency.unsteady': ({ doubtHz, line, sampleRateHz }) => {
