@@ -1,9 +1,11 @@
+import { log } from '../../base/elementary.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { SampleRange } from '../../read/capture.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
-import { differenceNoise, median } from '../../signal/statistics.ts';
+import { differenceNoise, extremes, median } from '../../signal/statistics.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scaleComponents, within } from '../doubt/component.ts';
+import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../doubt/instrument.ts';
 import type { ChannelRecord, MeasuringChain } from '../envelope.ts';
 import { type Departure, departure, type Place, type SteadySide, steadySide } from './steadySide.ts';
 import type { CutOff, FailedStart, StartUp, SupplyBreak } from './supplyEvent.ts';
@@ -48,9 +50,19 @@ export function eventFigures(record: ChannelRecord, chain: MeasuringChain): Even
     const offset = position * intervalS;
     return budgeted(startS + offset, [place(halfWidth), timeBase(offset)]);
   };
+  // Asked of a record that something happens in only: it takes a look at all samples.
+  const own = once(() => sampleDoubt(samples, instrument));
   const largest = (from: number, to: number): MeasuredFigure => {
     const most = largestSize(samples, from, to);
-    return budgeted(most, scaleComponents(most, instrument, scaleSource));
+    const { offset, rounding, noise } = own();
+    const count = Math.max(2, Math.min(to, samples.length) - Math.max(0, from));
+    return budgeted(most, [
+      ...scaleComponents(most, instrument, scaleSource),
+      within('vertical offset', offset, 'U', 1),
+      within('rounding to codes', rounding, 'U', 1),
+      // The largest of so many samples has the largest of their noise on it.
+      within('noise', noise * Math.sqrt(2 * log(count)), 'U', 1),
+    ]);
   };
   const duration = (length: number, [start, end]: readonly [number, number]): MeasuredFigure =>
     budgeted(length * intervalS, [
@@ -85,6 +97,27 @@ export function eventFigures(record: ChannelRecord, chain: MeasuringChain): Even
       endS: time(to.position, to.halfWidth),
       returnPeak: largest(Math.floor(from.position), Math.ceil(to.position)),
     }),
+  };
+}
+
+/** What one sample may be off by beside its scale, in the unit of the samples: half-widths, and a standard deviation of noise. */
+function sampleDoubt(
+  samples: Float64Array,
+  { offsetV }: Instrument,
+): { readonly offset: number; readonly rounding: number; readonly noise: number } {
+  const { min, max } = extremes(samples);
+  return {
+    offset: offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min),
+    rounding: (quantisationStep(samples) ?? 0) / 2,
+    noise: differenceNoise(samples),
+  };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }
 
