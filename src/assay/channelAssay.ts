@@ -67,7 +67,7 @@ export function channelAssay(measured: MeasuredChannel, judged: JudgedChannel, t
         ...jumpNotices(happened.jumps),
         ...judged.notices,
         ...dedupeNotices(figures.notices, spectra.notices, channel.overRange !== undefined).filter(
-          ({ code }) => judged.isAlternating || !OF_WAVES.test(code),
+          ({ code }) => judged.isAlternating || !OF_WAVES.has(code),
         ),
         ...notices.ofCurrent,
         ...load.notices,
@@ -85,7 +85,9 @@ export function channelAssay(measured: MeasuredChannel, judged: JudgedChannel, t
 }
 
 /** Doubts that advise on how to see a mains wave better. */
-const OF_WAVES = /^(cycles|rate|frequency|wave\.drifts)\b/;
+const OF_WAVES: ReadonlySet<AssayNotice['code']> = new Set([
+  ...(['cycles.few', 'frequency.unsteady', 'rate.low', 'rate.steps', 'wave.drifts'] as const),
+]);
 
 /** The channel's figures and spectra, under the key of its quantity. */
 function channelSection(

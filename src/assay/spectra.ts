@@ -2,6 +2,7 @@ import type { Figure } from '../base/figure.ts';
 import type { HighBands } from '../measure/bands/highBands.ts';
 import { budgeted } from '../measure/doubt/budget.ts';
 import {
+  alikeWithin,
   ownDistortion,
   type ScaleSource,
   scaleComponents,
@@ -113,7 +114,7 @@ export function highBandsDocument(high: HighBands, context: SpectraContext): obj
             frequencyHz: withoutBudget(
               budgeted(ripple.frequencyHz, [
                 within('resolution', ripple.frequencyWithinHz, 'Hz', 1),
-                within('time base', instrument.timeBasePpm, 'ppm', 1e-6 * ripple.frequencyHz),
+                alikeWithin('time base', instrument.timeBasePpm, 'ppm', 1e-6 * ripple.frequencyHz),
               ]),
             ),
             rms: inUnit(ripple.rms, ripple.rmsDeviation, 0),

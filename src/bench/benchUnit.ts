@@ -1,3 +1,4 @@
+import type { AssayNotice } from '../assay/notices.ts';
 import type { Limit } from '../judge/decide.ts';
 import { apartRatio, type Nominal } from '../judge/nominal/mainsNominals.ts';
 import { median } from '../signal/statistics.ts';
@@ -147,7 +148,10 @@ function benchNotices(test: {
 }
 
 /** Doubts of single captures that put the whole test in doubt. */
-const CARRIED = /^(?:scale\.|load\.differs|nominal\.(?:off|other)|dc\.large|wave\.overRange)/;
+const CARRIED: ReadonlySet<AssayNotice['code']> = new Set([
+  ...(['scale.half', 'scale.implied', 'scale.suspect', 'load.differs'] as const),
+  ...(['nominal.off', 'nominal.other', 'dc.large', 'wave.overRange'] as const),
+]);
 
 /**
  * What a capture alone doubts of its scale and its load, once for captures that doubt the same.
@@ -161,7 +165,7 @@ function captureDoubts(
 ): readonly BenchNotice[] {
   const found = [...sweep, ...steps, ...transfers].flatMap(({ result }) =>
     result.notices
-      .filter(({ code }) => CARRIED.test(code))
+      .filter(({ code }) => CARRIED.has(code))
       .filter(({ code }) => code !== 'nominal.other' || lightest === null || result.file === lightest)
       .map((notice) => ({ ...notice, file: result.file })),
   );

@@ -4,7 +4,8 @@ import type { AssayResult } from '../assay/measureDocument.ts';
 import type { DecisionRule } from '../judge/decide.ts';
 import { isWholeNominal, type Nominal, type ToldNominal } from '../judge/nominal/mainsNominals.ts';
 import type { TransferDirection } from './benchDocument.ts';
-import type { UnitClaim } from './claims/unitClaim.ts';
+import { REACHED_SHARE } from './claims/judgePower.ts';
+import { isRating, type UnitClaim } from './claims/unitClaim.ts';
 import type { ToldEnergy } from './energyRun.ts';
 import type { ToldLoad } from './sweep/benchPoint.ts';
 
@@ -44,6 +45,22 @@ export interface ToldStep {
   readonly toW: number | null;
   readonly resistive: boolean | null;
   readonly note?: string;
+}
+
+/**
+ * Whether a step was told to be that of a resistor from nothing to all that the unit is rated at, or back.
+ *
+ * @param claims - among which the rated power must be; none: no.
+ */
+export function isResistiveFullStep(
+  { fromW, toW, resistive }: ToldStep,
+  claims: readonly UnitClaim[],
+): boolean {
+  const rated = claims.find((claim) => isRating(claim) && claim.quantity === 'powerW');
+  if (resistive !== true || fromW === null || toW === null || rated === undefined || !isRating(rated))
+    return false;
+  const [less, more] = [Math.min(fromW, toW), Math.max(fromW, toW)];
+  return less === 0 && more >= REACHED_SHARE * rated.rating && more <= rated.rating / REACHED_SHARE;
 }
 
 export interface MeasuredStep {

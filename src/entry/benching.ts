@@ -6,7 +6,7 @@ export { benchUnit } from '../bench/benchUnit.ts';
 export { outletClaims, parseUnitClaim } from '../bench/claims/parseUnitClaim.ts';
 export { compareUnits } from '../bench/compareUnits.ts';
 export type { MeasuredUnit, ToldTransfer } from '../bench/measuredUnit.ts';
-export { nominalOfUnit, unitNominal } from '../bench/measuredUnit.ts';
+export { isResistiveFullStep, nominalOfUnit, unitNominal } from '../bench/measuredUnit.ts';
 export { readEarlier } from '../bench/readEarlier.ts';
 export type { ToldLoad } from '../bench/sweep/benchPoint.ts';
 export { sweepName } from '../draw/sweep/sweepRows.ts';

@@ -12,6 +12,7 @@ import { type Finding, findings } from './limits/findings.ts';
 import { type LoadKind, loadKind } from './loadKind.ts';
 import { directDoubt, type InferredNominal, inferNominal } from './nominal/inferNominal.ts';
 import { isFrequencyOf, type Nominal, type ToldNominal } from './nominal/mainsNominals.ts';
+import type { JudgeNotice } from './notices.ts';
 import { classifyWave, isAlternating } from './waveform/classifyWave.ts';
 import type { Waveform } from './waveform/waveform.ts';
 
@@ -55,7 +56,7 @@ export function judgeChannel(measured: MeasuredChannel, standard: ChannelStandar
   const waveform = tooLittle === null ? seen : notClassified(seen, tooLittle);
   const outlet = outletOf(measured, seen, standard);
   const { nominal } = outlet;
-  const isScaleDoubted = outlet.notices.some(({ code }) => code.startsWith('scale.'));
+  const isScaleDoubted = outlet.notices.some(({ code }) => OF_SCALE.has(code));
   // Of DC and noise it is said that they are.
   const isWave = channel.quantity === 'voltage' && seen.kind !== 'not classified';
   const directNotices = isWave ? directDoubt(figures.mean, figures.acRms) : [];
@@ -80,19 +81,22 @@ export function judgeChannel(measured: MeasuredChannel, standard: ChannelStandar
     // Limits are for whole alternating voltages on a scale that is right: DC, noise and millivolts have nothing to hold.
     findings:
       isWave && tooLittle === null && !isScaleDoubted
-        ? findings(figures, waveform, nominal, rule, spectra.groups, outlet.others).filter(
-            // With a zero that is doubted the volts are too; ratios and hertz are not.
-            ({ quantity }) => directNotices.length === 0 || !quantity.endsWith('(V)'),
-          )
+        ? findings(figures, waveform, nominal, rule, spectra.groups, {
+            ...{ others: outlet.others, zero: directNotices.length > 0 },
+          })
         : [],
     notices: [
       // Volts that were cut off are too few whatever the outlet is for, and a piece says nothing of it.
-      ...outlet.notices.filter(({ code }) => tooLittle === null || !/^nominal\.(off|other)$/.test(code)),
+      ...outlet.notices.filter(({ code }) => tooLittle === null || !OF_OUTLET.has(code)),
       ...directNotices,
     ],
     isAlternating: isAlternating(wave),
   };
 }
+
+/** Doubts of the volts themselves, and of the outlet that they are taken for. */
+const OF_SCALE: ReadonlySet<JudgeNotice['code']> = new Set(['scale.half', 'scale.suspect'] as const);
+const OF_OUTLET: ReadonlySet<JudgeNotice['code']> = new Set(['nominal.off', 'nominal.other'] as const);
 
 /** The outlet that a voltage is of: a direct rail, noise and a signal are none, nothing is inferred of them. */
 function outletOf(

@@ -1,7 +1,14 @@
 import { hypot } from '../base/elementary.ts';
 import type { Figure } from '../base/figure.ts';
 import { budgeted } from './doubt/budget.ts';
-import { type Component, type ScaleSource, scaleComponents, scatter, within } from './doubt/component.ts';
+import {
+  alikeWithin,
+  type Component,
+  type ScaleSource,
+  scaleComponents,
+  scatter,
+  within,
+} from './doubt/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from './doubt/instrument.ts';
 import { type FigureThatNeeds, figuresThatNeed } from './figures.ts';
 import { AC_COUPLED, type AperiodicEstimate, nothingRepeats } from './waveEstimate.ts';
@@ -18,7 +25,7 @@ export function aperiodicFigures(
   const offset = instrument.offsetV ?? (OFFSET_PERCENT_OF_RANGE / 100) * (max - min);
   const own: readonly Component[] = [
     scatter('noise', standardDeviation / Math.sqrt(count), 'U'),
-    within('vertical offset', offset, 'U', 1),
+    alikeWithin('vertical offset', offset, 'U', 1),
     within('rounding to codes', (estimate.stepSize ?? 0) / 2, 'U', 1),
   ];
   const inVolts = (value: number): Figure =>

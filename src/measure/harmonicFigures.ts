@@ -1,7 +1,7 @@
 import { hypot } from '../base/elementary.ts';
 import type { MeasuredFigure } from '../base/figure.ts';
 import { type BudgetedFigure, budgeted } from './doubt/budget.ts';
-import { type Component, nearEnds, scatter, within } from './doubt/component.ts';
+import { alikeWithin, type Component, nearEnds, scatter, within } from './doubt/component.ts';
 import { coverageHalfWidth } from './doubt/coverageHalfWidth.ts';
 import { type Influences, type ResidualPowerInput, residualPower } from './doubt/influences.ts';
 import type { Instrument } from './doubt/instrument.ts';
@@ -68,7 +68,7 @@ export function harmonicFigures(
     within('rounding to codes', Math.sqrt(3) * along(({ roundingPercent }) => roundingPercent), '%', 1),
     by.distortion(1),
     by.edgeTime((100 * Math.SQRT2 * (q.edge?.stepsOfCycle ?? 0)) / q.fundamental),
-    within('bandwidth', loss.thdPercent, '%', 1),
+    alikeWithin('bandwidth', loss.thdPercent, '%', 1),
     within('method', 0.01, '%', 1),
   ];
   const floor = Math.sqrt(noisePower + roundingPower + instrument.distortionPercent ** 2);
@@ -95,7 +95,7 @@ export function harmonicFigures(
         scatter('noise', noisePercent, '%'),
         within('rounding to codes', Math.sqrt(3) * roundingPercent, '%', 1),
         by.distortion(1),
-        within('bandwidth', percent * loss.orderRatio(order), '%', 1),
+        alikeWithin('bandwidth', percent * loss.orderRatio(order), '%', 1),
         within('method', 0.01, '%', 1),
       ]);
       const listed = { order, rms, percent, phaseDeg };

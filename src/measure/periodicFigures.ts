@@ -2,6 +2,7 @@ import { hypot } from '../base/elementary.ts';
 import type { Figure } from '../base/figure.ts';
 import { budgeted } from './doubt/budget.ts';
 import {
+  alikeWithin,
   type Component,
   contribution,
   nearEnds,
@@ -69,7 +70,7 @@ export function periodicFigures(
   const loss = bandwidthLoss(orders, frequencyHz, instrument.bandwidthHz);
   const rmsOwn = [
     ...rmsComponents(q, by, rounding),
-    within('bandwidth', loss.rmsRatio * q.rms, 'U', 1),
+    alikeWithin('bandwidth', loss.rmsRatio * q.rms, 'U', 1),
     ...cycleScatter(record, q.rms),
   ];
   const inVolts = (value: number, own: readonly Component[]): Figure =>

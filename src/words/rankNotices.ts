@@ -4,47 +4,126 @@ import type { Notice } from '../base/notice.ts';
 import { mainFigures } from './figureRows.ts';
 import { decimalText, groupedText, significantText } from './numbers.ts';
 import { capitalised, cleanTexts, terminalText } from './text.ts';
+import type { NoticeCode } from './worded.ts';
 
-/** What may make every figure wrong, by its code, worst first. */
-const grave: readonly RegExp[] = [
-  /^channels?\.(?!others|currents|currentOnly|unmeasured)/,
-  /^scale\./,
-  /^dc\./,
-  /^wave\.(clipped|overRange)$|^digitiser\.clipped$/,
-  /^frequency\./,
-  /^time\.(disagrees|contradicts)/,
-];
+/** What a doubt may make wrong: every figure, worst first. */
+const grave = ['channel', 'scale', 'zero', 'cut off', 'frequency', 'clock'] as const;
 
-/** Then what makes some of them unsure, then what was merely assumed or left out. */
-const others: readonly RegExp[] = [
-  /^load\.|^current\.|^power\./,
-  /^value\./,
-  /^kind\./,
-  /^time\.(assumed|uneven)/,
-  /^unit\./,
-  /gap/,
-  /^wave\.drifts$|^span\./,
-  /^cycles\./,
-  /^rate\./,
-  /^resolution\./,
-  /^coupling\./,
-  /^nominal\./,
-  /^time\./,
-  /^rows\./,
-];
+/** Then some of them, then what was merely assumed or left out. */
+const slight = [
+  'current',
+  'outlier',
+  'kind',
+  'time assumed',
+  'unit',
+  'gaps',
+  'steadiness',
+  'cycles',
+  'rate',
+  'resolution',
+  'coupling',
+  'nominal',
+  'time read',
+  'rows',
+] as const;
 
-const worstFirst = [...grave, ...others];
+type Topic = (typeof grave | typeof slight)[number];
 
-/** Whether a doubt may make every figure wrong: such a one is told wherever a figure is shown. */
-export function isGrave({ code }: Notice): boolean {
-  return grave.some((topic) => topic.test(code));
+/** What each doubt is about; null: it stands after all others, in the order that it came in. */
+const topics: Readonly<Record<NoticeCode, Topic | null>> = {
+  'channels.larger': 'channel',
+  'scale.half': 'scale',
+  'scale.implied': 'scale',
+  'scale.suspect': 'scale',
+  'dc.large': 'zero',
+  'digitiser.clipped': 'cut off',
+  'wave.clipped': 'cut off',
+  'wave.overRange': 'cut off',
+  'frequency.suspect': 'frequency',
+  'frequency.unsteady': 'frequency',
+  'time.contradicts': 'clock',
+  'time.disagrees': 'clock',
+  'current.noPeriod': 'current',
+  'current.scaleAssumed': 'current',
+  'load.differs': 'current',
+  'power.negative': 'current',
+  'power.skew': 'current',
+  'value.outlier': 'outlier',
+  'kind.fewCodes': 'kind',
+  'time.assumed': 'time assumed',
+  'time.uneven': 'time assumed',
+  'unit.assumed': 'unit',
+  'gaps.found': 'gaps',
+  'span.longest': 'steadiness',
+  'span.steady': 'steadiness',
+  'wave.drifts': 'steadiness',
+  'cycles.few': 'cycles',
+  'rate.low': 'rate',
+  'rate.steps': 'rate',
+  'resolution.coarse': 'resolution',
+  'coupling.ac': 'coupling',
+  'nominal.none': 'nominal',
+  'nominal.off': 'nominal',
+  'nominal.other': 'nominal',
+  'time.coarse': 'time read',
+  'time.rateIgnored': 'time read',
+  'rows.blank': 'rows',
+  'rows.counter': 'rows',
+  'rows.cut': 'rows',
+  'rows.malformed': 'rows',
+  'acquisition.mode': null,
+  'acquisition.pairs': null,
+  'bench.belowRating': null,
+  'bench.loadKind': null,
+  'bench.loadTold': null,
+  'bench.loadUnknown': null,
+  'bench.noStep': null,
+  'bench.noTransfer': null,
+  'bench.scaleDiffers': null,
+  'channels.currentOnly': null,
+  'channels.currents': null,
+  'channels.others': null,
+  'channels.unmeasured': null,
+  'clock.back': null,
+  'clock.equal': null,
+  'columns.skipped': null,
+  'compare.budgets': null,
+  'compare.load': null,
+  'compare.nominal': null,
+  'compare.orders': null,
+  'compare.rate': null,
+  'compare.same': null,
+  'counts.unscaled': null,
+  'data.invented': null,
+  'digitiser.missingCodes': null,
+  'digitiser.noise': null,
+  'digitiser.range': null,
+  'efficiency.impossible': null,
+  'groups.frequency': null,
+  'groups.unsynchronised': null,
+  'phase.jump': null,
+  'ripple.alias': null,
+  'segments.first': null,
+};
+
+const worstFirst: readonly Topic[] = [...grave, ...slight];
+
+/** Null too of a code that is not known, as of a document that another version wrote. */
+function topicOf({ code }: Notice): Topic | null {
+  return Object.hasOwn(topics, code) ? topics[code as NoticeCode] : null;
 }
 
-/** Notices, worst first; those of one rank, and those whose topic is unknown, keep their order (the latter last). */
+/** Whether a doubt may make every figure wrong: such a one is told wherever a figure is shown. */
+export function isGrave(notice: Notice): boolean {
+  const topic = topicOf(notice);
+  return topic !== null && (grave as readonly Topic[]).includes(topic);
+}
+
+/** Notices, worst first; those of one topic, and those of none, keep their order (the latter last). */
 export function rankNotices(notices: readonly Notice[]): Notice[] {
-  const rank = ({ code }: Notice): number => {
-    const index = worstFirst.findIndex((topic) => topic.test(code));
-    return index < 0 ? worstFirst.length : index;
+  const rank = (notice: Notice): number => {
+    const topic = topicOf(notice);
+    return topic === null ? worstFirst.length : worstFirst.indexOf(topic);
   };
   return [...notices].sort((a, b) => rank(a) - rank(b));
 }

@@ -44,6 +44,9 @@ function noticeOf(notice: (Fact | Notice) & NoticeSource, option: OptionName): N
   return { code, message: [...of, said].join(': ') + also };
 }
 
+/** Of any doubt, of a capture, a log, a bench test or a comparison. */
+export type NoticeCode = Exclude<keyof Codes, keyof MeterFacts>;
+
 /** Every code with its facts; one that stood in two lists with other facts would not compile. */
 interface Codes
   extends ReadNotices,

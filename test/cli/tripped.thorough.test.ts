@@ -56,7 +56,7 @@ test('one that holds it while the capture lasts probably holds: seconds seen are
   ];
   const { code, stdout } = await runCommand([...words, '--out', 'held'], folder);
   expect(code).toBe(0);
-  expect(stdout.replaceAll(/\s+/g, ' ')).toContain('“power 1500 W” probably holds: 0.4 s seen');
+  expect(stdout.replaceAll(/\s+/g, ' ')).toContain('“power 1500 W” probably holds (0.4 s seen');
 }, 120_000);
 
 test.each(['power 600 W', 'surge 1.2 kW', 'capacity 500 Wh', 'efficiency > 85%'])(

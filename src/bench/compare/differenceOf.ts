@@ -2,7 +2,7 @@ import { hypot } from '../../base/elementary.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { normalTail } from '../../judge/decide.ts';
 import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
-import type { Component } from '../../measure/doubt/component.ts';
+import { type Component, isOfInstrument } from '../../measure/doubt/component.ts';
 import type { Comparison, Difference } from './compareDocument.ts';
 
 /**
@@ -80,21 +80,6 @@ function intervalOf({ value, uncertainty, notAbove }: MeasuredFigure): { middle:
 }
 
 /**
- * What one scope with its probes does to every capture alike, as long as nobody turns a knob: an unknown
- * constant. Noise, rounding, and edges between samples are drawn anew for each capture.
- *
- * @remarks The scope's own distortion is left out: it follows the height and the shape of the wave, so that two
- * waves may be distorted differently.
- */
-const SHARED =
-  /^(vertical gain|probe ratio|vertical offset|time base|bandwidth|accuracy of the meter|time between the two probes)( of the (first|second) channel)?$/;
-
-/** True of an influence that two captures through one instrument share. */
-function isShared(source: string): boolean {
-  return SHARED.test(source);
-}
-
-/**
  * What the difference b − a is uncertain by.
  *
  * Independent influences of both sides all count. One that is the same error in both counts once, with what it
@@ -114,7 +99,7 @@ export function differenceComponents(
 ): readonly Component[] {
   const side = (components: readonly Component[], sign: 1 | -1, name: 'A' | 'B'): readonly Component[] =>
     components.map((component) => {
-      const isOne = sameInstrument && isShared(component.source);
+      const isOne = sameInstrument && isOfInstrument(component);
       return {
         ...component,
         source: isOne ? component.source : `${component.source}, ${name}`,

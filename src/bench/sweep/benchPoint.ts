@@ -2,6 +2,7 @@ import type { Assay } from '../../assay/assay.ts';
 import type { AssayResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
 import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
+import { isOfInstrument } from '../../measure/doubt/component.ts';
 import type { BenchPoint } from '../benchDocument.ts';
 import { worstOutcome } from '../claims/unitClaim.ts';
 import { isAbove, type ShownLoad } from '../shownLoad.ts';
@@ -78,15 +79,6 @@ function currentOf(
   };
 }
 
-/** Influences that all captures of an evening share: they move the whole sweep and not its shape. */
-const COMMON: readonly string[] = [
-  'vertical gain',
-  'probe ratio',
-  'accuracy of the meter',
-  'vertical offset',
-  'bandwidth',
-];
-
 /**
  * The part of a voltage's uncertainty that differs from capture to capture: noise, resolution, edges, method.
  *
@@ -97,7 +89,7 @@ const COMMON: readonly string[] = [
 function rmsScatter({ components }: Budget): number {
   return budgeted(
     0,
-    components.filter(({ source }) => !COMMON.includes(source)),
+    components.filter((component) => !isOfInstrument(component)),
   ).uncertainty;
 }
 

@@ -1,4 +1,5 @@
 import {
+  isResistiveFullStep,
   isWholeNominal,
   type MeasuredUnit,
   nominalOfUnit,
@@ -170,7 +171,7 @@ function tasksAgainst(
   const asked = outletClaims(unit.claims);
   const tasksOf = <T extends PlannedUnit['transfers'][number]>(
     captures: readonly T[],
-    toCheck: (capture: T) => Pick<AssayOptions, 'claims' | 'load'>,
+    toCheck: (capture: T) => Pick<AssayOptions, 'claims' | 'load' | 'isResistiveFullStep'>,
   ): readonly PlannedTask<T>[] =>
     captures.flatMap((capture) => {
       const told = assayOptions(capture.options, instruments, asked.nominal);
@@ -190,7 +191,9 @@ function tasksAgainst(
       claims: asked.sweep,
       ...(load === undefined ? {} : { load }),
     })),
-    steps: tasksOf(unit.steps, () => ({})),
+    steps: tasksOf(unit.steps, ({ told }) =>
+      isResistiveFullStep(told, unit.claims) ? { isResistiveFullStep: true } : {},
+    ),
     transfers: tasksOf(unit.transfers, () => ({ claims: asked.transfers })),
   };
 }

@@ -25,7 +25,7 @@ import { harmonicFigures, type RowFigure, rowFigure } from './rowFigure.ts';
  * @param nominal - null leaves out every row that needs one.
  * @param groups - of the same record; null where it holds no window of 10 or 12 cycles: single orders then
  * stand in for subgroups.
- * @param others - outlets that the wave may be meant for instead of an inferred nominal.
+ * @param doubts - what of the wave is doubted: the outlet that it is meant for, its zero.
  * @returns in the order of the tables, each table's single rows before its harmonics. Empty where the wave runs at no
  * frequency of the mains: the tables are for those. A row whose figure could not be measured is left out. A row from
  * memory, one whose statistics take longer than the record, or one that another possible outlet would turn, gives
@@ -38,7 +38,7 @@ export function findings(
   nominal: Nominal | null,
   rule: DecisionRule,
   groups: GroupFigures | null = null,
-  others: readonly Outlet[] = [],
+  { others = [], zero = false }: WaveDoubts = {},
 ): readonly Finding[] {
   const { value: frequencyHz } = figures.frequencyHz;
   if (frequencyHz !== null && ![50, 60].some((hz) => isFrequencyOf(frequencyHz, hz))) return [];
@@ -51,10 +51,27 @@ export function findings(
         .filter(({ row }) => row.wave === undefined || row.wave === output)
         .flatMap(({ row, measured }) => {
           const turning = nominal && turningOutlet(table, row, measured, nominal, others);
-          return findingOf(table, row, measured, rule, durationS).map(informing(turning));
+          const { unit } = measured;
+          return findingOf(table, row, measured, rule, durationS)
+            .map(informing(turning))
+            .map((finding) => ({ unit, finding }));
         });
-      return table.saying ? found.map(graded(table.saying, found)) : found;
+      const { saying } = table;
+      const grade = saying
+        ? graded(
+            saying,
+            found.map(({ finding }) => finding),
+          )
+        : (one: Finding) => one;
+      return found.filter(({ unit }) => !zero || unit !== 'V').map(({ finding }) => grade(finding));
     });
+}
+
+interface WaveDoubts {
+  /** Outlets that the wave may be meant for instead of an inferred nominal. */
+  readonly others?: readonly Outlet[];
+  /** True where its zero is doubted, and with it volts: rows in them are left out. Ratios and hertz stand. */
+  readonly zero?: boolean;
 }
 
 interface MeasuredRow {
@@ -211,14 +228,14 @@ function againstOutlet(
 ): RowFigure {
   const volts = other.voltageV / nominal.voltageV;
   const hertz = other.frequencyHz / nominal.frequencyHz;
-  const { quantity, figure, limit } = measured;
+  const { figure, limit } = measured;
   if (!('quantity' in row) || 'highestOrder' in row)
-    return row.unit === '% of nominal' ? { quantity, limit, figure: times(figure, 1 / volts) } : measured;
+    return row.unit === '% of nominal' ? { ...measured, figure: times(figure, 1 / volts) } : measured;
   const { share } = limitQuantities[row.quantity];
   if (share === undefined) return measured;
   // Volts that a table prints for its own class are the same share of it in another.
   return row.unit === share.unit || appliesTo?.[share.of] !== undefined
-    ? { quantity, figure, limit: scaled(limit, share.of === 'voltageV' ? volts : hertz) }
+    ? { ...measured, limit: scaled(limit, share.of === 'voltageV' ? volts : hertz) }
     : measured;
 }
 

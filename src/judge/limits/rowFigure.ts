@@ -9,6 +9,8 @@ import { type HarmonicRow, type LimitRow, percentOfNominal } from './limitTable.
 export interface RowFigure {
   /** In words with the unit: `RMS voltage (V)`. */
   readonly quantity: string;
+  /** That figure and limit are in. */
+  readonly unit: string;
   readonly figure: Figure;
   readonly limit: Limit;
 }
@@ -24,10 +26,10 @@ export function rowFigure(row: LimitRow, figures: WaveFigures, nominal: Nominal 
   if ('highestOrder' in row) {
     const figure = figureOf(figures, row.highestOrder);
     const quantity = `${row.quantity} to order ${Math.min(row.highestOrder, figures.thdOrders)} (${row.unit})`;
-    if (row.unit === '% of fundamental') return { quantity, figure, limit };
+    if (row.unit === '% of fundamental') return { quantity, unit: row.unit, figure, limit };
     return (
       nominal && {
-        quantity,
+        ...{ quantity, unit: row.unit },
         figure: percentOfNominal(figure, figures.fundamental, nominal.voltageV),
         limit,
       }
@@ -35,8 +37,8 @@ export function rowFigure(row: LimitRow, figures: WaveFigures, nominal: Nominal 
   }
   const figure = figureOf(figures, figures.thdOrders);
   const quantity = `${row.quantity} (${unit})`;
-  if (row.unit !== share?.unit) return { quantity, figure, limit };
-  return nominal && { quantity, figure, limit: percentOf(nominal[share.of], limit) };
+  if (row.unit !== share?.unit) return { quantity, unit, figure, limit };
+  return nominal && { quantity, unit, figure, limit: percentOf(nominal[share.of], limit) };
 }
 
 function percentOf(whole: number, { min, max }: Limit): Limit {
@@ -69,7 +71,10 @@ export function harmonicFigures(
   if (!first) return [];
   const worst = rest.reduce((a, b) => (b.share > a.share ? b : a), first);
   return [worst, ...limited.filter((harmonic) => harmonic !== worst && harmonic.share > 1)].map(
-    ({ order, figure, max }) => ({ quantity: `harmonic ${order} (${row.unit})`, figure, limit: { max } }),
+    ({ order, figure, max }) => ({
+      ...{ quantity: `harmonic ${order} (${row.unit})`, unit: row.unit },
+      ...{ figure, limit: { max } },
+    }),
   );
 }
 

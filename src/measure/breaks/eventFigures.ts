@@ -4,7 +4,7 @@ import type { SampleRange } from '../../read/capture.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
 import { differenceNoise, extremes, median } from '../../signal/statistics.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { scaleComponents, within } from '../doubt/component.ts';
+import { alikeWithin, scaleComponents, within } from '../doubt/component.ts';
 import { type Instrument, OFFSET_PERCENT_OF_RANGE } from '../doubt/instrument.ts';
 import type { ChannelRecord, MeasuringChain } from '../envelope.ts';
 import { type Departure, departure, type Place, type SteadySide, steadySide } from './steadySide.ts';
@@ -43,7 +43,8 @@ export function largestSize(samples: Float64Array, from: number, to: number): nu
 export function eventFigures(record: ChannelRecord, chain: MeasuringChain): EventFigures {
   const { instrument, scaleSource } = chain;
   const { samples, intervalS, startS } = record;
-  const timeBase = (seconds: number) => within('time base', instrument.timeBasePpm, 'ppm', seconds / 1e6);
+  const timeBase = (seconds: number) =>
+    alikeWithin('time base', instrument.timeBasePpm, 'ppm', seconds / 1e6);
   const place = (halfWidth: number, source = 'where the voltage leaves or joins') =>
     within(source, halfWidth * intervalS, 's', 1);
   const time = (position: number, halfWidth: number): MeasuredFigure => {
@@ -58,7 +59,7 @@ export function eventFigures(record: ChannelRecord, chain: MeasuringChain): Even
     const count = Math.max(2, Math.min(to, samples.length) - Math.max(0, from));
     return budgeted(most, [
       ...scaleComponents(most, instrument, scaleSource),
-      within('vertical offset', offset, 'U', 1),
+      alikeWithin('vertical offset', offset, 'U', 1),
       within('rounding to codes', rounding, 'U', 1),
       // The largest of so many samples has the largest of their noise on it.
       within('noise', noise * Math.sqrt(2 * log(count)), 'U', 1),

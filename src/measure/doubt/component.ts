@@ -47,6 +47,42 @@ export function within(source: string, halfWidth: number, unit: string, sensitiv
   };
 }
 
+/**
+ * What one scope with its probes does to every capture alike, as long as nobody turns a knob: an unknown constant. Noise,
+ * rounding, and edges between samples are drawn anew for each capture.
+ *
+ * @remarks The scope's own distortion is left out: it follows the height and the shape of the wave, so that two waves
+ * may be distorted differently.
+ */
+const OF_INSTRUMENT = [
+  'vertical gain',
+  'probe ratio',
+  'vertical offset',
+  'time base',
+  'bandwidth',
+  'vertical gain of the first channel',
+  'probe ratio of the first channel',
+  'vertical gain of the second channel',
+  'probe ratio of the second channel',
+  'accuracy of the meter',
+  'time between the two probes',
+] as const;
+
+/** An influence that captures through one instrument share, known only to lie within ± halfWidth. */
+export function alikeWithin(
+  source: (typeof OF_INSTRUMENT)[number],
+  halfWidth: number,
+  unit: string,
+  sensitivity: number,
+): Component {
+  return within(source, halfWidth, unit, sensitivity);
+}
+
+/** True of an influence that captures through one instrument share. */
+export function isOfInstrument({ source }: Component): boolean {
+  return (OF_INSTRUMENT as readonly string[]).includes(source);
+}
+
 /** A type B component within ± halfWidth and as often as not near one of its ends: u = halfWidth / √2. */
 export function nearEnds(source: string, halfWidth: number, unit: string, sensitivity: number): Component {
   return {
@@ -91,11 +127,12 @@ interface DifferenceScale {
 
 /** What the scale of a reading may be off by: gain and probe, or the meter that it is tied to. */
 export function scaleComponents(value: number, instrument: Instrument, source: ScaleSource): Component[] {
-  if (source === 'meter') return [within('accuracy of the meter', instrument.meterPercent, '%', value / 100)];
+  if (source === 'meter')
+    return [alikeWithin('accuracy of the meter', instrument.meterPercent, '%', value / 100)];
   if (source === 'scope and probe') {
     return [
-      within('vertical gain', instrument.gainPercent, '%', value / 100),
-      within('probe ratio', instrument.probePercent, '%', value / 100),
+      alikeWithin('vertical gain', instrument.gainPercent, '%', value / 100),
+      alikeWithin('probe ratio', instrument.probePercent, '%', value / 100),
     ];
   }
   return source.components.map((component) => ({

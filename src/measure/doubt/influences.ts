@@ -2,6 +2,7 @@ import type { PeriodicRecord } from '../measuredWave.ts';
 import { roundingLeft } from '../ordersOf.ts';
 import type { PeriodicQuantities } from '../periodicQuantities.ts';
 import {
+  alikeWithin,
   type Component,
   ownDistortion,
   type ScaleSource,
@@ -51,8 +52,8 @@ export function influences(
   const betweenSamples = isBetween ? 0.5 / periodSamples : 0;
   return {
     scale: (value) => scaleComponents(value, instrument, scaleSource),
-    offset: (sensitivity) => within('vertical offset', offset, 'U', sensitivity),
-    timeBase: (ppm) => within('time base', instrument.timeBasePpm, 'ppm', ppm),
+    offset: (sensitivity) => alikeWithin('vertical offset', offset, 'U', sensitivity),
+    timeBase: (ppm) => alikeWithin('time base', instrument.timeBasePpm, 'ppm', ppm),
     noise: (sensitivity) =>
       scatter('noise', (ratio * fit.residualDeviation) / Math.sqrt(averagedSamples), 'U', sensitivity),
     cycleNoise: (sensitivity) => scatter('noise of the cycle', cycleDeviation(record), 'U', sensitivity),

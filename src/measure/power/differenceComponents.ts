@@ -1,4 +1,4 @@
-import { type Component, within } from '../doubt/component.ts';
+import { alikeWithin, type Component } from '../doubt/component.ts';
 import type { Instrument } from '../doubt/instrument.ts';
 
 interface DifferenceDoubts {
@@ -34,10 +34,10 @@ export function differenceComponents(doubts: DifferenceDoubts): Component[] {
   const across = Math.sqrt(Math.max(0, (plusRms * minusRms) ** 2 - common ** 2));
   const perSecond = (2 * Math.PI * frequencyHz * across) / differenceRms;
   return [
-    within('vertical gain of the first channel', instrument.gainPercent, '%', ofPlus / 100),
-    within('probe ratio of the first channel', instrument.probePercent, '%', ofPlus / 100),
-    within('vertical gain of the second channel', instrument.gainPercent, '%', ofMinus / 100),
-    within('probe ratio of the second channel', instrument.probePercent, '%', ofMinus / 100),
-    within('time between the two probes', skewDoubtS, 's', perSecond),
+    alikeWithin('vertical gain of the first channel', instrument.gainPercent, '%', ofPlus / 100),
+    alikeWithin('probe ratio of the first channel', instrument.probePercent, '%', ofPlus / 100),
+    alikeWithin('vertical gain of the second channel', instrument.gainPercent, '%', ofMinus / 100),
+    alikeWithin('probe ratio of the second channel', instrument.probePercent, '%', ofMinus / 100),
+    alikeWithin('time between the two probes', skewDoubtS, 's', perSecond),
   ];
 }

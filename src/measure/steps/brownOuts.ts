@@ -3,7 +3,7 @@ import type { SampleRange } from '../../read/capture.ts';
 import { median } from '../../signal/statistics.ts';
 import type { BrownOut } from '../breaks/supplyEvent.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { within } from '../doubt/component.ts';
+import { alikeWithin, within } from '../doubt/component.ts';
 import type { HalfCycleRms, MeasuringChain } from '../envelope.ts';
 import { litSpans } from './envelopeMoves.ts';
 import type { ValueSpan } from './sharpEdges.ts';
@@ -66,7 +66,7 @@ export function brownOuts(
     const time = (seconds: number, halfCycles: number) =>
       budgeted(seconds, [
         within('place of the change in its cycle', (halfCycles * periodS) / 2, 's', 1),
-        within('time base', chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
+        alikeWithin('time base', chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
       ]);
     const lowest = rms.subarray(first, last + 1).reduce((a, b) => Math.min(a, b));
     const end: Figure =

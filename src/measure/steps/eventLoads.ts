@@ -1,7 +1,7 @@
 import type { SampleRange } from '../../read/capture.ts';
 import type { HeldLoad, SupplyEvent } from '../breaks/supplyEvent.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { within } from '../doubt/component.ts';
+import { alikeWithin, within } from '../doubt/component.ts';
 import type { ChannelRecord, HalfCycleRms, MeasuringChain } from '../envelope.ts';
 import { activePower } from '../power/nonsinusoidalPower.ts';
 import type { Move } from './envelopeMoves.ts';
@@ -62,7 +62,7 @@ function loadOf(event: SupplyEvent, context: LoadContext): HeldLoad {
     heldS: budgeted(heldS, [
       within('when the load came on', sinceDoubtS, 's', 1),
       within('when it ended', (event.startS.uncertainty * Math.sqrt(3)) / 2, 's', 1),
-      within('time base', context.chain.instrument.timeBasePpm, 'ppm', heldS / 1e6),
+      alikeWithin('time base', context.chain.instrument.timeBasePpm, 'ppm', heldS / 1e6),
     ]),
     heldAtLeast: last === undefined && cameS <= record.startS,
     ...(last === undefined || last.isOn ? {} : { isAfterLess: true }),

@@ -1,6 +1,6 @@
 import type { Figure } from '../../base/figure.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { scatter, within } from '../doubt/component.ts';
+import { alikeWithin, scatter } from '../doubt/component.ts';
 import type { HalfCycleRms } from '../envelope.ts';
 import { type Move, settledStretch } from './envelopeMoves.ts';
 import type { LoadStep } from './loadStep.ts';
@@ -39,7 +39,7 @@ export function frequencyFigures(
   const figure = (hertz: number, count: number): Figure =>
     budgeted(hertz, [
       scatter('noise', deviation / Math.sqrt(Math.max(1, count / 4)), 'Hz', 1),
-      within('time base', chain.instrument.timeBasePpm, 'ppm', hertz / 1e6),
+      alikeWithin('time base', chain.instrument.timeBasePpm, 'ppm', hertz / 1e6),
     ]);
   const levelOf = (cycles: Float64Array): Figure =>
     cycles.length === 0

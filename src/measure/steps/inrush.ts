@@ -1,6 +1,6 @@
 import type { Inrush } from '../breaks/supplyEvent.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { scaleComponents, scatter, within } from '../doubt/component.ts';
+import { alikeWithin, scaleComponents, scatter, within } from '../doubt/component.ts';
 import type { HalfCycleRms, MeasuringChain } from '../envelope.ts';
 
 interface InrushRecord {
@@ -48,7 +48,7 @@ export function inrushAt(record: InrushRecord, around: number, until: number): I
     kind: 'inrush',
     atS: budgeted(startS + peak.at * intervalS, [
       within('time of a sample', intervalS / 2, 's', 1),
-      within('time base', chain.instrument.timeBasePpm, 'ppm', (peak.at * intervalS) / 1e6),
+      alikeWithin('time base', chain.instrument.timeBasePpm, 'ppm', (peak.at * intervalS) / 1e6),
     ]),
     peakA: budgeted(peak.size, [
       ...scaleComponents(peak.size, chain.instrument, 'scope and probe'),

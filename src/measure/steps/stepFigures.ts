@@ -1,7 +1,7 @@
 import { hypot } from '../../base/elementary.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { budgeted } from '../doubt/budget.ts';
-import { type Component, scaleComponents, scatter, within } from '../doubt/component.ts';
+import { alikeWithin, type Component, scaleComponents, scatter, within } from '../doubt/component.ts';
 import type { MeasuringChain } from '../envelope.ts';
 
 /** What the figures of a step are made from. */
@@ -45,7 +45,7 @@ export function timeFigure(
 ): MeasuredFigure {
   return budgeted(seconds, [
     within('place of the step in its cycle', record.periodS / 2, 's', 1),
-    within('time base', record.chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
+    alikeWithin('time base', record.chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
     ...components,
   ]);
 }

@@ -138,9 +138,6 @@ export function benchClaimsSentence(claims: readonly BenchClaim[]): string {
 
 function found(claim: BenchClaim): string {
   if (claim.outcome === 'pass') return '';
-  // How long it was seen is a part of the outcome: "probably holds: 0.2 s seen (118.0 V at 600 W)".
-  const [seen, more] = claim.reason?.split('; ') ?? [];
-  if (claim.outcome === 'conditional pass' && seen?.endsWith(' seen')) return `: ${seen} (${more})`;
   if (claim.reason !== undefined) return ` (${claim.reason})`;
   const load = claim.worstLoadW === null ? '' : ` at ${decimalText(claim.worstLoadW, 0)} W`;
   return ` (${claimValueText(claim).value}${load})`;

@@ -227,7 +227,7 @@ describe('findings', () => {
     // 107 V lies under the 108 V of 120 V, and inside the same share of 110 V: 99 V.
     const at110 = [{ voltageV: 110, frequencyHz: 60 }];
     const of = (others: typeof at110) =>
-      findings(figuresWith({}, 107), sine, at120, 'guarded', null, others).filter(
+      findings(figuresWith({}, 107), sine, at120, 'guarded', null, { others }).filter(
         ({ quantity }) => !quantity.startsWith('harmonic'),
       );
     const rangeA = (others: typeof at110) =>

@@ -14,7 +14,7 @@ describe('rowFigure', () => {
       limit: { max: 150 },
     } as const;
     expect(rowFigure(row, figures, { voltageV: 120, frequencyHz: 60, inferred: true })).toEqual({
-      quantity: 'peak voltage (V)',
+      ...{ quantity: 'peak voltage (V)', unit: 'V' },
       figure: exactly(171, 2),
       limit: { max: 180 },
     });
