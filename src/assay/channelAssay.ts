@@ -8,12 +8,12 @@ import type { AssayOptions, CaptureSource } from './assayOptions.ts';
 import { captureSummary, dedupeNotices, traceOf } from './captureSummary.ts';
 import { budgetsOf, currentFigures, keyedByUnit, voltageFigures } from './channelFigures.ts';
 import { jumpNotices, steadyNotice } from './course.ts';
+import { courseResults } from './courseResults.ts';
 import { loadOf, loadSeenOf } from './loadOf.ts';
 import type { AssayResult, CurrentFigures, VoltageFigures } from './measureDocument.ts';
 import { methodLines } from './methodLines.ts';
 import type { AssayNotice } from './notices.ts';
 import { digitiserDocument, groupsDocument, highBandsDocument, type SpectraContext } from './spectra.ts';
-import { courseResults } from './stepDocuments.ts';
 
 /** What was told of a channel, with defaults, and where it is from. */
 interface ChannelTold {
