@@ -94,7 +94,7 @@ function section(
  * The uncertainty budgets in columns: for each figure its influences, the largest first, with type,
  * distribution, standard uncertainty, sensitivity and contribution.
  */
-export function budgetLines(budgets: readonly NamedBudget[]): readonly string[] {
+export function budgetLines(budgets: readonly Omit<NamedBudget, 'key'>[]): readonly string[] {
   const heading = ['', 'type', 'distribution', 'u', 'sensitivity', 'contributes'];
   return budgets.flatMap(({ figure, unit, value, uncertainty, budget }) => {
     const number = (x: number, of: string): string => withUnit(significantText(x, 2), of);

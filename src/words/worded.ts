@@ -2,11 +2,13 @@ import type { AssayNotice, AssayNotices } from '../assay/notices.ts';
 import type { Fact, Notice, NoticeSource, Worded } from '../base/notice.ts';
 import type { BenchNotices, CompareNotices } from '../bench/notices.ts';
 import type { LogNotices } from '../energy/log/notices.ts';
+import type { EnergyNotices } from '../energy/notices.ts';
 import type { JudgeNotices, MeterFacts } from '../judge/notices.ts';
 import type { MeasureNotices } from '../measure/notices.ts';
 import type { ReadNotices } from '../read/notices.ts';
 import { assayed } from './notices/assayed.ts';
 import { benched, compared } from './notices/benched.ts';
+import { energyFound } from './notices/energyFound.ts';
 import { judged, metered } from './notices/judged.ts';
 import { logged } from './notices/logged.ts';
 import { measured } from './notices/measured.ts';
@@ -55,6 +57,7 @@ interface Codes
     MeterFacts,
     AssayNotices,
     LogNotices,
+    EnergyNotices,
     BenchNotices,
     CompareNotices {}
 
@@ -65,6 +68,7 @@ const sentences: SentencesOf<Codes> = {
   ...metered,
   ...assayed,
   ...logged,
+  ...energyFound,
   ...benched,
   ...compared,
 };

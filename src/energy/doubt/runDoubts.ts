@@ -10,6 +10,8 @@ export interface RunSums {
   readonly run: Run;
   readonly time: RunTime;
   readonly meter: LogMeter;
+  /** All holes of the course. */
+  readonly holes: ReadonlySet<number>;
   /** Shape N, the run's own direction positive: W and A. */
   readonly watts: Float64Array | null;
   readonly amps: Float64Array | null;

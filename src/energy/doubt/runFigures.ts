@@ -36,7 +36,7 @@ export function sumsOf(course: Course, run: Run, holes: ReadonlySet<number>, met
   const [watts, amps] = [turned(course.watts), turned(course.amps)];
   const sum = (values: Float64Array | null): Integral | null =>
     values === null ? null : integral(course, run, time, values, holes);
-  return { course, run, time, meter, watts, amps, energy: sum(watts), charge: sum(amps) };
+  return { course, run, time, meter, holes, watts, amps, energy: sum(watts), charge: sum(amps) };
 }
 
 /** What a run comes to, each figure with its doubt. */
@@ -58,19 +58,19 @@ export function runFigures(sums: RunSums): RunFigures {
   };
 }
 
-/** Rows of a run that bear its load: those of a pause at its ends are none. */
-function durationFigure({ course, run, meter }: RunSums): LogFigure {
+/** From the first row under load to the last. */
+function durationFigure({ course, run, meter, holes }: RunSums): LogFigure {
   const { sampling, timesS, stampS } = course;
-  const first = sampling === 'mean until the row' ? Math.max(0, run.first - 1) : run.first;
-  const last = sampling === 'held from the row' ? Math.min(timesS.length - 1, run.last + 1) : run.last;
-  const isJoined = (at: number): boolean => intervalHours(course, at) > 0;
-  const from = first === run.first || isJoined(first) ? first : run.first;
-  const to = last === run.last || isJoined(run.last) ? last : run.last;
-  const value = timesS[to]! - timesS[from]!;
+  const lengthS = (at: number): number => (holes.has(at) ? 0 : 3600 * intervalHours(course, at));
+  const [before, behind] = [lengthS(run.first - 1), lengthS(run.last)];
+  const seen = timesS[run.last]! - timesS[run.first]!;
+  // A mean is of the time before its row, a held value of the time behind it.
+  const value =
+    seen + (sampling === 'mean until the row' ? before : sampling === 'held from the row' ? behind : 0);
   const isInstant = sampling === 'instantaneous';
   return budgeted(value, [
-    within('start between rows', isInstant ? 3600 * intervalHours(course, run.first - 1) : 0, 's', 1),
-    within('end between rows', isInstant ? 3600 * intervalHours(course, run.last) : 0, 's', 1),
+    within('start between rows', isInstant ? before : 0, 's', 1),
+    within('end between rows', isInstant ? behind : 0, 's', 1),
     within('stamps', stampS / 2, 's', Math.SQRT2),
     within('clock', meter.clockPpm, 'ppm', value / 1e6),
   ]);

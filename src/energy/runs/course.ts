@@ -62,14 +62,12 @@ export function courseOf(log: EnergyLog): Course | null {
           ? amps!.values
           : productOf(volts!.values, amps!.values);
   const rows = presentRows(told, product === null ? null : product.volts.values);
-  const sign = signsOf(log, told, rows);
   const pick = (values: Float64Array): Float64Array => Float64Array.from(rows, (row) => values[row]!);
+  // What is left says by itself which way it goes.
+  const isGauge = from === 'counter' && counter!.kind === 'remaining';
   const signed = (values: Float64Array): Float64Array =>
-    Float64Array.from(
-      rows,
-      (row, i) => sign[i]! * (log.positive === 'unsigned' ? Math.abs(values[row]!) : values[row]!),
-    );
-  const watts = from === 'nothing' ? null : from === 'watts' ? signed(told) : signed(told);
+    isGauge ? pick(values) : outOfUnit(log, values, rows);
+  const watts = from === 'nothing' ? null : signed(told);
   const currents = amps !== null && isDirect ? signed(amps.values) : null;
   const load = watts ?? signed(told);
   const voltsPicked = volts === null ? null : pick(volts.values);
@@ -90,7 +88,7 @@ export function courseOf(log: EnergyLog): Course | null {
     modes: log.modes === null ? null : Array.from(rows, (row) => log.modes![row] ?? null),
     stampS: log.clock.stepS,
     clockByRows: log.clock.kind === 'rows',
-    directionAssumed: log.positive === 'unsigned' && !tellsDirection(log.modes),
+    directionAssumed: log.positive === 'unsigned' && !isGauge && !tellsDirection(log.modes),
   };
 }
 
@@ -145,17 +143,19 @@ function presentRows(told: Float64Array, volts: Float64Array | null): Int32Array
   return rows.subarray(0, count);
 }
 
-/** +1 or −1 a row: what makes a reading positive where it flows out of the unit. */
-function signsOf(log: EnergyLog, told: Float64Array, rows: Int32Array): Int8Array {
-  const { positive, modes, amps } = log;
-  const isBothWays = (values: Float64Array): boolean => values.some((value) => value < 0);
-  // Watts without a sign beside amperes that have one.
-  const bySign = positive !== 'unsigned' && amps !== null && !isBothWays(told) && isBothWays(amps.values);
+/** Readings of the rows taken, positive where it flows out of the unit. */
+function outOfUnit(
+  { positive, modes, amps }: EnergyLog,
+  values: Float64Array,
+  rows: Int32Array,
+): Float64Array {
+  if (positive === 'unsigned')
+    return Float64Array.from(rows, (row) => (modes?.[row] === 'charge' ? -1 : 1) * Math.abs(values[row]!));
   const out = positive === 'charge' ? -1 : 1;
-  return Int8Array.from(rows, (row) => {
-    if (positive === 'unsigned') return modes?.[row] === 'charge' ? -1 : 1;
-    return bySign && amps!.values[row]! < 0 ? -out : out;
-  });
+  const isBothWays = (column: Float64Array): boolean => column.some((value) => value < 0);
+  // Watts without a sign beside amperes that have one.
+  const signs = amps !== null && !isBothWays(values) && isBothWays(amps.values) ? amps.values : null;
+  return Float64Array.from(rows, (row) => (signs !== null && signs[row]! < 0 ? -out : out) * values[row]!);
 }
 
 /** What a counter says of each interval, as the mean power until its row; at a reset nothing is known. */

@@ -39,11 +39,9 @@ export function holesIn({ timesS, partStarts, sampling }: Course): readonly numb
 function ratioToRaster(timesS: Float64Array, at: number, from: number, end: number): number {
   const interval = (i: number): number => timesS[i + 1]! - timesS[i]!;
   const own = interval(at);
-  const before = at > from ? interval(at - 1) : Number.NaN;
-  const after = at + 2 < end ? interval(at + 1) : Number.NaN;
-  // Most intervals are like one beside them, and need no median.
-  if (!(own > 1.5 * before) && !(own > 1.5 * after)) return 1;
-  if (Math.abs(own - before) <= 0.1 * own && Math.abs(own - after) <= 0.1 * own) return 1;
+  const near = (i: number): number => (i < from || i + 1 >= end ? Number.NaN : interval(i));
+  // Most intervals are like those around them, and need no median.
+  if (![at - 4, at - 1, at + 1, at + 4].some((i) => own > 1.5 * near(i))) return 1;
   const side = (first: number, last: number): number => {
     const intervals: number[] = [];
     for (let i = Math.max(from, first); i <= Math.min(end - 2, last); i++) intervals.push(interval(i));

@@ -51,7 +51,7 @@ export function integral(
     const isInner = at >= run.first && at < run.last;
     const [a, b] = [at >= run.first ? values[at]! : 0, at < run.last ? values[at + 1]! : 0];
     const half = 0.5 * Math.abs(b - a) * intervalHours(course, at);
-    if (counted.has(at)) ofHoles += half;
+    if (counted.has(at)) ofHoles += course.from === 'counter' ? 0 : half;
     else if (sampling === 'instantaneous' && (isInner || !holes.has(at))) {
       squares += half * half;
       largest = Math.max(largest, half);

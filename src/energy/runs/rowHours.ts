@@ -24,7 +24,8 @@ export function rowHours(course: Course, run: Run, holes: ReadonlySet<number>): 
   for (let at = run.first - 1; at <= run.last; at++) {
     if (holes.has(at) && !counted.has(at)) continue;
     const length = intervalHours(course, at);
-    const [early, late] = counted.has(at) ? ([0.5, 0.5] as const) : share;
+    // A counter counts on where rows are missing.
+    const [early, late] = counted.has(at) && course.from !== 'counter' ? ([0.5, 0.5] as const) : share;
     if (at >= run.first) hours[at - run.first]! += early * length;
     if (at < run.last) hours[at + 1 - run.first]! += late * length;
   }

@@ -118,7 +118,7 @@ function rowsOf({ first, last }: Piece): number {
 }
 
 /** The same on both sides of a hole that is shorter than what was seen of it is one run. */
-function joined(pieces: readonly Piece[], { timesS }: Course): readonly Run[] {
+function joined(pieces: readonly Piece[], { timesS, from, load }: Course): readonly Run[] {
   const spanS = ({ first, last }: Run): number => timesS[last]! - timesS[first]!;
   const runs: (Run & { readonly seenS: number })[] = [];
   for (const { cut, ...piece } of pieces) {
@@ -126,7 +126,10 @@ function joined(pieces: readonly Piece[], { timesS }: Course): readonly Run[] {
     const seenS = spanS(piece) + (before?.seenS ?? 0);
     const holeS = before === undefined ? 0 : timesS[piece.first]! - timesS[before.last]!;
     const isOn = cut === 'hole' && before?.kind === piece.kind && before.last === piece.first - 1;
-    if (isOn && before !== undefined && piece.kind !== 'cycling' && holeS < seenS) {
+    // A gauge that went the other way in between was charged, or emptied, unseen.
+    const isGaugeAgainst =
+      from === 'counter' && (piece.kind === 'charge' ? load[piece.first]! > 0 : load[piece.first]! < 0);
+    if (isOn && before !== undefined && !isGaugeAgainst && piece.kind !== 'cycling' && holeS < seenS) {
       const holes = [...before.holes, before.last];
       runs[runs.length - 1] = { ...before, last: piece.last, holes, seenS };
     } else runs.push({ ...piece, seenS: spanS(piece) });

@@ -2,21 +2,35 @@ import type { AssayErrors } from '../../assay/assayErrors.ts';
 import type { ErrorDocument } from '../../assay/measureDocument.ts';
 import type { ErrorData, MeasureError, Wording } from '../../base/measureError.ts';
 import type { BenchErrors } from '../../bench/benchErrors.ts';
+import type { EnergyErrors } from '../../energy/energyErrors.ts';
 import type { JudgeErrors } from '../../judge/judgeErrors.ts';
 import type { MeasureErrors } from '../../measure/measureErrors.ts';
 import type { ReadErrors } from '../../read/readErrors.ts';
 import { flagOf, type OptionName } from '../optionNames.ts';
 import { benchWords } from './benchWords.ts';
+import { energyWords } from './energyWords.ts';
 import { measureWords } from './measureWords.ts';
 import { readWords } from './readWords.ts';
 import { toldWords } from './toldWords.ts';
 import type { ErrorWords, WordsOf } from './wording.ts';
 
 /** Each problem that an error of ours may be of, with its facts. */
-export interface Errors extends ReadErrors, MeasureErrors, JudgeErrors, AssayErrors, BenchErrors {}
+export interface Errors
+  extends ReadErrors,
+    MeasureErrors,
+    JudgeErrors,
+    AssayErrors,
+    EnergyErrors,
+    BenchErrors {}
 
 /** Its sentences. */
-const words: ErrorWords<Errors> = { ...readWords, ...measureWords, ...toldWords, ...benchWords };
+const words: ErrorWords<Errors> = {
+  ...readWords,
+  ...measureWords,
+  ...toldWords,
+  ...energyWords,
+  ...benchWords,
+};
 
 /**
  * An error in words: what is wrong, what was expected and found, what to do.
