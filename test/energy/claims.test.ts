@@ -24,7 +24,7 @@ function judged(log: EnergyLog, claim: string, told: LogTold = {}): ClaimResult 
 }
 
 /** Steady watts for some hours, then off for ten minutes; a row a minute. */
-function discharge(watts: number, hours: number, more: Partial<EnergyLog> = {}): EnergyLog {
+function discharge(watts: number, hours: number, more: Partial<Pick<EnergyLog, 'side'>> = {}): EnergyLog {
   const timesS = everyS(60, 3600 * hours + 600);
   return madeLog({ timesS, watts: timesS.map((t) => (t <= 3600 * hours ? watts : 0)), ...more });
 }
