@@ -62,7 +62,7 @@ export function courseOf(log: EnergyLog): Course | null {
           ? amps!.values
           : productOf(volts!.values, amps!.values);
   const rows = presentRows(told, product === null ? null : product.volts.values);
-  const pick = (values: Float64Array): Float64Array => Float64Array.from(rows, (row) => values[row]!);
+  const pick = (values: Float64Array): Float64Array => valuesAt(values, rows, (value) => value);
   // What is left says by itself which way it goes.
   const isGauge = from === 'counter' && counter!.kind === 'remaining';
   const signed = (values: Float64Array): Float64Array =>
@@ -112,8 +112,10 @@ function sourceOf(
 
 /** Of a usual reading that is not zero. */
 function relativeStep({ values, step }: LogColumn): number {
-  const sizes = values.filter((value) => Math.abs(value) > 2 * step).map(Math.abs);
-  return sizes.length === 0 ? Number.POSITIVE_INFINITY : step / median(sizes);
+  const sizes = new Float64Array(values.length);
+  let count = 0;
+  for (const value of values) if (Math.abs(value) > 2 * step) sizes[count++] = Math.abs(value);
+  return count === 0 ? Number.POSITIVE_INFINITY : step / median(sizes.subarray(0, count));
 }
 
 function highest(column: LogColumn | null): number {
@@ -150,12 +152,22 @@ function outOfUnit(
   rows: Int32Array,
 ): Float64Array {
   if (positive === 'unsigned')
-    return Float64Array.from(rows, (row) => (modes?.[row] === 'charge' ? -1 : 1) * Math.abs(values[row]!));
+    return valuesAt(values, rows, (value, row) => (modes?.[row] === 'charge' ? -1 : 1) * Math.abs(value));
   const out = positive === 'charge' ? -1 : 1;
   const isBothWays = (column: Float64Array): boolean => column.some((value) => value < 0);
   // Watts without a sign beside amperes that have one.
   const signs = amps !== null && !isBothWays(values) && isBothWays(amps.values) ? amps.values : null;
-  return Float64Array.from(rows, (row) => (signs !== null && signs[row]! < 0 ? -out : out) * values[row]!);
+  return valuesAt(values, rows, (value, row) => (signs !== null && signs[row]! < 0 ? -out : out) * value);
+}
+
+function valuesAt(
+  values: Float64Array,
+  rows: Int32Array,
+  made: (value: number, row: number) => number,
+): Float64Array {
+  const taken = new Float64Array(rows.length);
+  for (let i = 0; i < rows.length; i++) taken[i] = made(values[rows[i]!]!, rows[i]!);
+  return taken;
 }
 
 /** What a counter says of each interval, as the mean power until its row; at a reset nothing is known. */

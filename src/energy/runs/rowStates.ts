@@ -97,11 +97,12 @@ export function usualLoad(
   from = 0,
   end: number = load.length,
 ): number {
-  const above = (least: number): Float64Array =>
-    load
-      .subarray(from, end)
-      .map((value) => sign * value)
-      .filter((value) => value > least);
+  const above = (least: number): Float64Array => {
+    const sizes = new Float64Array(end - from);
+    let count = 0;
+    for (let row = from; row < end; row++) if (sign * load[row]! > least) sizes[count++] = sign * load[row]!;
+    return sizes.subarray(0, count);
+  };
   const plain = above(2 * loadStep);
   const sizes = plain.length >= 3 ? plain : above(0);
   return sizes.length === 0 ? 0 : orderStatistic(sizes, Math.ceil(0.95 * sizes.length) - 1);
