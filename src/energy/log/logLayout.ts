@@ -19,4 +19,5 @@ export interface LogLayout {
 export type ClockWriting =
   | ('seconds' | 'milliseconds' | 'minutes' | 'hours' | 'days')
   | ('H:MM' | 'H:MM:SS' | 'H:MM:SS:mmm' | 'days and time')
-  | ('ISO 8601' | 'd/m/y' | 'm/d/y' | 'epoch seconds' | 'epoch milliseconds' | 'epoch microseconds');
+  | ('ISO 8601' | 'd/m/y' | 'm/d/y' | 'd/m/y or m/d/y')
+  | ('epoch seconds' | 'epoch milliseconds' | 'epoch microseconds' | 'rows');

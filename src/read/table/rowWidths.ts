@@ -3,6 +3,9 @@ import { parseNumber } from '../text/parseNumber.ts';
 import type { TextAccess } from '../text/textAccess.ts';
 import type { HeadLine, TableShape } from './table.ts';
 
+/** What tells how the last row of a table should end. */
+type CutTable = Pick<TableShape, 'core' | 'bodyFrom'> & { readonly dialect: Pick<Dialect, 'delimiter'> };
+
 /** Of the rows: end alike, and the others are damaged or were cut short. */
 const NEARLY_ALL = 0.9;
 /** Rows wider than the columns by a number, at least, to be the longer of two tables and not damage. */
@@ -79,7 +82,7 @@ const ROWS_BEFORE = 30;
  * Whether the last row was cut off: the text ends without a line end, and that row has no last cell, or
  * fewer digits in it than all the rows before.
  */
-export function endsInCutRow(text: TextAccess, { dialect, core, bodyFrom }: TableShape): boolean {
+export function endsInCutRow(text: TextAccess, { dialect, core, bodyFrom }: CutTable): boolean {
   const tail = text.slice(Math.max(bodyFrom, text.length - TAIL_LENGTH), text.length);
   if (/[\r\n]$/.test(tail)) return false;
   const column = core.at(-1)!;

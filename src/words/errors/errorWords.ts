@@ -3,12 +3,14 @@ import type { ErrorDocument } from '../../assay/measureDocument.ts';
 import type { ErrorData, MeasureError, Wording } from '../../base/measureError.ts';
 import type { BenchErrors } from '../../bench/benchErrors.ts';
 import type { EnergyErrors } from '../../energy/energyErrors.ts';
+import type { LogErrors } from '../../energy/log/logErrors.ts';
 import type { JudgeErrors } from '../../judge/judgeErrors.ts';
 import type { MeasureErrors } from '../../measure/measureErrors.ts';
 import type { ReadErrors } from '../../read/readErrors.ts';
 import { flagOf, type OptionName } from '../optionNames.ts';
 import { benchWords } from './benchWords.ts';
 import { energyWords } from './energyWords.ts';
+import { logWords } from './logWords.ts';
 import { measureWords } from './measureWords.ts';
 import { readWords } from './readWords.ts';
 import { toldWords } from './toldWords.ts';
@@ -21,6 +23,7 @@ export interface Errors
     JudgeErrors,
     AssayErrors,
     EnergyErrors,
+    LogErrors,
     BenchErrors {}
 
 /** Its sentences. */
@@ -29,6 +32,7 @@ const words: ErrorWords<Errors> = {
   ...measureWords,
   ...toldWords,
   ...energyWords,
+  ...logWords,
   ...benchWords,
 };
 

@@ -165,4 +165,23 @@ export const examples: { readonly [Problem in keyof Errors]: readonly Errors[Pro
       found: '"half"',
     },
   ],
+  'log.capture': [{ rows: 5000, stepS: 2e-5 }],
+  'log.rows': [{ rows: 2, least: 3 }],
+  'log.time': [
+    { columns: ['W', 'Wh'], isNumbered: true },
+    { columns: ['column 1'], isNumbered: false },
+  ],
+  'log.time.order': [{ stamp: '2026-02-03T10:00:00', durationsS: [86_400, 2_505_600] }],
+  'log.column.unknown': [{ key: 'power', wanted: 'Watts', columns: ['P1', 'P2'] }],
+  'log.column.choose': [{ key: 'volts', columns: ['Input V', 'Output V'] }],
+  'log.quantity': [
+    { columns: ['column 2', 'column 3'], isNamed: false },
+    { columns: [], isNamed: true },
+  ],
+  'log.quantity.half': [
+    { has: 'volts', columns: ['U', 'T'] },
+    { has: 'amps', columns: ['I'] },
+  ],
+  'log.unit': [{ key: 'counter', column: 'left', most: 34_660_000, units: ['Wh', 'mWh', 'µWh'] }],
+  'log.side': [{ volts: 121.3 }],
 };
