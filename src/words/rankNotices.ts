@@ -43,6 +43,9 @@ const topics: Readonly<Record<NoticeCode, Topic | null>> = {
   'frequency.unsteady': 'frequency',
   'time.contradicts': 'clock',
   'time.disagrees': 'clock',
+  'clock.others': 'clock',
+  'clock.rows': 'clock',
+  'units.contradict': 'scale',
   'current.noPeriod': 'current',
   'current.scaleAssumed': 'current',
   'load.differs': 'current',
@@ -57,7 +60,12 @@ const topics: Readonly<Record<NoticeCode, Topic | null>> = {
   'kind.fewCodes': 'kind',
   'time.assumed': 'time assumed',
   'time.uneven': 'time assumed',
+  'clock.assumed': 'time assumed',
   'unit.assumed': 'unit',
+  'columns.unnamed': 'unit',
+  'counter.unknown': 'unit',
+  'units.assumed': 'unit',
+  'units.product': 'unit',
   'side.unknown': 'unit',
   'gaps.found': 'gaps',
   'holes.counted': 'gaps',
@@ -98,6 +106,7 @@ const topics: Readonly<Record<NoticeCode, Topic | null>> = {
   'clock.back': null,
   'clock.equal': null,
   'columns.skipped': null,
+  'columns.others': null,
   'compare.budgets': null,
   'compare.load': null,
   'compare.nominal': null,
@@ -116,6 +125,7 @@ const topics: Readonly<Record<NoticeCode, Topic | null>> = {
   'phase.jump': null,
   'ripple.alias': null,
   'segments.first': null,
+  'tests.stacked': null,
 };
 
 const worstFirst: readonly Topic[] = [...grave, ...slight];

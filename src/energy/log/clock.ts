@@ -1,5 +1,5 @@
 import { powerOfTen } from '../../base/elementary.ts';
-import { dayOrder } from './dayOrder.ts';
+import { dayOrder, type TimeOrder } from './dayOrder.ts';
 import type { FileColumn } from './fileColumns.ts';
 import { logError } from './logErrors.ts';
 import type { ClockWriting, LogLayout } from './logLayout.ts';
@@ -24,8 +24,6 @@ export interface FoundClock {
 }
 
 type Candidate = Omit<FoundClock, 'notices'> & { readonly isUnitAssumed: boolean };
-
-export type TimeOrder = 'day-month' | 'month-day';
 
 /**
  * Chooses the clock of a log among its columns: one that is never set back before one that is, then the one whose

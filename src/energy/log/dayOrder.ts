@@ -1,7 +1,8 @@
-import type { TimeOrder } from './clock.ts';
 import { logError } from './logErrors.ts';
 import type { StampColumn } from './scanLog.ts';
 import { isoTime } from './stamps.ts';
+
+export type TimeOrder = 'day-month' | 'month-day';
 
 interface ChosenOrder {
   readonly order: TimeOrder;

@@ -1,7 +1,7 @@
-import { logError } from './logErrors.ts';
+import { type FlowKey, logError } from './logErrors.ts';
 import type { LogUnit } from './logUnits.ts';
 import type { LogNotice } from './notices.ts';
-import { type FlowKey, type Flows, productRatio, thousandsOf, unitOfFactor } from './readings.ts';
+import { type Flows, productRatio, thousandsOf, unitOfFactor } from './readings.ts';
 
 export type FlowUnits = { readonly [Key in FlowKey]: LogUnit | null };
 

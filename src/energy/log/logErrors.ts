@@ -1,7 +1,10 @@
 import { type ErrorMaker, makeError } from '../../base/measureError.ts';
 
+/** What an energy can be made of, a column each. */
+export type FlowKey = 'power' | 'volts' | 'amps';
+
 /** What of a log's reading a person may have to tell. */
-export type LogOptionKey = 'power' | 'volts' | 'amps' | 'counter' | 'side' | 'timeOrder';
+export type LogOptionKey = FlowKey | 'counter' | 'side' | 'timeOrder';
 
 /** What can be wrong with a file as an energy log, or with what is told of it. */
 export interface LogErrors {

@@ -1,6 +1,6 @@
 import type { FactOf } from '../../base/notice.ts';
 import type { ReadNotices } from '../../read/notices.ts';
-import type { FlowKey } from './readings.ts';
+import type { FlowKey } from './logErrors.ts';
 
 /** What a person must know of how a log was read. */
 export type LogNotice = FactOf<LogNotices & Pick<ReadNotices, 'rows.cut' | 'rows.malformed'>>;

@@ -1,6 +1,6 @@
 import { decimalExponent } from '../../base/elementary.ts';
 import type { FileColumn } from './fileColumns.ts';
-import { type LogOptionKey, logError } from './logErrors.ts';
+import { type FlowKey, type LogOptionKey, logError } from './logErrors.ts';
 import { type LogUnit, logUnit, scaledUnit } from './logUnits.ts';
 import type { LogNotice } from './notices.ts';
 
@@ -10,7 +10,6 @@ export interface Reading {
   readonly unit: LogUnit | null;
 }
 
-export type FlowKey = 'power' | 'volts' | 'amps';
 export type Flows = { readonly [Key in FlowKey]: Reading | null };
 
 const QUANTITY = { power: 'power', volts: 'voltage', amps: 'current' } as const;
