@@ -59,7 +59,8 @@ export function findCounters(
     const counted = shape.sign === 'either' ? numbers.map(Math.abs) : numbers;
     return [
       {
-        ...{ column, unit, name: column.shown, quantity: unit.quantity, kind: shape.kind },
+        ...{ column, unit, name: column.shown, quantity: unit.quantity },
+        kind: isOfInterval(numbers, unit, course) ? 'per interval' : shape.kind,
         values: factor === 1 ? counted : counted.map((number) => number * factor),
         step: unit.factor * readingStep(numbers, column.decimals),
       },
@@ -74,6 +75,15 @@ export function findCounters(
 /** A counter of which nobody says what it counts. */
 export function unknownCounter({ shown, numbers }: FileColumn): Error {
   return logError('log.unit', { key: 'counter', column: shown, most: sizeOf(numbers), units: ALL_UNITS });
+}
+
+/** Whether the numbers, all together, are what flowed: each is that of its interval. */
+function isOfInterval(numbers: Float64Array, unit: LogUnit, course: Course): boolean {
+  const flow = unit.quantity === 'energy' ? course.watts : course.amps;
+  if (flow === null) return false;
+  let sum = 0;
+  for (const number of numbers) if (!Number.isNaN(number)) sum += Math.abs(number);
+  return Math.abs((sum * unit.factor) / throughput(course, flow) - 1) <= 0.1;
 }
 
 interface CounterShape {
@@ -92,6 +102,8 @@ const NOTHING = 0.005;
 /** Rows in which the size of a battery, as its gauge has it, is set anew, and by how much of it. */
 const SELDOM = 0.02;
 const LITTLE = 0.05;
+/** Of its steps: what turns so seldom goes up and down with a battery. */
+const SELDOM_TURNS = 0.1;
 /** Of its range: what goes in steps smaller than that is a level that rises and falls. */
 const SMOOTH_STEP = 0.02;
 
@@ -117,10 +129,15 @@ function shapeOf(numbers: Float64Array, isRemaining: boolean): CounterShape | nu
   }
   const range = most - least;
   const size = Math.max(Math.abs(least), Math.abs(most));
-  let [rises, falls, restarts, rise, fall, sum] = [0, 0, 0, 0, 0, present[0] ?? 0];
+  let [rises, falls, restarts, turns, rise, fall, sum] = [0, 0, 0, 0, 0, 0, present[0] ?? 0];
+  let wentUp = false;
   for (let row = 1; row < present.length; row++) {
     const [previous, number] = [present[row - 1]!, present[row]!];
     sum += number;
+    if (number !== previous) {
+      if (row > 1 && wentUp !== number > previous) turns++;
+      wentUp = number > previous;
+    }
     if (number > previous) {
       rises++;
       rise += number - previous;
@@ -141,7 +158,8 @@ function shapeOf(numbers: Float64Array, isRemaining: boolean): CounterShape | nu
     return present[0]! <= 0 && !isRemaining
       ? { ...shape, kind: 'cumulative', rise: fall, sign: 'negative' }
       : { ...shape, kind: 'remaining' };
-  const isSmooth = (rise + fall) / Math.max(1, present.length - 1) <= SMOOTH_STEP * range;
+  const steps = Math.max(1, present.length - 1);
+  const isSmooth = (rise + fall) / steps <= SMOOTH_STEP * range || turns <= SELDOM_TURNS * steps;
   return isRemaining || isSmooth
     ? { ...shape, kind: 'remaining' }
     : { ...shape, kind: 'per interval', rise: sum };

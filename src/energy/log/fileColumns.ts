@@ -27,7 +27,8 @@ export function fileColumns(table: LogTable, rows: LogRows): FileColumn[] {
     const isBlank =
       said.full === '' && column.numbers === null && column.stamps === null && column.words === null;
     if (isBlank) return [];
-    const unit = said.unit ?? table.units[index] ?? null;
+    // What stands behind the numbers, or in a line of units, is nearer to them than a name.
+    const unit = table.units[index] ?? said.unit;
     const name =
       unit === said.unit
         ? said

@@ -16,7 +16,14 @@ export function cellKind(cell: string): CellKind {
   if (cell === '') return 'missing';
   if (logNumber(cell) !== null) return 'number';
   if (readStamp(cell, scratch)) return 'stamp';
-  return isMissingMark(cell) ? 'missing' : 'word';
+  return isNoReading(cell) ? 'missing' : 'word';
+}
+
+const NO_READING = /^(unavailable|unknown|offline|error|err|off|no data|missing)$/i;
+
+/** Whether a cell of a column of numbers says that there is none. */
+export function isNoReading(cell: string): boolean {
+  return cell === '' || isMissingMark(cell) || NO_READING.test(cell.trim());
 }
 
 /**

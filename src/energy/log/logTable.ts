@@ -77,14 +77,23 @@ function logDelimiter(lines: readonly string[]): Delimiter | null {
   for (const delimiter of DELIMITERS) {
     let score = 0;
     let values = 0;
+    let strays = 0;
     for (const line of lines) {
       const cells = splitCells(line, delimiter).filter((cell) => cell !== '');
       const count = cells.filter((cell) => isValue(cellKind(cell))).length;
-      if (count === 0) continue;
+      // A sentence with a number in it is no row, whatever parts its words.
+      if (count < cells.length / 2) {
+        strays += count;
+        continue;
+      }
       score += count / cells.length;
       values += count;
     }
-    if (values === 0) continue;
+    if (values === 0) {
+      // Rows that are words for the greater part may be all there is.
+      if (strays === 0) continue;
+      values = strays;
+    }
     // Shares summed in floating point.
     const isBetter =
       best === null || score > best.score + 1e-3 || (score > best.score - 1e-3 && values > 1.2 * best.values);
@@ -119,10 +128,12 @@ function columnKinds(lines: readonly (readonly string[])[]): Pick<LogTable, 'kin
     return counts;
   });
   const kinds = counted.map(({ number, stamp, word }): ColumnKind => {
-    if (number + stamp + word === 0) return 'empty';
+    // A line of settings may reach farther than the rows.
+    if (number + stamp + word < Math.min(2, rows.length)) return 'empty';
     if (word > number && word > stamp) return 'word';
     return stamp > number ? 'stamp' : 'number';
   });
+  while (kinds.at(-1) === 'empty') kinds.pop();
   const isCore = ({ missing }: Counts): boolean => missing <= (1 - CORE_SHARE) * rows.length;
   const core = [...kinds.keys()].filter((column) => kinds[column] !== 'word' && isCore(counted[column]!));
   return { kinds, core, units };

@@ -2,9 +2,8 @@ import { powerOfTen } from '../../base/elementary.ts';
 import type { MalformedRow } from '../../read/table/scanRows.ts';
 import type { HeadLine } from '../../read/table/table.ts';
 import { splitCells } from '../../read/text/dialect.ts';
-import { isMissingMark } from '../../read/text/parseNumber.ts';
 import { countUpTo } from '../../read/text/textAccess.ts';
-import { logNumber } from './logCells.ts';
+import { isNoReading, logNumber } from './logCells.ts';
 import type { LogTable } from './logTable.ts';
 import { blankStamp, readStamp } from './stamps.ts';
 
@@ -114,7 +113,8 @@ export function scanLog(text: string, table: LogTable): LogRows {
   return {
     rowCount: row,
     columns: readers.map((reader) => ({ ...NOTHING, ...reader?.column(row) })),
-    malformed: malformed.filter((one) => !isFoot(one)),
+    // What stands right above another line of names is the head of another test.
+    malformed: malformed.filter((one) => !isFoot(one) && !headerBefore.includes(one.row)),
     headerBefore: headerBefore.filter((before) => before < row && before > 0),
     foot: malformed.filter(isFoot).map(({ line: at, text: content }) => ({
       line: at,
@@ -263,7 +263,7 @@ class NumberReader {
       this.#decimals = Math.max(this.#decimals, decimalsOf(cell));
       return 1;
     }
-    return cell === '' || isMissingMark(cell) ? 0 : -1;
+    return isNoReading(cell) ? 0 : -1;
   }
 
   column(rows: number): Partial<RowColumn> {
@@ -301,7 +301,7 @@ class StampReader {
     const cell = text.slice(from, to);
     if (!readStamp(cell, stamp)) {
       this.#seconds[row] = Number.NaN;
-      return cell === '' || isMissingMark(cell) ? 0 : -1;
+      return isNoReading(cell) ? 0 : -1;
     }
     this.#dayMonth[row] = stamp.dayMonth;
     this.#monthDay[row] = stamp.monthDay;

@@ -216,10 +216,10 @@ function readWordyStamp(text: string, into: Stamp): boolean {
     return setClock(into, ofDay.slice(1));
   }
   const named = MONTH_NAMED.exec(token);
-  if (named !== null) {
-    const month = MONTHS.indexOf((named[2] ?? named[3] ?? '').toLowerCase());
-    const year = named[5] ?? named[12];
-    if (month < 0 || month % 3 !== 0 || year === undefined) return false;
+  const month = MONTHS.indexOf((named?.[2] ?? named?.[3] ?? '?').toLowerCase());
+  const year = named?.[5] ?? named?.[12];
+  // `1 day, 2:03:04` has the same shape, and no month.
+  if (named !== null && month >= 0 && month % 3 === 0 && year !== undefined) {
     const fullYear = year.length === 2 ? 2000 + Number(year) : Number(year);
     into.dayMonth = into.monthDay = daysOf(fullYear, 1 + month / 3, Number(named[1] ?? named[4]));
     into.isDated = true;

@@ -41,8 +41,14 @@ function byProduct(columns: readonly FileColumn[]): UnnamedColumns | null {
       for (const b of columns.slice(i + 1)) {
         if (power === a || power === b) continue;
         if (!isPlainProduct(productRatio(a.numbers!, b.numbers!, power.numbers!))) continue;
-        const [volts, amps] = spread(a.numbers!) < spread(b.numbers!) ? [a, b] : [b, a];
-        found.push({ power: reading(power), volts: reading(volts), amps: reading(amps) });
+        const amps = [a, b].find((one) => rests(one.numbers!));
+        const volts = amps === a ? b : a;
+        // With the power known, volts and amperes that can't be told apart are left out.
+        found.push(
+          amps === undefined || rests(volts.numbers!)
+            ? { power: reading(power), volts: null, amps: null }
+            : { power: reading(power), volts: reading(volts), amps: reading(amps) },
+        );
       }
     }
   }
@@ -74,6 +80,18 @@ function byCounter(columns: readonly FileColumn[], course: Course): UnnamedColum
 
 function reading(column: FileColumn): Reading {
   return { column, unit: null };
+}
+
+/** Of the largest: at rest there is hardly a current, and volts stay. */
+const AT_REST = 0.02;
+
+function rests(numbers: Float64Array): boolean {
+  let [least, most] = [Number.POSITIVE_INFINITY, 0];
+  for (const number of numbers) {
+    least = Math.min(least, Math.abs(number));
+    most = Math.max(most, Math.abs(number));
+  }
+  return least <= AT_REST * most;
 }
 
 /** Of the largest: how far the middle nine tenths reach. */
