@@ -10,7 +10,9 @@ export async function measureCaptures(
   flags: MeasureFlags,
   command: Command,
 ): Promise<void> {
-  const found = await findCaptures(captures);
+  const all = await findCaptures(captures);
+  const { first, of } = flags.share ?? { first: 1, of: 1 };
+  const found = all.filter((_, i) => i % of === first - 1);
   refuseMeterForMany(found, flags, command);
   await runCaptures(found, flags, command);
 }

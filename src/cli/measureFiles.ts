@@ -18,6 +18,8 @@ import { measureWorkerFile } from './reading/readThreads.ts';
 
 /** A thread takes as long to start as two small captures take. */
 const LEAST_FILES = 4;
+/** Captures begun for each thread before their turn: one long capture holds up few others. */
+const AHEAD = 8;
 /** Each holds a capture of its own. */
 const MOST_THREADS = 8;
 
@@ -47,17 +49,21 @@ export async function* measureFiles(
     isolateWorkers: false,
   });
   try {
-    const outcomes = tasks.map((task): Promise<FileOutcome> => {
+    const begin = (task: MeasureTask): Promise<FileOutcome> => {
       // What is wrong with a name needs no thread.
       if (task.found.error !== undefined) return measureFile(task.found, task.options);
       const outcome: Promise<FileOutcome> = pool.run(task);
       // One that fails before its turn waits for it.
       outcome.catch(() => {});
       return outcome;
-    });
-    for (const [i, outcome] of outcomes.entries()) {
-      progress.begin(tasks[i]!.found.file);
-      yield await outcome;
+    };
+    // Begun and not yet taken: enough for every thread, and no more of a long run than of a short one.
+    const ahead: Promise<FileOutcome>[] = [];
+    for (const [i, { found }] of tasks.entries()) {
+      while (ahead.length < AHEAD * threads && i + ahead.length < tasks.length)
+        ahead.push(begin(tasks[i + ahead.length]!));
+      progress.begin(found.file);
+      yield await ahead.shift()!;
     }
   } finally {
     await pool.destroy();

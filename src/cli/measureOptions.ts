@@ -12,7 +12,17 @@ export interface MeasureFlags
   readonly all?: boolean;
   readonly budget?: boolean;
   readonly json?: boolean;
+  /** Of `measure` alone: a result a line. */
+  readonly jsonLines?: boolean;
+  /** Of `measure` alone. */
+  readonly share?: Share;
   readonly quiet?: boolean;
+}
+
+/** Every so many captures, from which one on, counted from 1. */
+export interface Share {
+  readonly first: number;
+  readonly of: number;
 }
 
 const others = everyClaimExample.filter((example) => !claimExamples.includes(example));

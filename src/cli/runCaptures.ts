@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import type { Command } from 'commander';
 import {
   type Assay,
@@ -24,7 +25,7 @@ import type { WriteSheet } from './report/sheetWriter.ts';
  * Measures captures, prints what was found, and sets the exit code.
  *
  * @param writeSheet - writes the sheet of a result and says where; absent: none is wanted.
- * @returns the results, those that failed among them.
+ * @returns the results, those that failed among them; none where they were written as lines.
  */
 export async function runCaptures(
   found: readonly Found[],
@@ -33,31 +34,39 @@ export async function runCaptures(
   writeSheet?: WriteSheet,
 ): Promise<readonly (MeasureResult | FailedResult)[]> {
   const options = await measureFileOptions(flags, command);
+  // As lines they are gone once they are written, however many.
   const results: (MeasureResult | FailedResult)[] = [];
-  let failures = 0;
+  let [failures, broken] = [0, 0];
   let answers = 0;
   const progress = progressLine(found.length, { quiet: flags.quiet });
+  const keep = async (result: MeasureResult | FailedResult): Promise<void> => {
+    if (!holds(result)) broken++;
+    if (!flags.jsonLines) results.push(result);
+    else if (!process.stdout.write(`${jsonText(result)}\n`)) await once(process.stdout, 'drain');
+  };
   const fail = (failed: FailedResult): void => {
     failures++;
     progress.clear();
     process.stderr.write(`${failureLine(failed)}\n`);
   };
   /** Channels of a capture that was measured in others. */
-  const failMore = ({ unmeasured = [] }: FileOutcome): void => {
-    results.push(...unmeasured);
-    unmeasured.forEach(fail);
+  const failMore = async ({ unmeasured = [] }: FileOutcome): Promise<void> => {
+    for (const one of unmeasured) {
+      await keep(one);
+      fail(one);
+    }
   };
   const tasks = found.map((one) => ({ found: one, options }));
   for await (const outcome of measureFiles(tasks, progress)) {
     if ('failed' in outcome) {
-      results.push(outcome.failed);
+      await keep(outcome.failed);
       fail(outcome.failed);
-      failMore(outcome);
+      await failMore(outcome);
       continue;
     }
     for (const assay of outcome.assays) {
       const result = worded(assay.result);
-      results.push(result);
+      await keep(result);
       let sheetPath: string | undefined;
       try {
         sheetPath = await writeSheet?.(assay, outcome.options);
@@ -67,14 +76,15 @@ export async function runCaptures(
         fail(failedResult(assay.result.file, problem));
       }
       progress.clear();
-      if (!flags.json) printAnswer(result, assay.budgets, flags, sheetPath, answers++ > 0);
+      if (!flags.json && !flags.jsonLines)
+        printAnswer(result, assay.budgets, flags, sheetPath, answers++ > 0);
     }
-    failMore(outcome);
+    await failMore(outcome);
   }
   if (flags.json) {
     process.stdout.write(`${jsonText({ schema: 'sineassay/measure@1', results }, 2)}\n`);
   }
-  process.exitCode = failures > 0 ? exitCodes.usage : claimsCode(results);
+  process.exitCode = failures > 0 ? exitCodes.usage : broken > 0 ? exitCodes.claim : exitCodes.ok;
   return results;
 }
 
@@ -96,11 +106,10 @@ function printAnswer(
   process.stdout.write(`${spaced ? '\n' : ''}${shown.join('\n')}\n`);
 }
 
-function claimsCode(results: readonly (MeasureResult | FailedResult)[]): number {
-  const holds = results.every(
-    (result) =>
-      'error' in result ||
-      result.claims.every(({ outcome }) => outcome === 'pass' || outcome === 'conditional pass'),
+/** Every claim of a result does, or probably does. */
+function holds(result: MeasureResult | FailedResult): boolean {
+  return (
+    'error' in result ||
+    result.claims.every(({ outcome }) => outcome === 'pass' || outcome === 'conditional pass')
   );
-  return holds ? exitCodes.ok : exitCodes.claim;
 }

@@ -46,7 +46,9 @@ test('every option named is one of the command', () => {
       return command.options.map(({ long }) => long);
     },
   );
-  const named = [...readme.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);
+  // Other programs have options of their own.
+  const ours = readme.replaceAll(/^sbatch .* --wrap/gm, '');
+  const named = [...ours.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);
   expect(named.length).toBeGreaterThan(10);
   expect(named.filter((option) => option !== '--help' && !known.includes(option))).toEqual([]);
 });

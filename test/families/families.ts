@@ -294,12 +294,21 @@ export const families: readonly Family[] = [
         ['modified sine of little duty', (rms) => threeLevel(rms * 1.8, 0.3)],
         ['pulses', (rms) => (p) => (p % 1 < 0.2 ? 2 * rms : 0)],
       ]);
+      // Half waves: where what comes twice is hardly more than rest, there is one half wave, and no period.
+      const lit = (upTo: number): number => Math.floor(upTo) / 2 + Math.min(0.5, upTo % 1);
+      const isHalfSeen = (phase: number, cycles: number): boolean =>
+        lit(phase + cycles - 1) - lit(phase) > 0.1;
       // Where two levels are all, one whole stay between two edges shows no period: a rise, or a fall, must be there twice.
-      const fallsAt = name === 'pulses' ? 0.2 : name === 'square' ? 0.5 : null;
-      const isSeenTwice = (phase: number, cycles: number): boolean =>
-        fallsAt === null ||
-        phase + cycles > 2.03 ||
-        (phase < fallsAt - 0.03 && phase + cycles > 1 + fallsAt + 0.03);
+      const edgeSeen =
+        (fallsAt: number) =>
+        (phase: number, cycles: number): boolean =>
+          phase + cycles > 2.03 || (phase < fallsAt - 0.03 && phase + cycles > 1 + fallsAt + 0.03);
+      const seenTwice: Readonly<Record<string, (phase: number, cycles: number) => boolean>> = {
+        'half wave': isHalfSeen,
+        pulses: edgeSeen(0.2),
+        square: edgeSeen(0.5),
+      };
+      const startsAt = seenTwice[name];
       return {
         ...periodic(
           c,
@@ -307,7 +316,7 @@ export const families: readonly Family[] = [
           {
             cycles: [1.4, 3],
             perCycle: [200, 1500],
-            startsAt: isSeenTwice,
+            ...(startsAt === undefined ? {} : { startsAt }),
           },
         ),
         figures: ['frequencyHz'],
