@@ -26,6 +26,10 @@ const commands: Readonly<
     does: 'measure, and draw a sheet for each capture: its wave, figures and limits on one page',
     define: async () => (await import('./report.ts')).defineReport,
   },
+  energy: {
+    does: 'say what a slow log holds: how long, how many watt-hours, what of the rating, how a charge goes',
+    define: async () => (await import('./energy.ts')).defineEnergy,
+  },
   bench: {
     does: 'a whole bench test: voltage and wave over rising loads, steps, claims, units side by side',
     define: async () => (await import('./bench.ts')).defineBench,

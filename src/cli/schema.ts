@@ -3,16 +3,17 @@ import { Argument, type Command } from 'commander';
 
 /** Documents by the name in their key `schema`, and what people write; the build makes a file of each. */
 const names = [
-  ...['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet', 'sitting'],
+  ...['measure', 'energy', 'bench', 'compare', 'recheck', 'truth', 'sheet', 'sitting'],
   ...['plan', 'instrument'],
 ];
 
 const after = `
-  measure, bench, compare, recheck   what those commands print with --json
-  truth                              what synth writes beside its capture
-  sheet                              the data inside a sheet (.svg)
-  sitting                            what the page saves to go on with later
-  plan, instrument                   what you write, for bench and --instrument
+  measure, energy, bench, compare, recheck
+                       what those commands print with --json
+  truth                what synth writes beside its capture
+  sheet                the data inside a sheet (.svg)
+  sitting              what the page saves to go on with later
+  plan, instrument     what you write, for bench and --instrument
 
 Example:
   sineassay schema measure > measure.schema.json

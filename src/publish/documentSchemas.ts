@@ -3,6 +3,7 @@ import { figure, measuredFigure, type Schema } from '../base/schema.ts';
 import { benchSchema, unitSchema } from '../bench/benchSchema.ts';
 import { compareSchema } from '../bench/compare/compareSchema.ts';
 import { planSchema } from '../bench/plan/planSchema.ts';
+import { energySchema } from '../energy/energySchema.ts';
 import { instrumentFileSchema } from '../measure/doubt/instrumentSchema.ts';
 import { truthSchema } from '../synth/truthSchema.ts';
 import { evidenceSchema } from './evidence/evidenceSchema.ts';
@@ -17,6 +18,7 @@ export const documentSchemas: Readonly<Record<string, Schema<unknown>>> = {
   bench: benchSchema,
   compare: compareSchema,
   recheck: recheckSchema,
+  energy: energySchema,
   truth: truthSchema,
   sheet: evidenceSchema,
   plan: planSchema,

@@ -9,6 +9,7 @@ const folder = benchFolder({});
 const commands = [
   'measure',
   'report',
+  'energy',
   'bench',
   'compare',
   'recheck',

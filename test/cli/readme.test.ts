@@ -4,6 +4,7 @@ import { Command } from 'commander';
 import { expect, test } from 'vitest';
 import { defineBench } from '../../src/cli/bench.ts';
 import { defineCompare } from '../../src/cli/compare.ts';
+import { defineEnergy } from '../../src/cli/energy.ts';
 import { defineMeasure } from '../../src/cli/measure.ts';
 import { definePage } from '../../src/cli/page.ts';
 import { defineReport } from '../../src/cli/report.ts';
@@ -39,13 +40,19 @@ test('the example’s exit code is the one told', async () => {
 });
 
 test('every option named is one of the command', () => {
-  const known = [defineMeasure, defineReport, defineBench, defineCompare, definePage, defineSynth].flatMap(
-    (define) => {
-      const command = new Command();
-      define(command);
-      return command.options.map(({ long }) => long);
-    },
-  );
+  const known = [
+    defineMeasure,
+    defineReport,
+    defineEnergy,
+    defineBench,
+    defineCompare,
+    definePage,
+    defineSynth,
+  ].flatMap((define) => {
+    const command = new Command();
+    define(command);
+    return command.options.map(({ long }) => long);
+  });
   // Other programs have options of their own.
   const ours = readme.replaceAll(/^sbatch .* --wrap/gm, '');
   const named = [...ours.matchAll(/(?<![-\w])--[a-z][a-z-]+/g)].map(([option]) => option);

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { Ajv2020, type AnySchemaObject } from 'ajv/dist/2020.js';
@@ -17,7 +17,7 @@ const captures = readdirSync('captures')
   .filter((name) => name.endsWith('.csv'))
   .map((name) => resolve('captures', name));
 const names = [
-  ...['measure', 'bench', 'compare', 'recheck', 'truth', 'sheet', 'sitting'],
+  ...['measure', 'energy', 'bench', 'compare', 'recheck', 'truth', 'sheet', 'sitting'],
   ...['plan', 'instrument'],
 ];
 
@@ -55,6 +55,15 @@ const documents: Readonly<Record<string, () => Promise<readonly unknown[]>>> = {
     JSON.parse(await printed('measure', ...captures, '--json')),
     JSON.parse(await printed('measure', captures[0]!, '--json', '--windows', '--claim', 'pure sine')),
   ],
+  energy: async () => {
+    const rows = Array.from({ length: 400 }, (_, i) => `${10 * i},12.${i % 10},${i < 300 ? 8 : 0},${i / 50}`);
+    writeFileSync(join(folder, 'dc.csv'), ['time (s),volts (V),current (A),energy (Wh)', ...rows].join('\n'));
+    const told = ['--rated', '100Wh', '--label', 'A', '--claim', 'runtime > 1 h'];
+    return [
+      JSON.parse(await printed('energy', 'dc.csv', '--json', ...told)),
+      JSON.parse(await printed('energy', '--input', 'dc.csv', '--output', 'dc.csv', '--json')),
+    ];
+  },
   bench: async () => [JSON.parse(await printed('bench', resolve('captures/plan.yaml'), '--json'))],
   compare: async () => [JSON.parse(await printed('compare', captures[0]!, captures[1]!, '--json'))],
   recheck: async () => [
