@@ -6,6 +6,8 @@ export * from './entry/benching.ts';
 export * from './entry/checking.ts';
 export * from './entry/comparing.ts';
 export * from './entry/drawing.ts';
+export * from './entry/energy.ts';
+export * from './entry/energyGrammar.ts';
 export * from './entry/evidence.ts';
 export * from './entry/grammar.ts';
 export * from './entry/measuring.ts';

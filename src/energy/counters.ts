@@ -9,7 +9,7 @@ import type { EnergyNotice } from './notices.ts';
 import type { Course } from './runs/course.ts';
 
 /** What the log itself counted, beside what its rows add up to. */
-export interface CounterResult {
+interface CounterResult {
   /** Of the column; of a total, where it stands. */
   readonly name: string;
   readonly energyWh: LogFigure;

@@ -98,7 +98,7 @@ function runResult(sums: RunSums, { ratedWh }: LogTold, notices: EnergyNotice[])
 /** With fewer rows a cycle, those rows may beat with it. */
 const LEAST_ROWS_PER_CYCLE = 6;
 
-export function scaled(figure: LogFigure, factor: number): LogFigure {
+function scaled(figure: LogFigure, factor: number): LogFigure {
   if (figure.value === null) return figure;
   const { value, uncertainty, budget } = figure;
   return {

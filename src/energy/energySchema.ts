@@ -28,7 +28,7 @@ const run: Schema<RunResult<Figure>> = v.looseObject({
 });
 
 /** The result of one log. */
-export const energyResultSchema: Schema<EnergyResult> = v.looseObject({
+const energyResultSchema: Schema<EnergyResult> = v.looseObject({
   ...{ file: text(), sha256: digest, ...optional({ label: text() }) },
   log: v.looseObject({
     ...{ rows: count, ...optional({ startTime: text() }), durationS: finite },

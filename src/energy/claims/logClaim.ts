@@ -2,7 +2,7 @@ import type { Limit } from '../../judge/decide.ts';
 import { energyError } from '../energyErrors.ts';
 
 /** What a maker says of energy and time, by its key in documents. */
-export type LogQuantity =
+type LogQuantity =
   | ('capacityWh' | 'capacityAh' | 'runtimeS' | 'chargeS' | 'chargeTo80S')
   | ('conversionEfficiencyPercent' | 'roundTripPercent' | 'powerW');
 
@@ -29,7 +29,7 @@ interface ClaimedLogQuantity {
 const TIMES = { h: 3600, hour: 3600, hours: 3600, min: 60, minute: 60, minutes: 60, s: 1 };
 
 /** In the order in which a claim is looked for. */
-export const logQuantities: Readonly<Record<LogQuantity, ClaimedLogQuantity>> = {
+const logQuantities: Readonly<Record<LogQuantity, ClaimedLogQuantity>> = {
   capacityWh: {
     ...{ name: 'energy', word: /^capacity\b(?=.*Wh\b)/i, units: { wh: 1, kwh: 1000 } },
     ...{ alone: 'min', example: 'capacity 380 Wh' },

@@ -34,7 +34,7 @@ export interface Course {
   readonly directionAssumed: boolean;
 }
 
-export type PowerSource = 'watts' | 'volts and amperes' | 'counter' | 'nothing';
+type PowerSource = 'watts' | 'volts and amperes' | 'counter' | 'nothing';
 
 /** Above any battery of such a unit and below any outlet, V. Common practice, no source. */
 const MOST_BATTERY_V = 75;

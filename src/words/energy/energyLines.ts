@@ -32,7 +32,7 @@ export function energyLines(told: EnergyResult, options: EnergyLinesOptions = {}
 }
 
 /** What a log comes to, a text a topic; its texts must be clean. */
-export function energySentences(result: EnergyResult): readonly string[] {
+function energySentences(result: EnergyResult): readonly string[] {
   const { claims, notices } = result;
   const doubts = rankNotices(notices).map(({ message }) => message);
   return [
@@ -191,7 +191,7 @@ function valueText(quantity: string, value: number, limit: Limit): string {
 }
 
 /** "38 s", "52 min", "4 h 12 min", "3 d 2 h". */
-export function spanText(seconds: number): string {
+function spanText(seconds: number): string {
   if (seconds < 120) return withUnit(significantText(seconds, 3), 's');
   const minutes = Math.round(seconds / 60);
   if (minutes < 120) return withUnit(String(minutes), 'min');
