@@ -121,44 +121,47 @@ export function counterShape(numbers: Float64Array, isRemaining = false): Counte
 }
 
 function shapeOf(numbers: Float64Array, isRemaining: boolean): CounterShape | null {
-  const present = numbers.filter((number) => !Number.isNaN(number));
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const number of present) {
-    if (number < least) least = number;
-    if (number > most) most = number;
+  for (let row = 0; row < numbers.length; row++) {
+    if (numbers[row]! < least) least = numbers[row]!;
+    if (numbers[row]! > most) most = numbers[row]!;
   }
   const range = most - least;
   const size = Math.max(Math.abs(least), Math.abs(most));
-  let [rises, falls, restarts, turns, rise, fall, sum] = [0, 0, 0, 0, 0, 0, present[0] ?? 0];
-  let wentUp = false;
-  for (let row = 1; row < present.length; row++) {
-    const [previous, number] = [present[row - 1]!, present[row]!];
+  let [rises, falls, restarts, turns, rise, fall, sum, count] = [0, 0, 0, 0, 0, 0, 0, 0];
+  let wentUp: boolean | null = null;
+  let first = Number.NaN;
+  let previous = Number.NaN;
+  for (let row = 0; row < numbers.length; row++) {
+    const number = numbers[row]!;
+    if (Number.isNaN(number)) continue;
     sum += number;
-    if (number !== previous) {
-      if (row > 1 && wentUp !== number > previous) turns++;
-      wentUp = number > previous;
-    }
-    if (number > previous) {
-      rises++;
-      rise += number - previous;
-    } else if (number < previous) {
-      if (previous > 0 && Math.abs(number) <= Math.max(ANEW * previous, NOTHING * size)) restarts++;
+    if (count++ === 0) first = number;
+    else if (number !== previous) {
+      const isUp = number > previous;
+      if (wentUp !== null && wentUp !== isUp) turns++;
+      wentUp = isUp;
+      if (isUp) {
+        rises++;
+        rise += number - previous;
+      } else if (previous > 0 && Math.abs(number) <= Math.max(ANEW * previous, NOTHING * size)) restarts++;
       else {
         falls++;
         fall += previous - number;
       }
     }
+    previous = number;
   }
   // It stays, or is set anew now and then by hardly anything.
-  const isSeldom = rises + falls + restarts <= Math.max(2, SELDOM * present.length);
-  if (!(range > 0) || (isSeldom && range < LITTLE * size && present.length > 20)) return null;
+  const isSeldom = rises + falls + restarts <= Math.max(2, SELDOM * count);
+  if (!(range > 0) || (isSeldom && range < LITTLE * size && count > 20)) return null;
   const shape = { rise, most: size, sign: 'positive' } as const;
   if (falls === 0) return { ...shape, kind: isRemaining && restarts === 0 ? 'remaining' : 'cumulative' };
   if (rises === 0 && restarts === 0)
-    return present[0]! <= 0 && !isRemaining
+    return first <= 0 && !isRemaining
       ? { ...shape, kind: 'cumulative', rise: fall, sign: 'negative' }
       : { ...shape, kind: 'remaining' };
-  const steps = Math.max(1, present.length - 1);
+  const steps = Math.max(1, count - 1);
   const isSmooth = (rise + fall) / steps <= SMOOTH_STEP * range || turns <= SELDOM_TURNS * steps;
   return isRemaining || isSmooth
     ? { ...shape, kind: 'remaining' }

@@ -4,6 +4,8 @@ import type { EnergyLog } from './energyLog.ts';
 const LEAST_ROWS = 30;
 /** Of the steps: where so many are alike, the log has a raster. */
 const RASTER_SHARE = 0.4;
+/** Steps looked at, spread over the log. */
+const LOOKED = 20_000;
 /** A step counts as alike within a tenth, or within what a stamp tells apart. */
 const ALIKE_WITHIN = 0.1;
 
@@ -31,8 +33,9 @@ function isKeptOnChange(timesS: Float64Array, stepS: number, values: readonly Fl
   for (let row = 1; row < timesS.length; row++) {
     if (values.every((column) => isSame(column[row]!, column[row - 1]!))) return false;
   }
+  const stride = Math.max(1, Math.floor(timesS.length / LOOKED));
   const steps: number[] = [];
-  for (let row = 1; row < timesS.length; row++) {
+  for (let row = 1; row < timesS.length; row += stride) {
     const step = timesS[row]! - timesS[row - 1]!;
     if (step > 0) steps.push(step);
   }

@@ -56,6 +56,10 @@ export interface WordColumn {
 }
 
 const QUOTE = 34;
+/** Rows that there is room for before the length of a line is known. */
+const FIRST_ROWS = 1024;
+/** Later lines may be shorter. */
+const SPARE = 1.1;
 /** Different words of a column; those behind are all one. */
 const MOST_WORDS = 4096;
 
@@ -90,7 +94,9 @@ export function scanLog(text: string, table: LogTable): LogRows {
     const next = end + 1;
     if (text.charCodeAt(end - 1) === 13 && end > at) end--;
     if (row === capacity) {
-      capacity = Math.max(1024, 2 * capacity);
+      // From then on as many as the lines so far leave room for in the rest of the text, and some.
+      const left = row === 0 ? 0 : (SPARE * row * (text.length - at)) / (at - bodyFrom);
+      capacity = row + Math.max(FIRST_ROWS, Math.ceil(left));
       for (const reader of readers) reader?.grow(capacity);
     }
     const cells = cellRanges(text, at, end, separator, delimiter === 'blanks', from, to);
@@ -267,7 +273,7 @@ class NumberReader {
   }
 
   column(rows: number): Partial<RowColumn> {
-    return { numbers: this.#numbers.slice(0, rows), decimals: this.#decimals };
+    return { numbers: this.#numbers.subarray(0, rows), decimals: this.#decimals };
   }
 }
 
@@ -298,10 +304,9 @@ class StampReader {
 
   read(text: string, from: number, to: number, row: number): number {
     const stamp = this.#stamp;
-    const cell = text.slice(from, to);
-    if (!readStamp(cell, stamp)) {
+    if (!readStamp(text, stamp, from, to)) {
       this.#seconds[row] = Number.NaN;
-      return isNoReading(cell) ? 0 : -1;
+      return isNoReading(text.slice(from, to)) ? 0 : -1;
     }
     this.#dayMonth[row] = stamp.dayMonth;
     this.#monthDay[row] = stamp.monthDay;
@@ -321,9 +326,9 @@ class StampReader {
   column(rows: number): Partial<RowColumn> {
     return {
       stamps: {
-        dayMonth: this.#dayMonth.slice(0, rows),
-        monthDay: this.#monthDay.slice(0, rows),
-        seconds: this.#seconds.slice(0, rows),
+        dayMonth: this.#dayMonth.subarray(0, rows),
+        monthDay: this.#monthDay.subarray(0, rows),
+        seconds: this.#seconds.subarray(0, rows),
         isDated: this.#dated > 0,
         isTimed: this.#timed > 0,
         unitS: this.#unitS,
@@ -363,7 +368,7 @@ class WordReader {
   }
 
   column(rows: number): Partial<RowColumn> {
-    return { words: { codes: this.#codes.slice(0, rows), texts: this.#texts } };
+    return { words: { codes: this.#codes.subarray(0, rows), texts: this.#texts } };
   }
 }
 

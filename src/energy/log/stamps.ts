@@ -31,10 +31,11 @@ export function blankStamp(): Stamp {
  * either order, names of months, AM and PM.
  *
  * @param into - filled; what was in it is gone.
+ * @param from - half-open with `to`: where the stamp stands in the text.
  * @returns false where the text is none: a plain number is none either.
  */
-export function readStamp(text: string, into: Stamp): boolean {
-  const length = text.length;
+export function readStamp(text: string, into: Stamp, from = 0, to: number = text.length): boolean {
+  const length = to - from;
   if (length < 3 || length > 48) return false;
   into.isDated = false;
   into.isTimed = false;
@@ -43,7 +44,7 @@ export function readStamp(text: string, into: Stamp): boolean {
   into.seconds = 0;
   into.unitS = 86_400;
   into.zoneMinutes = Number.NaN;
-  return readPlainStamp(text, into) || readWordyStamp(text, into);
+  return readPlainStamp(text, into, from, to) || readWordyStamp(text.slice(from, to), into);
 }
 
 const DASH = 45;
@@ -57,8 +58,8 @@ const lengths = new Int32Array(8);
 const marks = new Int32Array(8);
 
 /** Digits and marks only, perhaps a `T` before the time: nearly every stamp, without a pattern. */
-function readPlainStamp(text: string, into: Stamp): boolean {
-  const count = digitRuns(text);
+function readPlainStamp(text: string, into: Stamp, from: number, to: number): boolean {
+  const count = digitRuns(text, from, to);
   if (count < 2) return false;
   let at = 0;
   const mark = marks[0]!;
@@ -73,11 +74,11 @@ function readPlainStamp(text: string, into: Stamp): boolean {
 }
 
 /** @returns how many runs of digits; 0 where anything else stands between them than one mark. */
-function digitRuns(text: string): number {
+function digitRuns(text: string, from: number, to: number): number {
   let count = 0;
   let value = 0;
   let length = 0;
-  for (let i = 0; i < text.length; i++) {
+  for (let i = from; i < to; i++) {
     const code = text.charCodeAt(i);
     const digit = code - 48;
     if (digit >= 0 && digit <= 9) {
