@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Figure } from '../base/figure.ts';
+import type { Worded } from '../base/notice.ts';
 import {
   alike,
   count,
@@ -16,10 +17,10 @@ import { type ChannelUnit, type EachChannelFigure, figuresIn } from '../measure/
 import type { CurrentFigures, VoltageFigures } from './measureDocument.ts';
 
 /** What a result says of a voltage channel. */
-export const voltageSchema: Schema<VoltageFigures> = v.looseObject(sectionIn('V'));
+export const voltageSchema: Schema<Worded<VoltageFigures>> = v.looseObject(sectionIn('V'));
 
 /** What a result says of a current channel. */
-export const currentSchema: Schema<CurrentFigures> = v.looseObject(sectionIn('A'));
+export const currentSchema: Schema<Worded<CurrentFigures>> = v.looseObject(sectionIn('A'));
 
 /** Keys of volts and amperes end in their unit. */
 function sectionIn<U extends ChannelUnit>(unit: U) {
@@ -38,12 +39,12 @@ function sectionIn<U extends ChannelUnit>(unit: U) {
 }
 
 /** A figure under each key of the catalogue; what is not drawn may be absent, for earlier versions had fewer. */
-function figureOfEach<U extends ChannelUnit>(unit: U): EachChannelFigure<Schema<Figure>, U> {
+function figureOfEach<U extends ChannelUnit>(unit: U): EachChannelFigure<Schema<Figure<string>>, U> {
   const entries = figuresIn(unit).map(({ key, drawn = false }) => [
     key,
     drawn ? figure : v.exactOptional(figure),
   ]);
-  return Object.fromEntries(entries) as EachChannelFigure<Schema<Figure>, U>;
+  return Object.fromEntries(entries) as EachChannelFigure<Schema<Figure<string>>, U>;
 }
 
 /** Harmonics by windows of 10 or 12 cycles. */

@@ -11,6 +11,7 @@ import type { SampleRange } from '../read/capture.ts';
 import type { Dynamics } from './assay.ts';
 import { withoutBudget } from './channelFigures.ts';
 import { isLoadedAt } from './loadSeen.ts';
+import { outOfReach } from './reasons.ts';
 import type { CurveFinding, EventResult, ExcursionResult, StepResult } from './stepsDocument.ts';
 
 /** What a course adds to a result, and to its picture. */
@@ -93,7 +94,7 @@ function stretchThd(
     return withoutBudget(wave.figures.thdPercent);
   } catch (error) {
     if (!(error instanceof MeasureError)) throw error;
-    return { value: null, reason: 'the stretch is too short to measure distortion on' };
+    return outOfReach({ code: 'distortion.shortStretch' });
   }
 }
 

@@ -46,7 +46,7 @@ const outcomes = ['pass', 'conditional pass', 'conditional fail', 'fail'] as con
 export const claimOutcomeSchema: Schema<ClaimResult['outcome']> = v.picklist([...outcomes, 'not judged']);
 
 /** What every claim held against a capture says, of one capture or of several. */
-export const claimSchema: Schema<ClaimResult> = v.looseObject({
+export const claimSchema: Schema<Worded<ClaimResult>> = v.looseObject({
   ...alike(['text', 'quantity'], text()),
   value: v.nullable(v.union([finite, text()])),
   limit: v.nullable(limitSchema),
@@ -65,7 +65,7 @@ const finding: Schema<MeasureResult['findings'][number]> = v.looseObject({
   ...optional({ elsewhere: v.boolean(), remark: text() }),
 });
 
-const digitiser: Schema<DigitiserDocument> = v.union([
+const digitiser: Schema<Worded<DigitiserDocument>> = v.union([
   v.looseObject({
     ...alike(['noiseAndDistortionRms', 'noiseRms'], size),
     ...alike(['sinadDb', 'idealSinadDb', 'effectiveBits', 'noiseBits', 'bits'], v.nullable(finite)),
@@ -88,7 +88,7 @@ const capture: Schema<MeasureResult['capture']> = v.looseObject({
 });
 
 /** The powers of IEEE 1459. */
-const power: Schema<PowerDocument> = v.looseObject({
+const power: Schema<Worded<PowerDocument>> = v.looseObject({
   ...{ channel: text(), spanS: pair, cyclesUsed: size },
   ...alike(['activeW', 'apparentVA', 'nonactiveVar', 'fundamentalApparentVA', 'fundamentalActiveW'], figure),
   ...alike(['fundamentalReactiveVar', 'nonfundamentalApparentVA', 'currentDistortionVar'], figure),
@@ -100,7 +100,7 @@ const power: Schema<PowerDocument> = v.looseObject({
   harmonics: list(v.looseObject({ order: count, ...alike(['activeW', 'reactiveVar'], finite) }), 1000),
 });
 
-const input: Schema<InputDocument> = v.looseObject({
+const input: Schema<Worded<InputDocument>> = v.looseObject({
   ...alike(['voltageChannel', 'currentChannel'], text()),
   ...alike(['activeW', 'meanV', 'meanA', 'rippleV', 'rippleA'], figure),
   ...alike(['rippleVoltagePercent', 'rippleCurrentPercent'], figure),
@@ -111,7 +111,7 @@ const loadSeen: Schema<LoadSeen> = v.looseObject({
   ...{ from: v.picklist(['measured', 'told', 'file name']), text: text(), watts: v.nullable(finite) },
 });
 
-const loadKind: Schema<LoadKind> = v.looseObject({
+const loadKind: Schema<Worded<LoadKind>> = v.looseObject({
   kind: v.picklist(['resistive', 'inductive', 'capacitive', 'rectifier', 'mixed', 'not classified']),
   reasons: list(text()),
 });

@@ -19,6 +19,7 @@ import {
 import type { MeasuredWave } from '../measure/measuredWave.ts';
 import type { Spectra } from '../measure/spectra.ts';
 import { withoutBudget } from './channelFigures.ts';
+import { outOfReach } from './reasons.ts';
 import type { DigitiserDocument } from './spectraDocument.ts';
 
 /** What the documents below are made with. */
@@ -43,7 +44,7 @@ export function groupsDocument(groups: GroupFigures, context: SpectraContext): o
       intervalS: wave.intervalS,
       distortion: ownDistortion(instrument.distortionPercent, 1),
     });
-    return figure === null ? { value: null, reason: `order ${to} is out of reach` } : withoutBudget(figure);
+    return figure === null ? outOfReach({ code: 'groups.outOfReach', order: to }) : withoutBudget(figure);
   };
   const ratio = groups.all.partialWeightedRatio;
   return {

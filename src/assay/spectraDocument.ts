@@ -1,4 +1,5 @@
 import type { Figure } from '../base/figure.ts';
+import type { Reason } from '../base/notice.ts';
 
 /** The unit that keys end in. */
 type Unit = 'V' | 'A';
@@ -87,4 +88,4 @@ export type DigitiserDocument =
       readonly levelsAvailable: number | null;
       readonly missingCodes: number | null;
     }
-  | { readonly reason: string };
+  | { readonly reason: Reason };

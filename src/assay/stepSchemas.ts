@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Worded } from '../base/notice.ts';
 import {
   alike,
   count,
@@ -25,7 +26,7 @@ const curve: Schema<CurveFinding> = v.looseObject({
 });
 
 /** A load step. */
-export const stepSchema: Schema<StepResult> = v.looseObject({
+export const stepSchema: Schema<Worded<StepResult>> = v.looseObject({
   direction: v.picklist(['on', 'off']),
   directionBy: v.picklist(['current', 'voltage']),
   ...alike(['atS', 'beforeV', 'afterV', 'extremeV'], measuredFigure),
@@ -43,7 +44,7 @@ const held = optional({
 });
 
 /** A break of the supply, its start or end, or what a load does to it. */
-export const eventSchema: Schema<EventResult> = v.variant('kind', [
+export const eventSchema: Schema<Worded<EventResult>> = v.variant('kind', [
   v.looseObject({
     kind: v.picklist(['transfer', 'outage']),
     ...alike(['startS', 'endS', 'durationS', 'residualV', 'returnPeakV'], measuredFigure),
@@ -78,7 +79,7 @@ export const eventSchema: Schema<EventResult> = v.variant('kind', [
 ]);
 
 /** The RMS of half cycles past a threshold of nominal. */
-export const excursionSchema: Schema<ExcursionResult> = v.looseObject({
+export const excursionSchema: Schema<Worded<ExcursionResult>> = v.looseObject({
   kind: v.picklist(['dip', 'swell', 'interruption']),
   ...alike(['startS', 'endS', 'durationS', 'extremeV'], finite),
   ...alike(['startSeen', 'endSeen'], v.boolean()),

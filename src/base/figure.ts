@@ -1,5 +1,7 @@
-/** A measured number with its expanded uncertainty, or the reason why there is none. */
-export type Figure = MeasuredFigure | MissingFigure;
+import type { Reason } from './notice.ts';
+
+/** A measured number with its expanded uncertainty, or the reason why there is none: as data, or as a document says it. */
+export type Figure<Why = Reason> = MeasuredFigure | MissingFigure<Why>;
 
 export interface MeasuredFigure {
   /** Finite, in the unit that the figure's key names. */
@@ -10,8 +12,8 @@ export interface MeasuredFigure {
   readonly notAbove?: number;
 }
 
-interface MissingFigure {
+export interface MissingFigure<Why = Reason> {
   readonly value: null;
-  /** Why it can't be measured, in words. */
-  readonly reason: string;
+  /** Why it can't be measured. */
+  readonly reason: Why;
 }

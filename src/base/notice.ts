@@ -14,6 +14,9 @@ export interface Fact {
   readonly code: string;
 }
 
+/** Why something can't be said: as data, or as a document that was read says it. */
+export type Reason = Fact | string;
+
 /** Any one of a list of codes, together with its facts. */
 export type FactOf<Codes> = {
   readonly [Code in keyof Codes]: { readonly code: Code } & Readonly<Codes[Code]>;

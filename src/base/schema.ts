@@ -151,7 +151,7 @@ const measured = v.looseObject({ value: finite, uncertainty: size, ...optional({
 export const measuredFigure: Schema<MeasuredFigure> = measured;
 
 /** A number with its uncertainty, or why there is none. */
-export const figure: Schema<Figure> = v.variant('value', [
+export const figure: Schema<Figure<string>> = v.variant('value', [
   measured,
   v.looseObject({ value: v.null(), reason: text() }),
 ]);

@@ -7,6 +7,7 @@ import {
   limitSchema,
   nominalSchema,
 } from '../assay/resultSchema.ts';
+import type { Worded } from '../base/notice.ts';
 import {
   alike,
   count,
@@ -46,7 +47,7 @@ export const batterySchema: Schema<NonNullable<BenchPoint['battery']>> = v.union
 const note = v.exactOptional(text());
 const loadFrom = v.picklist(['told', 'measured', 'file name', 'unknown']);
 
-const point: Schema<BenchPoint> = v.looseObject({
+const point: Schema<Worded<BenchPoint>> = v.looseObject({
   ...{ file: text(), sha256: digest, loadFrom, currentFrom: loadFrom },
   ...alike(['loadW', 'currentA', 'rmsV', 'frequencyHz', 'thdPercent', 'crestFactor'], figure),
   ...{ rmsScatterV: v.nullable(size), kind: kindSchema, ...alike(['atTheEdge', 'overload'], v.boolean()) },
@@ -56,7 +57,7 @@ const point: Schema<BenchPoint> = v.looseObject({
   ...{ battery: v.exactOptional(batterySchema), note, sheet: v.exactOptional(text()) },
 });
 
-const overload: Schema<BenchOverload> = v.looseObject({
+const overload: Schema<Worded<BenchOverload>> = v.looseObject({
   ...{ file: text(), sha256: digest, note, ...alike(['loadW', 'heldS', 'rmsV'], figure) },
   loadFrom: v.exactOptional(v.picklist(['told', 'measured', 'file name'])),
   aboveRating: v.nullable(v.boolean()),
@@ -65,12 +66,12 @@ const overload: Schema<BenchOverload> = v.looseObject({
 
 const onset = { atW: figure, betweenW: v.nullable(pair), shownBy: text() };
 
-const claim: Schema<BenchClaim> = v.intersect([
+const claim: Schema<Worded<BenchClaim>> = v.intersect([
   claimSchema,
   v.looseObject({ worstFile: v.nullable(text()), worstLoadW: v.nullable(finite) }),
 ]);
 
-const step: Schema<BenchStep> = v.looseObject({
+const step: Schema<Worded<BenchStep>> = v.looseObject({
   ...{ file: text(), note, direction: v.picklist(['on', 'off']) },
   ...alike(['fromW', 'toW'], v.nullable(finite)),
   resistive: v.nullable(v.boolean()),
@@ -78,20 +79,20 @@ const step: Schema<BenchStep> = v.looseObject({
   ...alike(['deviationPercent', 'afterPercent', 'recoveryS'], figure),
 });
 
-const transfer: Schema<BenchTransfer> = v.looseObject({
+const transfer: Schema<Worded<BenchTransfer>> = v.looseObject({
   ...{ file: text(), sha256: v.exactOptional(digest), note, ...alike(['atS', 'transferS'], figure) },
   direction: v.exactOptional(v.nullable(directionSchema)),
   directionFrom: v.exactOptional(v.picklist(['told', 'seen'])),
   notBackS: v.exactOptional(finite),
 });
 
-const side: Schema<TransferSide> = v.looseObject({
+const side: Schema<Worded<TransferSide>> = v.looseObject({
   direction: v.nullable(directionSchema),
   ...alike(['count', 'held'], count),
   ...alike(['shortestS', 'longestS'], figure),
 });
 
-const energy: Schema<EnergyRun> = v.looseObject({
+const energy: Schema<Worded<EnergyRun>> = v.looseObject({
   ...{ note, ratedWh: finite, ...alike(['dcWh', 'acWh'], figure) },
   ...alike(['usableSharePercent', 'outletSharePercent', 'conversionEfficiencyPercent'], figure),
 });

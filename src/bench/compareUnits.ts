@@ -1,5 +1,6 @@
 import type { Figure } from '../base/figure.ts';
 import type { ComparisonRow, UnitResult } from './benchDocument.ts';
+import { type BenchReason, lacking } from './reasons.ts';
 import { sweepEnds } from './sweep/regulation.ts';
 
 type Compared = Omit<ComparisonRow, 'figures'> & { readonly of: (unit: UnitResult) => Figure };
@@ -61,7 +62,7 @@ const COMPARED: readonly Compared[] = [
     of: ({ steps }) =>
       largest(
         steps.map(({ deviationPercent }) => deviationPercent),
-        'no load step',
+        { code: 'step.none' },
       ),
   },
   {
@@ -71,20 +72,20 @@ const COMPARED: readonly Compared[] = [
     of: ({ transfers }) =>
       largest(
         transfers.map(({ transferS }) => transferS),
-        'no transfer',
+        { code: 'transfer.none' },
       ),
   },
   {
     quantity: 'usableSharePercent',
     name: 'usable share of the rated capacity',
     unit: '%',
-    of: ({ energy }) => energy[0]?.usableSharePercent ?? missing('no energy run'),
+    of: ({ energy }) => energy[0]?.usableSharePercent ?? lacking({ code: 'energy.noRun' }),
   },
   {
     quantity: 'conversionEfficiencyPercent',
     name: 'conversion efficiency',
     unit: '%',
-    of: ({ energy }) => energy[0]?.conversionEfficiencyPercent ?? missing('no energy run'),
+    of: ({ energy }) => energy[0]?.conversionEfficiencyPercent ?? lacking({ code: 'energy.noRun' }),
   },
 ];
 
@@ -106,16 +107,12 @@ function atEnd(
   key: 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor',
 ): Figure {
   const ends = sweepEnds(points);
-  return 'reason' in ends ? missing(ends.reason) : ends[end].point[key];
+  return 'reason' in ends ? lacking(ends.reason) : ends[end].point[key];
 }
 
-function largest(figures: readonly Figure[], none: string): Figure {
+function largest(figures: readonly Figure[], none: BenchReason): Figure {
   const [most] = figures
     .filter(({ value }) => value !== null)
     .sort((a, b) => Math.abs(b.value ?? 0) - Math.abs(a.value ?? 0));
-  return most ?? figures[0] ?? missing(none);
-}
-
-function missing(reason: string): Figure {
-  return { value: null, reason };
+  return most ?? figures[0] ?? lacking(none);
 }

@@ -3,6 +3,7 @@ import type { Figure } from '../base/figure.ts';
 import type { BudgetedFigure } from '../measure/doubt/budget.ts';
 import { quotientPercent } from '../measure/power/conversionEfficiency.ts';
 import type { EnergyRun } from './benchDocument.ts';
+import { lacking } from './reasons.ts';
 
 /** One discharge as told: what a meter counted until the unit shut off. */
 export interface ToldEnergy {
@@ -21,8 +22,8 @@ export function energyRun({ ratedWh, dcWh, acWh, note }: ToldEnergy): EnergyRun 
   return {
     ...(note === undefined ? {} : { note }),
     ratedWh,
-    dcWh: dcWh ?? { value: null, reason: 'the energy at the DC side was not measured' },
-    acWh: acWh ?? { value: null, reason: 'the energy at the AC outlet was not measured' },
+    dcWh: dcWh ?? lacking({ code: 'energy.noneAt', side: 'DC side' }),
+    acWh: acWh ?? lacking({ code: 'energy.noneAt', side: 'AC outlet' }),
     usableSharePercent: bare(ratios.usableSharePercent),
     outletSharePercent: bare(ratios.outletSharePercent),
     conversionEfficiencyPercent: bare(ratios.conversionEfficiencyPercent),
@@ -58,11 +59,8 @@ interface EnergyRatios {
 export function energyRatios({ ratedWh, directWh, alternatingWh }: Energies): EnergyRatios {
   if (!(ratedWh > 0)) throw new RangeError(`a rated energy must be positive, not ${ratedWh} Wh`);
   const rating: Figure = { value: ratedWh, uncertainty: 0 };
-  const direct: Figure = directWh ?? { value: null, reason: 'the energy at the DC side was not measured' };
-  const outlet: Figure = alternatingWh ?? {
-    value: null,
-    reason: 'the energy at the AC outlet was not measured',
-  };
+  const direct: Figure = directWh ?? lacking({ code: 'energy.noneAt', side: 'DC side' });
+  const outlet: Figure = alternatingWh ?? lacking({ code: 'energy.noneAt', side: 'AC outlet' });
   return {
     usableSharePercent: quotientPercent(direct, rating),
     outletSharePercent: quotientPercent(outlet, rating),

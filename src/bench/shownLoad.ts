@@ -2,6 +2,7 @@ import { loadInFileName } from '../assay/loadSeen.ts';
 import type { AssayResult } from '../assay/measureDocument.ts';
 import type { EventResult } from '../assay/stepsDocument.ts';
 import type { Figure, MeasuredFigure } from '../base/figure.ts';
+import { lacking } from './reasons.ts';
 
 /** What one capture shows of a load: for how long it was held, at which voltage, and how that ended. */
 export interface ShownLoad {
@@ -96,14 +97,13 @@ function loadOf(
   if (loadW !== null) return { loadW: { value: loadW, uncertainty: 0 }, loadFrom: 'told' };
   if (loadSeen?.from === 'file name' && seenW !== null)
     return { loadW: { value: seenW, uncertainty: 0 }, loadFrom: 'file name' };
-  const reason =
-    power === undefined ? NO_LOAD : power.activeW.value === null ? power.activeW.reason : NO_LOAD;
-  return { loadW: { value: null, reason }, loadFrom: 'unknown' };
+  const isUnmeasured = power !== undefined && power.activeW.value === null;
+  return { loadW: isUnmeasured ? power.activeW : NO_LOAD, loadFrom: 'unknown' };
 }
 
-const NO_LOAD = 'the load was neither told nor measured on the stretch that the figures describe';
+const NO_LOAD = lacking({ code: 'load.untold' });
 
-const WENT_OFF: Figure = { value: null, reason: 'the load had gone off or down before the voltage was lost' };
+const WENT_OFF = lacking({ code: 'load.wentOff' });
 
 function isOfLoad(
   { voltage }: Pick<AssayResult, 'voltage'>,
@@ -215,7 +215,7 @@ type SeenLoss = Loss & { readonly event: LossEvent };
 function loadedSpan(result: AssayResult, lost: SeenLoss | null): LoadedSpan {
   const { capture, steps, events, voltage } = result;
   const endS = lost?.atS.value ?? capture.startS + capture.durationS;
-  const measured = voltage?.rmsV ?? { value: null, reason: 'the capture has no voltage channel' };
+  const measured = voltage?.rmsV ?? lacking({ code: 'capture.noVoltage' });
   const measuredIn = (span: Omit<LoadedSpan, 'rmsV' | 'isFigured'>): LoadedSpan => {
     const isFigured = isOfLoad(result, span) && (lost === null || reaches(result, lost.atS.value));
     return { ...span, isFigured, rmsV: isFigured ? measured : NO_VOLTAGE };
@@ -248,4 +248,4 @@ function loadedSpan(result: AssayResult, lost: SeenLoss | null): LoadedSpan {
   };
 }
 
-const NO_VOLTAGE: Figure = { value: null, reason: 'the load was on too short for a steady voltage' };
+const NO_VOLTAGE = lacking({ code: 'load.tooShort' });

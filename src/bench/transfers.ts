@@ -4,6 +4,7 @@ import { type DecisionRule, decide, type Limit } from '../judge/decide.ts';
 import { waveformKinds } from '../judge/waveform/kinds.ts';
 import type { BenchTransfer, TransferDirection, TransferSide } from './benchDocument.ts';
 import type { MeasuredTransfer } from './measuredUnit.ts';
+import { lacking } from './reasons.ts';
 
 /**
  * The breaks of the voltage in a capture of a transfer, each with the source that it leads to, as far as that was told
@@ -19,9 +20,15 @@ export function benchTransfers({ result, note, direction }: MeasuredTransfer): r
       if (event.kind === 'transfer' || event.kind === 'outage')
         return [{ ...common, atS: event.startS, transferS: event.durationS }];
       if (event.kind !== 'cut-off') return [];
-      const reason = 'the voltage did not come back in this record';
       const notBackS = capture.startS + capture.durationS - event.startS.value;
-      return [{ ...common, atS: event.startS, transferS: { value: null, reason }, notBackS }];
+      return [
+        {
+          ...common,
+          atS: event.startS,
+          transferS: lacking({ code: 'transfer.notBack', in: 'record' }),
+          notBackS,
+        },
+      ];
     })
     .sort((a, b) => (a.atS.value ?? 0) - (b.atS.value ?? 0));
   return seen.map((transfer, i) => {
@@ -70,7 +77,7 @@ export function transferSides(
       .flatMap(({ transferS }) => (transferS.value === null ? [] : [transferS]))
       .sort((a, b) => a.value - b.value);
     if (own.length === 0) return [];
-    const missing = { value: null, reason: 'the voltage did not come back' };
+    const missing = lacking({ code: 'transfer.notBack', in: 'any' });
     const kept = back.filter(
       (transferS) => limit === null || /pass$/.test(decide(transferS, limit, rule).outcome),
     );

@@ -1,6 +1,7 @@
 import type { Dynamics, Trace, WordedAssay } from '../assay/assay.ts';
 import type { AssayOptions } from '../assay/assayOptions.ts';
 import type { MeasureResult } from '../assay/measureDocument.ts';
+import type { Worded } from '../base/notice.ts';
 import type { BenchDocument, BenchUnit } from '../bench/benchDocument.ts';
 import type { CompareDocument } from '../bench/compare/compareDocument.ts';
 import type { MeasuredCapture, MeasuredStep, MeasuredUnit, ToldTransfer } from '../bench/measuredUnit.ts';
@@ -98,7 +99,8 @@ export interface CarriedTrace {
   readonly unit: 'V' | 'A';
 }
 
-export interface CarriedDynamics extends Pick<Dynamics, 'steps' | 'events' | 'curves' | 'distortion'> {
+export interface CarriedDynamics
+  extends Pick<Worded<Dynamics>, 'steps' | 'events' | 'curves' | 'distortion'> {
   readonly timeS: readonly number[];
   readonly rmsHalfCycle: readonly number[];
   /** Around the instant that the sheet is about, decimated and rounded. */
@@ -123,7 +125,7 @@ function traceOf({ timeS, wave, ideal, unit }: CarriedTrace): Trace {
   };
 }
 
-function dynamicsOf(carried: CarriedDynamics | null): Dynamics | null {
+function dynamicsOf(carried: CarriedDynamics | null): WordedAssay['dynamics'] {
   if (carried === null) return null;
   const { timeS, rmsHalfCycle, instantaneous, ...others } = carried;
   return {

@@ -12,12 +12,12 @@ export interface EnergyDocument {
   readonly schema: 'sineassay/energy@1';
   readonly results: readonly (EnergyResult | FailedResult)[];
   /** Where two logs were named as one test. */
-  readonly together?: TogetherResult<Figure>;
+  readonly together?: TogetherResult<Figure<string>>;
 }
 
 /** A result as the document carries it. */
-export type EnergyResult = Omit<Worded<EnergyAssay<Figure>>, 'log'> & {
-  readonly log: Omit<EnergyAssay<Figure>['log'], 'layout'> & { readonly layout: string };
+export type EnergyResult = Omit<Worded<EnergyAssay<Figure<string>>>, 'log'> & {
+  readonly log: Omit<EnergyAssay<Figure<string>>['log'], 'layout'> & { readonly layout: string };
 };
 
 /** What was found in one log, without a sentence in it. `F`: its figures, with their budgets or without. */

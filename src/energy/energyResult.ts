@@ -17,7 +17,7 @@ export interface LogQuestion {
 
 /** A log with its claims judged, figures without their budgets; and the budgets. */
 export interface JudgedLog {
-  readonly result: EnergyAssay<Figure>;
+  readonly result: EnergyAssay<Figure<string>>;
   readonly budgets: readonly LogBudget[];
 }
 
@@ -35,7 +35,7 @@ export function judgedPair(
   input: LogAssay,
   output: LogAssay,
   { claims, rule }: LogQuestion,
-): { readonly logs: readonly [JudgedLog, JudgedLog]; readonly together: TogetherResult<Figure> } {
+): { readonly logs: readonly [JudgedLog, JudgedLog]; readonly together: TogetherResult<Figure<string>> } {
   const together = togetherOf(input, output);
   const logs = [input.shown, output.shown];
   const judged = claims.map((claim) => judgeLogClaim(claim, { logs, together, rule }));
@@ -69,9 +69,9 @@ function bare<T>(value: T): Bare<T> {
 
 type Bare<T> =
   T extends EnergyAssay<LogFigure>
-    ? EnergyAssay<Figure>
+    ? EnergyAssay<Figure<string>>
     : T extends TogetherResult<LogFigure>
-      ? TogetherResult<Figure>
+      ? TogetherResult<Figure<string>>
       : never;
 
 function budgetsOf({ runs }: EnergyAssay<LogFigure>): readonly LogBudget[] {

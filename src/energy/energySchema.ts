@@ -15,7 +15,7 @@ import {
 } from '../base/schema.ts';
 import type { EnergyDocument, EnergyResult, RunResult } from './energyDocument.ts';
 
-const run: Schema<RunResult<Figure>> = v.looseObject({
+const run: Schema<RunResult<Figure<string>>> = v.looseObject({
   kind: v.picklist(['discharge', 'charge', 'idle', 'off', 'cycling']),
   ...alike(['fromS', 'toS'], finite),
   ...alike(['durationS', 'energyWh', 'chargeAh', 'meanPowerW', 'maxPowerW', 'meanVoltageV'], figure),

@@ -13,6 +13,7 @@ import { type LoadKind, loadKind } from './loadKind.ts';
 import { directDoubt, type InferredNominal, inferNominal } from './nominal/inferNominal.ts';
 import { isFrequencyOf, type Nominal, type ToldNominal } from './nominal/mainsNominals.ts';
 import type { JudgeNotice } from './notices.ts';
+import type { JudgeReason } from './reasons.ts';
 import { classifyWave, isAlternating } from './waveform/classifyWave.ts';
 import type { Waveform } from './waveform/waveform.ts';
 
@@ -171,39 +172,39 @@ function transfers(events: readonly SupplyEvent[]): readonly { value: number; un
 const HARDLY_CUT = 0.01;
 
 /** Why neither kind nor volts nor distortion can be told of a wave that the scope cut off; null where it did not. */
-function cutOffReason(channel: Channel): string | null {
+function cutOffReason(channel: Channel): JudgeReason | null {
   const parts = [channel, ...(channel.differenceOf ?? [])];
   const share = Math.max(
     ...parts.map(({ overRange, samples }) => (overRange?.sampleCount ?? 0) / samples.length),
   );
   if (share <= HARDLY_CUT) return null;
-  return `the scope cut it off, ${Math.round(100 * share)} % of its samples lie beyond the range: set more volts per division and save again`;
+  return { code: 'channel.cutOff', percent: 100 * share };
 }
 
 /** Cycles that a part of a record must hold to tell what wave the outlet gives: one alone is not seen to repeat. */
 const LEAST_OF_A_WAVE = 2;
 
 /** Why a piece between breaks, as of a failed start, tells no kind of wave; null where there is more of it. */
-function pieceReason({ stretch, wave: { figures } }: MeasuredChannel): string | null {
+function pieceReason({ stretch, wave: { figures } }: MeasuredChannel): JudgeReason | null {
   const cycles = figures.cyclesUsed;
   if (stretch === undefined || cycles >= LEAST_OF_A_WAVE) return null;
-  return `${cycles.toFixed(1)} cycles of it are too few to tell its kind; save a record that holds more of it`;
+  return { code: 'piece.short', cycles };
 }
 
 /** Why a start that failed bears no claim, where nothing else was measured; null where something was. */
 function failedReason(
   events: readonly SupplyEvent[],
   [fromS, toS]: readonly [number, number],
-): string | null {
+): JudgeReason | null {
   const isOf = events.some(
     (event) =>
       event.kind === 'failed start' &&
       fromS >= event.startS.value - event.startS.uncertainty &&
       toS <= event.endS.value + event.endS.uncertainty,
   );
-  return isOf ? 'the output did not start: what is there before it goes again is not its voltage' : null;
+  return isOf ? { code: 'output.notStarted' } : null;
 }
 
-function notClassified({ levels }: Waveform, reason: string): Waveform {
+function notClassified({ levels }: Waveform, reason: JudgeReason): Waveform {
   return { kind: 'not classified', reasons: [reason], levels, atTheEdge: false };
 }

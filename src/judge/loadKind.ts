@@ -1,5 +1,6 @@
 import { rounded } from '../base/amountText.ts';
 import { hypot } from '../base/elementary.ts';
+import type { Reason } from '../base/notice.ts';
 import type { PowerFigures } from '../measure/power/powerFigures.ts';
 import type { Harmonic, WaveFigures } from '../measure/waveFigures.ts';
 
@@ -13,8 +14,8 @@ export type LoadKindName =
 
 export interface LoadKind {
   readonly kind: LoadKindName;
-  /** Each a clause a person can follow, most telling first. */
-  readonly reasons: readonly string[];
+  /** Each a clause, or what it is made of; most telling first. */
+  readonly reasons: readonly Reason[];
 }
 
 /** The figures that decide; a whole set of each fits. */

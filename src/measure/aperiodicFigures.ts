@@ -30,10 +30,7 @@ export function aperiodicFigures(
   ];
   const inVolts = (value: number): Figure =>
     budgeted(value, [...scaleComponents(value, instrument, scaleSource), ...own]);
-  const missing: Figure = {
-    value: null,
-    reason: nothingRepeats(estimate.aperiodic),
-  };
+  const missing = nothingRepeats(estimate.aperiodic);
   // Over what is mostly without voltage a mean tells nothing of it.
   const isBrief = estimate.aperiodic === 'brief';
   const ofVoltage: Readonly<Record<FigureThatNeeds<'voltage'>, Figure>> = isBrief

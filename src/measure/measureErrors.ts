@@ -1,5 +1,5 @@
 import { type ErrorMaker, makeError } from '../base/measureError.ts';
-import type { NoFacts } from '../base/notice.ts';
+import type { NoFacts, Reason } from '../base/notice.ts';
 
 /** Why a capture can't be measured, or what is wrong with what was told of the instruments. */
 export interface MeasureErrors {
@@ -23,7 +23,7 @@ export interface MeasureErrors {
   'instrument.value.noKeys': { readonly keys: readonly string[] };
   'meter.reading': { readonly readingV: number };
   /** @property reason - why the file has no such figure; null: it is zero. */
-  'meter.incomparable': { readonly reason: string | null };
+  'meter.incomparable': { readonly reason: Reason | null };
 }
 
 /** What was looked at. */

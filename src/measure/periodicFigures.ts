@@ -18,6 +18,7 @@ import type { PeriodicRecord } from './measuredWave.ts';
 import { ordersOf } from './ordersOf.ts';
 import { deviationFactor, zeroCrossings } from './periodicCycle.ts';
 import type { PeriodicQuantities } from './periodicQuantities.ts';
+import { missing } from './reasons.ts';
 import { AC_COUPLED, AVERAGE_TO_RMS, type PeriodicEstimate } from './waveEstimate.ts';
 import type { WaveFigures } from './waveFigures.ts';
 
@@ -211,8 +212,7 @@ const LEAST_REST = 0.05;
 
 function timeAtZero({ periodic }: PeriodicRecord, q: PeriodicQuantities, by: Influences): Figure {
   if (periodic.levels.length > 0) return budgeted(100 * q.dwellRatio, [by.edgeTime(100 * 2)]);
-  if (q.restRatio < LEAST_REST)
-    return { value: null, reason: 'a smooth wave crosses zero and does not rest there' };
+  if (q.restRatio < LEAST_REST) return missing({ code: 'wave.restsNot' });
   // How near is at zero: half or twice the distance counted is up to 4 % of a cycle.
   return budgeted(100 * q.restRatio, [within('where rest begins', 4, '%', 1)]);
 }
@@ -269,8 +269,7 @@ function edgeSlope(
   by: Influences,
 ): Figure {
   if (edge === null) {
-    const reason = periodic.levels.length > 0 ? 'no whole edge in the record' : 'a smooth wave has no edges';
-    return { value: null, reason };
+    return missing({ code: periodic.levels.length > 0 ? 'wave.noWholeEdge' : 'wave.noEdges' });
   }
   const perMicrosecond = edge.slope / (intervalS * 1e6);
   return budgeted(perMicrosecond, [

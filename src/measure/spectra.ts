@@ -6,6 +6,7 @@ import type { GroupFigures } from './groups/groupFigures.ts';
 import { harmonicGroups } from './groups/harmonicGroups.ts';
 import type { MeasuredWave } from './measuredWave.ts';
 import type { MeasureNotice } from './notices.ts';
+import type { MeasureReason } from './reasons.ts';
 
 /** What is read off a periodic record besides its figures. */
 export interface Spectra {
@@ -13,7 +14,7 @@ export interface Spectra {
   readonly groups: GroupFigures | null;
   /** Null where the sample rate does not reach 2 kHz, or nothing repeats. */
   readonly high: HighBands | null;
-  readonly digitiser: DigitiserFigures | { readonly reason: string };
+  readonly digitiser: DigitiserFigures | { readonly reason: MeasureReason };
   readonly notices: readonly MeasureNotice[];
 }
 
@@ -29,7 +30,7 @@ export function spectra(
   nominalFrequencyHz: number | null,
 ): Spectra {
   if (wave.periodic === null) {
-    const reason = 'nothing repeats, so there is no curve to measure the digitiser against';
+    const reason: MeasureReason = { code: 'digitiser.noCurve' };
     return { groups: null, high: null, digitiser: { reason }, notices: [] };
   }
   const { intervalS, samples, stepSize } = wave;

@@ -1,8 +1,9 @@
 import { hypot } from '../base/elementary.ts';
-import type { Figure } from '../base/figure.ts';
+import type { MissingFigure } from '../base/figure.ts';
 import type { Moments } from '../signal/statistics.ts';
 import type { MeasuredWave, PeriodicRecord } from './measuredWave.ts';
 import type { PeriodicQuantities } from './periodicQuantities.ts';
+import { missing } from './reasons.ts';
 
 interface Estimated {
   /** The highest harmonic that was asked for. */
@@ -29,7 +30,7 @@ export interface AperiodicEstimate extends Omit<PeriodicRecord, 'periodic'>, Est
 export type WaveEstimate = PeriodicEstimate | AperiodicEstimate;
 
 /** A value before its doubt, or why there is none. */
-export type Value = { readonly value: number } | { readonly value: null; readonly reason: string };
+export type Value = { readonly value: number } | MissingFigure;
 
 /** A meter that takes the mean of |v| shows the RMS of a sine of that mean: π / (2√2). */
 export const AVERAGE_TO_RMS: number = Math.PI / (2 * Math.SQRT2);
@@ -56,10 +57,10 @@ export function waveValues(estimate: WaveEstimate): WaveValues {
       frequencyHz: { value: estimate.periodic.fit.omega / (2 * Math.PI * intervalS) },
     };
   }
-  const missing = { value: null, reason: nothingRepeats(estimate.aperiodic) };
-  const periodless = { averageResponding: missing, frequencyHz: missing };
+  const none = nothingRepeats(estimate.aperiodic);
+  const periodless = { averageResponding: none, frequencyHz: none };
   // Over what is mostly without voltage a mean tells nothing of it.
-  if (estimate.aperiodic === 'brief') return { ...periodless, rms: missing, acRms: missing, mean: missing };
+  if (estimate.aperiodic === 'brief') return { ...periodless, rms: none, acRms: none, mean: none };
   const { mean, standardDeviation, count } = estimate.moments;
   const acRms = standardDeviation * Math.sqrt((count - 1) / count);
   return {
@@ -78,20 +79,10 @@ export function alternates({ mean, acRms }: Pick<WaveValues, 'mean' | 'acRms'>):
   return Math.abs(mean.value ?? 0) <= 3 * (acRms.value ?? 0);
 }
 
-/** Why a figure that needs a period is missing. */
-export function nothingRepeats(aperiodic: AperiodicEstimate['aperiodic']): string {
-  return WHY_NOTHING_REPEATS[aperiodic ?? 'constant'];
+/** A figure that needs a period, where there is none. */
+export function nothingRepeats(aperiodic: AperiodicEstimate['aperiodic']): MissingFigure {
+  return missing({ code: 'wave.repeatsNot', of: aperiodic ?? 'constant' });
 }
 
-const WHY_NOTHING_REPEATS = {
-  noise: 'noise: nothing repeats',
-  brief: 'the voltage is there for under 1.3 cycles: nothing repeats',
-  constant: 'a direct voltage: nothing repeats',
-  direct: 'a direct voltage: nothing repeats',
-} as const;
-
 /** The mean of a channel whose DC was blocked: "not measurable", never "no DC". */
-export const AC_COUPLED: Extract<Figure, { readonly value: null }> = {
-  value: null,
-  reason: 'not measurable: the channel was AC-coupled, which blocks DC',
-};
+export const AC_COUPLED: MissingFigure = missing({ code: 'mean.blocked' });

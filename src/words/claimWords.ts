@@ -4,6 +4,7 @@ import type { Limit } from '../judge/decide.ts';
 import type { Finding } from '../judge/limits/findings.ts';
 import { withUnit } from './numbers.ts';
 import { besideLimit } from './quantities.ts';
+import { reasonText } from './reasons.ts';
 import { shortText } from './text.ts';
 
 /**
@@ -90,12 +91,12 @@ export function claimValueText({
   reason,
 }: ClaimResult): ClaimValue {
   if (value === null || outcome === 'not judged') {
-    const why = reason ?? 'nothing measured';
+    const why = reason === undefined ? 'nothing measured' : reasonText(reason);
     return { value: why, named: why };
   }
   // What became of a load tells more than its watts.
   if (reason !== undefined && (quantity === 'powerW' || quantity === 'surgeW'))
-    return { value: reason, named: reason };
+    return { value: reasonText(reason), named: reasonText(reason) };
   if (typeof value === 'string') return { value, named: value };
   const { name, unit } = quantities[quantity] ?? { name: quantity, unit: '' };
   const found =

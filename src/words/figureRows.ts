@@ -3,6 +3,7 @@ import type { CurrentFigures, MeasureResult, VoltageFigures } from '../assay/mea
 import type { Figure } from '../base/figure.ts';
 import { type ChannelUnit, type DrawnFigure, type EachFigure, figuresIn } from '../measure/figures.ts';
 import { figureText } from './quantities.ts';
+import { reasonText } from './reasons.ts';
 
 /**
  * Every figure of a channel, in the order of the catalogue's list.
@@ -94,6 +95,6 @@ export type NamedFigure = readonly [name: string, figure: Figure, unit: string];
 export function namedTexts(figures: readonly NamedFigure[]): string[][] {
   return figures.map(([name, figure, unit]) => [
     name,
-    figure.value === null ? `not measurable: ${figure.reason}` : figureText(figure, unit),
+    figure.value === null ? `not measurable: ${reasonText(figure.reason)}` : figureText(figure, unit),
   ]);
 }

@@ -15,6 +15,7 @@ import { measured } from './notices/measured.ts';
 import { read } from './notices/read.ts';
 import type { SentencesOf } from './notices/sentences.ts';
 import { flagOf, type OptionName } from './optionNames.ts';
+import { isReason, reasonText } from './reasons.ts';
 
 /**
  * A result, or any part of one, as documents carry it: each notice with its message, each other fact as a sentence.
@@ -76,6 +77,7 @@ const sentences: SentencesOf<Codes> = {
 type Sentence = string | ((facts: never, option: OptionName) => string);
 
 function sentence(fact: Fact, option: OptionName): string {
+  if (isReason(fact)) return reasonText(fact);
   const made = (sentences as Readonly<Record<string, Sentence>>)[fact.code];
   if (made === undefined) throw new RangeError(`there is no sentence for ${fact.code}`);
   return typeof made === 'string' ? made : made(fact as never, option);

@@ -47,7 +47,7 @@ test('switching ripple is found with its frequency and RMS', () => {
   });
   const ripple = voltage!.highBands!.ripple!;
   const { frequencyHz } = ripple;
-  if (frequencyHz.value === null) throw new Error(frequencyHz.reason);
+  if (frequencyHz.value === null) throw new Error(JSON.stringify(frequencyHz.reason));
   expect(Math.abs(frequencyHz.value - 333.3 * 60)).toBeLessThan(frequencyHz.uncertainty);
   // 4 % of the fundamental; the RMS of 120 V counts the ripple in.
   expect(Math.abs(ripple.rmsV.value! - (0.04 * 120) / Math.hypot(1, 0.04))).toBeLessThan(0.05);

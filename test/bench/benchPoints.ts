@@ -1,14 +1,15 @@
+import type { Worded } from '../../src/base/notice.ts';
 import type { BenchPoint } from '../../src/bench/benchDocument.ts';
 
 /** A point of a sweep: a pure sine of 120 V at no load, told, unless said. */
 export function point(
   loadW: number | null,
   rmsV: number,
-  more: Partial<Omit<BenchPoint, 'crestFactor' | 'thdPercent'>> & {
+  more: Partial<Omit<Worded<BenchPoint>, 'crestFactor' | 'thdPercent'>> & {
     readonly crest?: number;
     readonly thd?: number;
   } = {},
-): BenchPoint {
+): Worded<BenchPoint> {
   const { crest = Math.SQRT2, thd = 1, ...rest } = more;
   return {
     file: `${loadW}w.csv`,

@@ -29,7 +29,7 @@ describe('a sweep of sines behind an impedance of 1 Ω, whose tops are cut from 
     const { outputImpedanceOhm, openCircuitV } = unit.droop;
     const { regulationPercent } = unit.regulation;
     if (outputImpedanceOhm.value === null || openCircuitV.value === null) throw new Error('no line');
-    if (regulationPercent.value === null) throw new Error(regulationPercent.reason);
+    if (regulationPercent.value === null) throw new Error(JSON.stringify(regulationPercent.reason));
     expect(Math.abs(outputImpedanceOhm.value - 1)).toBeLessThan(outputImpedanceOhm.uncertainty);
     expect(Math.abs(openCircuitV.value - 120)).toBeLessThan(openCircuitV.uncertainty);
     const regulation = 100 * (120 / volts(600) - 1);
@@ -134,7 +134,7 @@ describe('a sweep whose middle capture is of a rectifier behind the same impedan
     expect(noticeOf(unit, 'bench.loadKind')).toMatch(/has a rectifier load: it is left out of the line/);
     // 2 Ω: what the two resistors show. With the pulses, of 1 V more than their RMS takes, it would be another.
     const { outputImpedanceOhm } = unit.droop;
-    if (outputImpedanceOhm.value === null) throw new Error(outputImpedanceOhm.reason);
+    if (outputImpedanceOhm.value === null) throw new Error(JSON.stringify(outputImpedanceOhm.reason));
     expect(Math.abs(outputImpedanceOhm.value - 2)).toBeLessThan(outputImpedanceOhm.uncertainty);
   });
 });

@@ -39,7 +39,7 @@ test('the rating adds no uncertainty, the measured energies do', () => {
 
 test('what was not measured is said, and no ratio takes its place', () => {
   const ratios = energyRatios({ ratedWh: 650, directWh: null, alternatingWh: exactly(520) });
-  const reason = 'the energy at the DC side was not measured';
+  const reason = { code: 'energy.noneAt', side: 'DC side' };
   expect(ratios.usableSharePercent).toEqual({ value: null, reason });
   expect(ratios.conversionEfficiencyPercent).toEqual({ value: null, reason });
   expect(ratios.outletSharePercent.value).toBe(80);

@@ -20,7 +20,7 @@ function runsIn(log: EnergyLog, told: Partial<Instrument> = {}) {
 }
 
 function parts(figure: LogFigure): Readonly<Record<string, number>> {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return Object.fromEntries(
     figure.budget.components.map((component) => [component.source, contribution(component)]),
   );

@@ -97,5 +97,5 @@ test('a current of noise alone is not classified', () => {
   const normal = gaussianNumbers(randomNumbers(5));
   const { kind, reasons } = kindOf(sine, () => 0.01 * normal());
   expect(kind).toBe('not classified');
-  expect(reasons[0]).toBe('the current has no fundamental that stands out of its noise');
+  expect(reasons[0]).toEqual({ code: 'current.noFundamental' });
 });

@@ -11,7 +11,7 @@ import { measured } from './inputOf.ts';
 const random = randomNumbers(2024);
 const between = (low: number, high: number): number => low + (high - low) * random();
 const numberOf = (figure: Figure): number => {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return figure.value;
 };
 

@@ -161,7 +161,7 @@ function missesAllowed(draws: number): number {
 }
 
 function numberOf(figure: Figure): { value: number; uncertainty: number } {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return figure;
 }
 

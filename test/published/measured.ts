@@ -27,6 +27,6 @@ export function measured(wave: KnownWave, record: BenchRecord): WaveFigures {
 
 /** The figure's number; a missing figure fails the test with its reason. */
 export function numberIn(figure: Figure): number {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return figure.value;
 }

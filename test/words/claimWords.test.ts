@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
+import type { Worded } from '../../src/base/notice.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import { outletQuantities, unitQuantities } from '../../src/judge/claims/claimedQuantities.ts';
 import { claimValueText } from '../../src/words/claimWords.ts';
 
-const found = (quantity: string): ClaimResult => ({
+const found = (quantity: string): Worded<ClaimResult> => ({
   ...{ text: 'claimed', quantity, value: 640, limit: { min: 500 }, outcome: 'pass', probability: 1 },
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { EventResult } from '../../src/assay/stepsDocument.ts';
+import type { Worded } from '../../src/base/notice.ts';
 import { eventWords } from '../../src/words/eventWords.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
@@ -8,7 +9,7 @@ const of = (value: number, uncertainty = 0.0003): { value: number; uncertainty: 
   uncertainty,
 });
 const unknown = { value: null, reason: 'the record ends first' } as const;
-const phraseOf = (event: EventResult): string => plain(eventWords(event).phrase);
+const phraseOf = (event: Worded<EventResult>): string => plain(eventWords(event).phrase);
 
 const cutOff = { kind: 'cut-off', startS: of(0.389525, 0.00004) } as const;
 const transfer = {

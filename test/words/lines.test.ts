@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { Worded } from '../../src/base/notice.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import type { Finding } from '../../src/judge/limits/findings.ts';
 import { allLines } from '../../src/words/allLines.ts';
@@ -203,7 +204,7 @@ describe('worstFindings', () => {
 
 describe('claimsVerdict', () => {
   it('takes the worst outcome and every claim that shares it; a claim that can’t be judged is no pass', () => {
-    const of = (outcome: ClaimResult['outcome'], text: string): ClaimResult => ({
+    const of = (outcome: Worded<ClaimResult>['outcome'], text: string): Worded<ClaimResult> => ({
       text,
       quantity: 'rmsV',
       value: 1,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LoadSeen } from '../../src/assay/loadSeen.ts';
 import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { Worded } from '../../src/base/notice.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import type { Finding } from '../../src/judge/limits/findings.ts';
 import type { WaveformKind } from '../../src/judge/waveform/kinds.ts';
@@ -30,7 +31,10 @@ function resultOf(kind: WaveformKind, changes: Partial<MeasureResult> = {}): Mea
   };
 }
 
-function claim(outcome: ClaimResult['outcome'], changes: Partial<ClaimResult> = {}): ClaimResult {
+function claim(
+  outcome: Worded<ClaimResult>['outcome'],
+  changes: Partial<Worded<ClaimResult>> = {},
+): Worded<ClaimResult> {
   return {
     text: 'THD < 3 %',
     quantity: 'thdPercent',
@@ -42,7 +46,7 @@ function claim(outcome: ClaimResult['outcome'], changes: Partial<ClaimResult> = 
   };
 }
 
-const sineClaim = (outcome: ClaimResult['outcome'], value: string): ClaimResult =>
+const sineClaim = (outcome: Worded<ClaimResult>['outcome'], value: string): Worded<ClaimResult> =>
   claim(outcome, { text: 'pure sine', quantity: 'waveform', value, limit: null });
 
 describe('answerSentence', () => {

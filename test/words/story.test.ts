@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { MeasureResult } from '../../src/assay/measureDocument.ts';
+import type { Worded } from '../../src/base/notice.ts';
 import { cardDoubt, cardFigures, cardSentence, cardSubject } from '../../src/draw/card/drawCard.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import { answerLines } from '../../src/words/answerLines.ts';
@@ -15,15 +16,15 @@ import { storyWords } from '../../src/words/storyWords.ts';
 import { stories } from '../fixtures/stories.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
-const sineHolds: ClaimResult = {
+const sineHolds: Worded<ClaimResult> = {
   ...{ text: 'pure sine', quantity: 'waveform', value: 'pure sine', limit: null },
   ...{ outcome: 'pass', probability: 1 },
 };
-const slow: ClaimResult = {
+const slow: Worded<ClaimResult> = {
   ...{ text: 'transfer < 10 ms', quantity: 'transferS', value: 0.01423, limit: { max: 0.01 } },
   ...{ outcome: 'fail', probability: 0 },
 };
-const withClaims = (result: MeasureResult, ...claims: ClaimResult[]): MeasureResult => ({
+const withClaims = (result: MeasureResult, ...claims: Worded<ClaimResult>[]): MeasureResult => ({
   ...result,
   claims,
 });

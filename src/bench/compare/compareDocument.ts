@@ -1,6 +1,6 @@
 import type { AssayResult, MeasureResult } from '../../assay/measureDocument.ts';
 import type { Figure } from '../../base/figure.ts';
-import type { Worded } from '../../base/notice.ts';
+import type { Reason, Worded } from '../../base/notice.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
 import type { WaveformKind } from '../../judge/waveform/kinds.ts';
 import type { CompareNotice } from '../notices.ts';
@@ -49,7 +49,7 @@ export interface Difference {
   /** True where the difference is larger than its uncertainty; null where that can't be said. */
   readonly significant: boolean | null;
   /** Why it can't be said, or how far the two are alike. */
-  readonly reason?: string;
+  readonly reason?: Reason;
 }
 
 export interface KindDifference {

@@ -1,8 +1,10 @@
 import { hypot } from '../../base/elementary.ts';
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
+import type { Reason } from '../../base/notice.ts';
 import { normalTail } from '../../judge/decide.ts';
 import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
 import { type Component, isOfInstrument } from '../../measure/doubt/component.ts';
+import { type BenchReason, lacking } from '../reasons.ts';
 import type { Comparison, Difference } from './compareDocument.ts';
 
 /**
@@ -43,19 +45,19 @@ export function differenceOf(a: Figure, b: Figure, options: DifferenceOptions): 
   return { ...judged(value, uncertainty), budget };
 }
 
+const NO_DOUBT: BenchReason = { code: 'difference.noDoubt' };
+
 function judged(value: number, uncertainty: number): JudgedDifference {
   const difference = { value, uncertainty };
   return uncertainty === 0
-    ? { difference, significant: null, reason: 'nothing is known of its uncertainty' }
+    ? { difference, significant: null, reason: NO_DOUBT }
     : { difference, significant: Math.abs(value) > uncertainty };
 }
 
 function missing(a: Figure, b: Figure): JudgedDifference {
-  const why = [
-    ...(a.value === null ? [`A: ${a.reason}`] : []),
-    ...(b.value === null ? [`B: ${b.reason}`] : []),
-  ].join('; ');
-  return { difference: { value: null, reason: why }, significant: null, reason: why };
+  const whyOf = (figure: Figure): Reason | null => (figure.value === null ? figure.reason : null);
+  const why: BenchReason = { code: 'difference.missing', a: whyOf(a), b: whyOf(b) };
+  return { difference: lacking(why), significant: null, reason: why };
 }
 
 /** A bound says "from nothing up to here" and no more: intervals are held against each other. */
@@ -63,13 +65,15 @@ function ofBounds(a: MeasuredFigure, b: MeasuredFigure): JudgedDifference {
   const [inA, inB] = [intervalOf(a), intervalOf(b)];
   const value = inB.middle - inA.middle;
   const uncertainty = inA.half + inB.half;
-  const names = [...(a.notAbove === undefined ? [] : ['A']), ...(b.notAbove === undefined ? [] : ['B'])].join(
-    ' and ',
-  );
+  const of = [
+    ...(a.notAbove === undefined ? [] : (['A'] as const)),
+    ...(b.notAbove === undefined ? [] : (['B'] as const)),
+  ];
+  const bound: BenchReason = { code: 'difference.bound', of };
   return {
     difference: { value, uncertainty },
     significant: Math.abs(value) > uncertainty,
-    reason: `${names}: known only as a bound`,
+    reason: bound,
   };
 }
 

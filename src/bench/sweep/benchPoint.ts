@@ -5,6 +5,7 @@ import { type Budget, budgeted } from '../../measure/doubt/budget.ts';
 import { isOfInstrument } from '../../measure/doubt/component.ts';
 import type { BenchPoint } from '../benchDocument.ts';
 import { worstOutcome } from '../claims/unitClaim.ts';
+import { lacking } from '../reasons.ts';
 import { isAbove, type ShownLoad } from '../shownLoad.ts';
 
 interface PointInput {
@@ -22,11 +23,7 @@ interface PointInput {
 export function benchPoint({ result, told, shown, budget, ratedW }: PointInput): BenchPoint {
   const { voltage, waveform, claims } = result;
   const figures = shown.isFigured ? voltage : undefined;
-  const missing: Figure = {
-    value: null,
-    reason:
-      voltage === undefined ? 'the capture has no voltage channel' : 'no steady stretch under this load',
-  };
+  const missing = lacking({ code: voltage === undefined ? 'capture.noVoltage' : 'load.notSteady' });
   const rmsV = figures?.rmsV ?? missing;
   const { file, sha256, loadW, loadFrom, loss } = shown;
   const overload = ratedW !== null && isAbove(loadW, ratedW);
@@ -63,7 +60,7 @@ function currentOf(
 ): Pick<BenchPoint, 'currentA' | 'currentFrom'> {
   if (current !== undefined) return { currentA: current.rmsA, currentFrom: 'measured' };
   if (rmsV.value === null || rmsV.value === 0)
-    return { currentA: { value: null, reason: 'no voltage was measured' }, currentFrom: 'unknown' };
+    return { currentA: lacking({ code: 'voltage.none' }), currentFrom: 'unknown' };
   // A current that is nothing but noise has no figures of its own, but the power has been taken from it.
   if (power !== undefined && power.apparentVA.value !== null) {
     const { value, uncertainty } = power.apparentVA;
@@ -71,7 +68,7 @@ function currentOf(
     return { currentA, currentFrom: 'measured' };
   }
   if (loadW.value === null || loadFrom === 'measured' || loadFrom === 'unknown')
-    return { currentA: { value: null, reason: 'neither load nor current is known' }, currentFrom: 'unknown' };
+    return { currentA: lacking({ code: 'load.noCurrent' }), currentFrom: 'unknown' };
   const currentA = loadW.value / rmsV.value;
   return {
     currentA: { value: currentA, uncertainty: (currentA * rmsV.uncertainty) / rmsV.value },

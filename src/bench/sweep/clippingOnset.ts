@@ -4,6 +4,7 @@ import { type Limit, marginToLimit } from '../../judge/decide.ts';
 import type { Nominal } from '../../judge/nominal/mainsNominals.ts';
 import { isSmooth } from '../../judge/waveform/kinds.ts';
 import type { BenchPoint, Onset, UnitResult, VoltageRange } from '../benchDocument.ts';
+import { type BenchReason, lacking } from '../reasons.ts';
 import { byLoad } from './regulation.ts';
 
 /** Fall of the crest factor, % of what it is at the lowest load: the tops of a sine cut at about 96 % of its peak. */
@@ -21,9 +22,9 @@ const THD_RISE_POINTS = 2;
 export function clippingOnset(points: readonly BenchPoint[]): Onset {
   const loaded = byLoad(points.filter(({ lost }) => lost === undefined));
   const [lowest] = loaded;
-  if (lowest === undefined || loaded.length < 2) return noOnset('captures at one known load at most');
+  if (lowest === undefined || loaded.length < 2) return noOnset({ code: 'onset.oneLoad' });
   const { kind, crestFactor, thdPercent } = lowest.point;
-  if (!isSmooth(kind)) return noOnset(`a wave that is ${kind} at its lowest load can’t be told by its tops`);
+  if (!isSmooth(kind)) return noOnset({ code: 'onset.plateaus', kind });
   for (const [i, { point, loadW }] of loaded.entries()) {
     if (i === 0) continue;
     const before = loaded[i - 1]!;
@@ -45,7 +46,7 @@ export function clippingOnset(points: readonly BenchPoint[]): Onset {
       return onsetBetween([before.loadW, from], [loadW, to], threshold, shownBy);
     }
   }
-  return noOnset(`the tops are not flattened up to ${Math.round(loaded.at(-1)!.loadW)} W`);
+  return noOnset({ code: 'onset.notUpTo', loadW: loaded.at(-1)!.loadW });
 }
 
 function crestFall({ value }: Figure): number {
@@ -67,8 +68,8 @@ function crossing(
 }
 
 /** An onset that was not seen, and why. */
-function noOnset(reason: string): Onset {
-  return { atW: { value: null, reason }, betweenW: null, shownBy: '' };
+function noOnset(reason: BenchReason): Onset {
+  return { atW: lacking(reason), betweenW: null, shownBy: '' };
 }
 
 /**
@@ -111,7 +112,7 @@ export function rangeExit(
   points: readonly BenchPoint[],
   range: VoltageRange | null,
 ): UnitResult['leavesRange'] {
-  if (range === null) return { ...noOnset('no range is known: neither claimed nor nominal'), range };
+  if (range === null) return { ...noOnset({ code: 'range.unknown' }), range };
   const loaded = byLoad(points).flatMap(({ point, loadW }) =>
     point.rmsV.value === null || point.lost !== undefined ? [] : [{ loadW, volts: point.rmsV.value }],
   );
@@ -120,15 +121,15 @@ export function rangeExit(
   const [before, after] = [loaded[at - 1], loaded[at]];
   if (after === undefined) {
     const last = loaded.at(-1);
-    const reason =
-      last === undefined
-        ? 'no capture of a known load'
-        : `the voltage keeps to its range up to ${Math.round(last.loadW)} W`;
-    return { ...noOnset(reason), range };
+    return {
+      ...noOnset(
+        last === undefined ? { code: 'sweep.noKnownLoad' } : { code: 'range.keptUpTo', loadW: last.loadW },
+      ),
+      range,
+    };
   }
   if (before === undefined) {
-    const reason = `outside its range at the lowest load already, ${Math.round(after.loadW)} W`;
-    return { ...noOnset(reason), range };
+    return { ...noOnset({ code: 'range.leftAtOnce', loadW: after.loadW }), range };
   }
   const threshold = limit.min !== undefined && after.volts < limit.min ? limit.min : limit.max!;
   const shownBy = `${before.volts.toFixed(1)} to ${after.volts.toFixed(1)} V`;

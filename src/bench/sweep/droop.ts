@@ -3,6 +3,7 @@ import type { Figure } from '../../base/figure.ts';
 import { budgeted } from '../../measure/doubt/budget.ts';
 import { type Component, scatter } from '../../measure/doubt/component.ts';
 import type { BenchPoint, Droop } from '../benchDocument.ts';
+import { lacking } from '../reasons.ts';
 import { byLoad } from './regulation.ts';
 
 /**
@@ -29,10 +30,7 @@ export function droop(points: readonly BenchPoint[], flattenedFromW: number | nu
   });
   const fittedLoadsW = fitted.map(({ loadW }) => loadW);
   if (new Set(fitted.map(({ amperes }) => amperes)).size < 2) {
-    const missing = {
-      value: null,
-      reason: 'a line needs captures at two different resistive loads below overload',
-    };
+    const missing = lacking({ code: 'line.tooFew' });
     return {
       outputImpedanceOhm: missing,
       openCircuitV: missing,

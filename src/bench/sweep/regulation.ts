@@ -3,6 +3,7 @@ import type { Figure } from '../../base/figure.ts';
 import { budgeted } from '../../measure/doubt/budget.ts';
 import { scatter } from '../../measure/doubt/component.ts';
 import type { BenchPoint, Regulation } from '../benchDocument.ts';
+import { type BenchReason, lacking } from '../reasons.ts';
 
 /**
  * Voltage regulation from no load to full load: 100 · (V0 − Vfull) / Vfull, over the full-load voltage as the
@@ -33,7 +34,7 @@ function regulationPercent({ point: first }: LoadedPoint, { point: last }: Loade
   if (first.rmsV.value === null) return first.rmsV;
   if (last.rmsV.value === null) return last.rmsV;
   const [noLoad, fullLoad] = [first.rmsV.value, last.rmsV.value];
-  if (fullLoad === 0) return { value: null, reason: 'there is no voltage at full load' };
+  if (fullLoad === 0) return lacking({ code: 'voltage.noneAtFullLoad' });
   // Half-widths of 95.45 % are two standard uncertainties.
   const u = ({ rmsScatterV, rmsV }: BenchPoint): number =>
     (rmsScatterV ?? (rmsV.value === null ? 0 : rmsV.uncertainty)) / 2;
@@ -64,18 +65,18 @@ const NO_LOAD_SHARE = 0.05;
 /**
  * No load and full load of a sweep: the lowest load, and the highest that is no overload and was held.
  *
- * @returns a reason in words where one of them was not captured.
+ * @returns a reason where one of them was not captured.
  */
 export function sweepEnds(
   points: readonly BenchPoint[],
-): { readonly noLoad: LoadedPoint; readonly fullLoad: LoadedPoint } | { readonly reason: string } {
+): { readonly noLoad: LoadedPoint; readonly fullLoad: LoadedPoint } | { readonly reason: BenchReason } {
   const loaded = byLoad(points).filter(
     ({ point }) => point.rmsV.value !== null && !point.overload && point.lost === undefined,
   );
   const [noLoad] = loaded;
   const fullLoad = loaded.at(-1);
-  if (noLoad === undefined || fullLoad === undefined) return { reason: 'no capture of a known load' };
-  if (noLoad.loadW === fullLoad.loadW) return { reason: 'captures at one load only' };
-  if (noLoad.loadW > NO_LOAD_SHARE * fullLoad.loadW) return { reason: 'no capture without load' };
+  if (noLoad === undefined || fullLoad === undefined) return { reason: { code: 'sweep.noKnownLoad' } };
+  if (noLoad.loadW === fullLoad.loadW) return { reason: { code: 'sweep.oneLoad' } };
+  if (noLoad.loadW > NO_LOAD_SHARE * fullLoad.loadW) return { reason: { code: 'sweep.noIdle' } };
   return { noLoad, fullLoad };
 }

@@ -4,6 +4,7 @@ import type { BenchUnit } from '../../bench/benchDocument.ts';
 import { deviationAt, endPoint, thdAt } from '../../words/bench/comparisonSentence.ts';
 import { decimalText, significantText, withUnit } from '../../words/numbers.ts';
 import { figureText } from '../../words/quantities.ts';
+import { reasonText } from '../../words/reasons.ts';
 import { type Box, strokePath } from '../paper/page.ts';
 import { palette } from '../paper/palette.ts';
 import { cutText, type Panel, writeText } from '../paper/writeText.ts';
@@ -56,7 +57,7 @@ function voltageRow(unit: BenchUnit): DotRow {
   const text = [
     ...(volts.length === 0 ? [] : [withUnit(volts.join(' to '), 'V')]),
     regulationPercent.value === null
-      ? `no regulation: ${regulationPercent.reason}`
+      ? `no regulation: ${reasonText(regulationPercent.reason)}`
       : `regulation ${figureText(regulationPercent, '%')}`,
   ].join(', ');
   return { noLoad: deviationAt(unit, 'noLoad'), fullLoad: deviationAt(unit, 'fullLoad'), text };
@@ -66,7 +67,7 @@ function distortionRow(unit: BenchUnit): DotRow {
   const [noLoad, fullLoad] = [thdAt(unit, 'noLoad'), thdAt(unit, 'fullLoad')];
   const text =
     noLoad.value === null && fullLoad.value === null
-      ? fullLoad.reason
+      ? reasonText(fullLoad.reason)
       : `${figureText(noLoad, '%')}, then ${figureText(fullLoad, '%')}`;
   return { noLoad: measured(noLoad), fullLoad: measured(fullLoad), text };
 }

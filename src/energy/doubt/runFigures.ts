@@ -1,4 +1,4 @@
-import type { Figure } from '../../base/figure.ts';
+import type { MissingFigure } from '../../base/figure.ts';
 import { type BudgetedFigure, budgeted } from '../../measure/doubt/budget.ts';
 import { type Component, within } from '../../measure/doubt/component.ts';
 import type { Course } from '../runs/course.ts';
@@ -9,7 +9,7 @@ import type { LogMeter } from './logMeter.ts';
 import { chargeDoubts, energyDoubts, levelDoubts, type RunSums } from './runDoubts.ts';
 
 /** A figure with how its doubt is made up, or why there is none. */
-export type LogFigure = BudgetedFigure | Extract<Figure, { readonly value: null }>;
+export type LogFigure = BudgetedFigure | MissingFigure<string>;
 
 /** Every run has these. */
 export interface RunFigures {

@@ -1,4 +1,5 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
+import type { Reason } from '../../base/notice.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { DecisionRule, Limit, Outcome } from '../decide.ts';
 import type { WaveformKind } from '../waveform/kinds.ts';
@@ -35,7 +36,7 @@ export interface ClaimResult {
   readonly outcome: Outcome | 'not judged';
   /** Of conformance, 0 to 1; null where nothing was computed. */
   readonly probability: number | null;
-  readonly reason?: string;
+  readonly reason?: Reason;
 }
 
 /** What a capture shows, for judging claims by. */
@@ -46,9 +47,9 @@ export interface ClaimEvidence {
   /** Durations of the transfers seen, s; absent or empty: none. */
   readonly transfersS?: readonly MeasuredFigure[];
   /** Why volts and shape can't be told, where the scope cut the wave off; its figures are those of what is left. */
-  readonly tooLittle?: string;
+  readonly tooLittle?: Reason;
   /** Why what was measured is not the output's voltage at all; absent where it is. */
-  readonly noOutput?: string;
+  readonly noOutput?: Reason;
   readonly rule: DecisionRule;
   /** Highest THD of a pure sine, in percent; 5 where nobody said otherwise, which is common practice without a source. */
   readonly sineThdPercent?: number;

@@ -1,6 +1,7 @@
 import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import type { WaveFigures } from '../../measure/waveFigures.ts';
 import type { Limit } from '../decide.ts';
+import { notJudgeable } from '../reasons.ts';
 
 /** What one capture can show of an outlet, and a maker may claim in numbers, by its key in documents. */
 export type ClaimedFigure = 'rmsV' | 'frequencyHz' | 'thdPercent' | 'crestFactor' | 'transferS';
@@ -77,7 +78,7 @@ export const outletQuantities: Readonly<Record<ClaimedFigure, OutletQuantity>> =
     shown: ({ transfersS: [first, ...rest] = [] }) =>
       // The longest one decides what the outlet can promise.
       first === undefined
-        ? { value: null, reason: 'no transfer in this capture: trigger on the moment when the mains go' }
+        ? notJudgeable({ code: 'claim.noTransfer' })
         : rest.reduce((longest, one) => (one.value > longest.value ? one : longest), first),
   },
 };

@@ -1,5 +1,6 @@
 import { decide } from '../decide.ts';
 import type { ToldNominal } from '../nominal/mainsNominals.ts';
+import type { JudgeReason } from '../reasons.ts';
 import { isSmooth } from '../waveform/kinds.ts';
 import type { Waveform } from '../waveform/waveform.ts';
 import type { Claim, ClaimEvidence, ClaimResult, FigureClaim, WaveformClaim } from './claim.ts';
@@ -8,7 +9,7 @@ import { type ClaimedFigure, outletQuantities } from './claimedQuantities.ts';
 /**
  * Whether a claim holds on this capture, under this load.
  *
- * @returns `not judged`, with the reason in words, where the figure could not be measured, the wave could
+ * @returns `not judged`, with the reason, where the figure could not be measured, the wave could
  * not be classified, or the claim names a value without a tolerance.
  */
 export function judgeClaim(claim: Claim, evidence: ClaimEvidence): ClaimResult {
@@ -26,13 +27,10 @@ function judgeFigureClaim(claim: FigureClaim, evidence: ClaimEvidence): ClaimRes
   const { shown, isOfWholeWave = false, examples } = outletQuantities[quantity];
   const figure = shown(evidence);
   const known = { text, quantity, value: figure.value, limit };
-  if (limit === null)
-    return {
-      ...known,
-      outcome: 'not judged',
-      probability: null,
-      reason: `a value alone says nothing of how far it may be off: write for example ${examples[0]}`,
-    };
+  if (limit === null) {
+    const reason: JudgeReason = { code: 'claim.valueAlone', example: examples[0]! };
+    return { ...known, outcome: 'not judged', probability: null, reason };
+  }
   const { outcome, probability } = decide(figure, limit, rule);
   // What was cut off adds volts: they are too many already, or nobody knows.
   const isTooMuch =
@@ -56,7 +54,8 @@ export function judgeWaveformClaim(claim: WaveformClaim, evidence: ClaimEvidence
   const { waveform, rule } = evidence;
   const known = { text: claim.text, quantity: claim.quantity, value: waveform.kind, limit: null };
   if (waveform.kind === 'not classified') {
-    const reason = waveform.reasons[0] ?? 'the kind of wave could not be told';
+    const untold: JudgeReason = { code: 'wave.kindUntold' };
+    const reason = waveform.reasons[0] ?? untold;
     return { ...known, outcome: 'not judged', probability: null, reason };
   }
   const plain = waveform.kind === claim.kind ? 'pass' : 'fail';

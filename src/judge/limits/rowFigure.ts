@@ -2,6 +2,7 @@ import type { Figure } from '../../base/figure.ts';
 import type { Harmonic, WaveFigures } from '../../measure/waveFigures.ts';
 import type { Limit } from '../decide.ts';
 import type { Nominal } from '../nominal/mainsNominals.ts';
+import { notJudgeable } from '../reasons.ts';
 import { limitQuantities } from './limitQuantities.ts';
 import { type HarmonicRow, type LimitRow, percentOfNominal } from './limitTable.ts';
 
@@ -87,6 +88,6 @@ function inUnitOf(
   if (thdPercent.value === null) return thdPercent;
   const figure = { value: percent, uncertainty: uncertaintyPercent ?? thdPercent.uncertainty };
   if (unit === '% of fundamental') return figure;
-  if (nominal === null) return { value: null, reason: 'the nominal voltage is not known' };
+  if (nominal === null) return notJudgeable({ code: 'limit.noNominal' });
   return percentOfNominal(figure, fundamental, nominal.voltageV);
 }

@@ -3,6 +3,7 @@ import type { SampleRange } from '../../read/capture.ts';
 import { usualPeak } from '../../signal/strayValues.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scatter } from '../doubt/component.ts';
+import { missing } from '../reasons.ts';
 import { type BreakPlace, type DarkSpell, largestSize, voltageEdges } from './eventFigures.ts';
 import { type Departure, placeOf, type SteadySide } from './steadySide.ts';
 import { type DarkRun, zeroVoltageRuns } from './zeroVoltageRuns.ts';
@@ -129,7 +130,7 @@ const at = (n: number): Departure => ({ earliest: n, latest: n });
 /** How far the wave after is ahead of the one before, carried on, degrees. */
 export function phaseJump(left: SteadySide | null, right: SteadySide | null, position: number): Figure {
   if (left === null || right === null) {
-    return { value: null, reason: 'under 1.3 cycles of voltage on one side of the break' };
+    return missing({ code: 'break.shortSide' });
   }
   const turns = (right.phaseRadAt(position) - left.phaseRadAt(position)) / (2 * Math.PI);
   const wrapped = 360 * (turns - Math.ceil(turns - 0.5));

@@ -1,6 +1,7 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
 import { median } from '../../signal/statistics.ts';
 import type { ChannelRecord, MeasuringChain } from '../envelope.ts';
+import { missing } from '../reasons.ts';
 import { type DarkSpell, type EventFigures, eventFigures } from './eventFigures.ts';
 import type { Place } from './steadySide.ts';
 import type { Hiccup, IdleBursts, SupplyEvent } from './supplyEvent.ts';
@@ -106,10 +107,7 @@ function repeatedLosses(
       startS: figures.time(starts[0]!.position, starts[0]!.halfWidth),
       bursts,
       burstS: typical(whole, figures),
-      intervalS:
-        starts.length < 2
-          ? { value: null, reason: 'only one burst lies whole in the record' }
-          : typical(successive(starts), figures),
+      intervalS: starts.length < 2 ? missing({ code: 'bursts.one' }) : typical(successive(starts), figures),
     };
   }
   if (losses.length < LEAST_COUNT) return null;

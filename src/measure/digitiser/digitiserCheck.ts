@@ -2,6 +2,7 @@ import { hypot, log2, log10 } from '../../base/elementary.ts';
 import { hannPower } from '../../signal/hannPower.ts';
 import type { HarmonicFit } from '../../signal/harmonicFit.ts';
 import { middleStretch, type Residual } from '../../signal/residual.ts';
+import type { MeasureReason } from '../reasons.ts';
 import { codeCounts, missingCodes } from './codeCounts.ts';
 import { digitiserAdvice } from './digitiserAdvice.ts';
 import { clippedEnds, type DigitiserFigures } from './digitiserFigures.ts';
@@ -23,8 +24,8 @@ export interface DigitiserInput {
 }
 
 interface UncheckedDigitiser {
-  /** Why the digitiser can't be judged from this wave, in words. */
-  readonly reason: string;
+  /** Why the digitiser can't be judged from this wave. */
+  readonly reason: MeasureReason;
 }
 
 /**
@@ -42,16 +43,10 @@ interface UncheckedDigitiser {
 export function digitiserCheck(input: DigitiserInput): DigitiserFigures | UncheckedDigitiser {
   const { samples, stepSize, fit, smooth, unit = 'V', scale = 1 } = input;
   if (!smooth) {
-    return {
-      reason:
-        "a wave with edges has no fitted curve to measure the digitiser's noise against: check it on a sine",
-    };
+    return { reason: { code: 'digitiser.edges' } };
   }
   if (!leavesNoise(fit.residual)) {
-    return {
-      reason:
-        'what the harmonics leave is the wave itself (ripple, drift or a tone between harmonics), not noise of the digitiser',
-    };
+    return { reason: { code: 'digitiser.ownLines' } };
   }
   const noiseRms = Math.sqrt(fit.residualSquare / fit.count);
   let harmonics = 0;

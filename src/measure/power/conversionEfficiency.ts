@@ -2,6 +2,7 @@ import type { Figure } from '../../base/figure.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { scatter } from '../doubt/component.ts';
 import type { MeasureNotice } from '../notices.ts';
+import { missing } from '../reasons.ts';
 
 interface ConversionEfficiency {
   /** 100 · AC out / DC in. */
@@ -35,7 +36,7 @@ export function quotientPercent(numerator: Figure, denominator: Figure): Figure 
   if (numerator.value === null) return numerator;
   if (denominator.value === null) return denominator;
   if (Math.abs(denominator.value) <= denominator.uncertainty) {
-    return { value: null, reason: 'what it would be divided by is within its own uncertainty of zero' };
+    return missing({ code: 'quotient.byNothing' });
   }
   const percent = (100 * numerator.value) / denominator.value;
   return budgeted(percent, [

@@ -6,6 +6,7 @@ import { type Component, scaleComponents, scatter, within } from '../doubt/compo
 import { ASSUMED_INSTRUMENT, OFFSET_PERCENT_OF_RANGE } from '../doubt/instrument.ts';
 import { measureError } from '../measureErrors.ts';
 import type { MeasureNotice } from '../notices.ts';
+import { missing } from '../reasons.ts';
 import type { Chain } from './measurePower.ts';
 import type { SampledChannel } from './powerFigures.ts';
 
@@ -142,7 +143,7 @@ function directChannel(
     ripple: budgeted(rippleRms, [...scale(rippleRms), ...rippleOwn(1)]),
     ripplePercent:
       mean === 0
-        ? { value: null, reason: 'the mean is zero' }
+        ? missing({ code: 'mean.zero' })
         : budgeted(percent, [...rippleOwn(100 / Math.abs(mean)), ...reading(percent / mean)]),
     scale,
     reading,

@@ -12,6 +12,7 @@ import { edges } from '../edges.ts';
 import type { PeriodicWave } from '../measuredWave.ts';
 import { measureError } from '../measureErrors.ts';
 import type { MeasureNotice } from '../notices.ts';
+import { missing } from '../reasons.ts';
 import { advancedChannel, commonRecord, type MeasuredVoltage, type PowerCurrent } from './commonRecord.ts';
 import {
   displacementDeg,
@@ -105,9 +106,7 @@ export function measurePower(input: PowerInput): PowerFigures {
     bounded(power(key), nonsinusoidalPower(floor)[key]);
   const hasFundamental = isHeard(late.fit);
   const ofFundamental = (of: (basis: PowerBasis) => number): Figure =>
-    hasFundamental
-      ? budget(of)
-      : { value: null, reason: 'the current has no fundamental that stands out of its noise' };
+    hasFundamental ? budget(of) : missing({ code: 'current.noFundamental' });
   const ratio = (key: keyof PowerRatios): Figure => ofFundamental((at) => powerRatios(at)[key]);
   const pollution = ratio('harmonicPollutionPercent');
   const activeW = power('activeW');

@@ -5,6 +5,7 @@ import type { BrownOut } from '../breaks/supplyEvent.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { alikeWithin, within } from '../doubt/component.ts';
 import type { HalfCycleRms, MeasuringChain } from '../envelope.ts';
+import { missing } from '../reasons.ts';
 import { litSpans } from './envelopeMoves.ts';
 import type { ValueSpan } from './sharpEdges.ts';
 import { voltageFigure } from './stepFigures.ts';
@@ -69,10 +70,7 @@ export function brownOuts(
         alikeWithin('time base', chain.instrument.timeBasePpm, 'ppm', seconds / 1e6),
       ]);
     const lowest = rms.subarray(first, last + 1).reduce((a, b) => Math.min(a, b));
-    const end: Figure =
-      endsLow && !goesOut
-        ? { value: null, reason: 'the record ends before the voltage is back' }
-        : time(endS, 1);
+    const end: Figure = endsLow && !goesOut ? missing({ code: 'voltage.notBack' }) : time(endS, 1);
     return {
       kind: 'brown-out',
       startS: time(startS, 1),

@@ -2,6 +2,7 @@ import type { Figure } from '../../base/figure.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { alikeWithin, scatter } from '../doubt/component.ts';
 import type { HalfCycleRms } from '../envelope.ts';
+import { missing } from '../reasons.ts';
 import { type Move, settledStretch } from './envelopeMoves.ts';
 import type { LoadStep } from './loadStep.ts';
 import type { StepRecord } from './stepFigures.ts';
@@ -56,7 +57,7 @@ export function frequencyFigures(
   };
 }
 
-const UNSEEN: Figure = { value: null, reason: 'too few cycles to tell the frequency' };
+const UNSEEN: Figure = missing({ code: 'frequency.fewCycles' });
 
 function scatterOf(values: Float64Array): number {
   if (values.length < 2) return 0;

@@ -3,6 +3,7 @@ import type { Figure, MeasuredFigure } from '../../base/figure.ts';
 import { budgeted } from '../doubt/budget.ts';
 import { alikeWithin, type Component, scaleComponents, scatter, within } from '../doubt/component.ts';
 import type { MeasuringChain } from '../envelope.ts';
+import { missing } from '../reasons.ts';
 
 /** What the figures of a step are made from. */
 export interface StepRecord {
@@ -65,7 +66,7 @@ export function recoveryFigure(
   if (nominal === null) return NO_NOMINAL;
   const exit = settlingIndex(timeS, rms, range, step.after, (bandPercent / 100) * nominal);
   if (exit === 'never' || !step.settled) {
-    return { value: null, reason: 'the record, or the next step, comes before the voltage has settled' };
+    return missing({ code: 'voltage.notSettled' });
   }
   if (exit === null) return timeFigure(0, record);
   return timeFigure(Math.max(0, exit.atS - step.atS), record, [
@@ -76,7 +77,7 @@ export function recoveryFigure(
 const scale = (value: number, { chain }: StepRecord): readonly Component[] =>
   scaleComponents(value, chain.instrument, chain.scaleSource);
 
-const NO_NOMINAL: Figure = { value: null, reason: 'no nominal voltage is known' };
+const NO_NOMINAL: Figure = missing({ code: 'nominal.unknown' });
 
 /** When a quantity is outside a band for the last time. */
 interface LastExit {

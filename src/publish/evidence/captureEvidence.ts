@@ -116,7 +116,8 @@ const columns = 1000;
 const digits = 5;
 
 /** What changes along a record as a sheet carries it; of the voltage itself only what is looked at closely. */
-export function carryDynamics({ result, dynamics }: Assay | WordedAssay): CarriedDynamics | null {
+export function carryDynamics(assay: Assay | WordedAssay): CarriedDynamics | null {
+  const { result, dynamics } = worded({ result: assay.result, dynamics: assay.dynamics });
   if (dynamics === null) return null;
   const { timeS, rmsHalfCycle, steps, events, curves, distortion } = dynamics;
   return {
@@ -128,7 +129,7 @@ export function carryDynamics({ result, dynamics }: Assay | WordedAssay): Carrie
 }
 
 function instant(
-  dynamics: NonNullable<Assay['dynamics']>,
+  dynamics: NonNullable<WordedAssay['dynamics']>,
   subject: StepSubject,
   periodS: number,
 ): CarriedDynamics['instantaneous'] {

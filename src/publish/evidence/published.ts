@@ -37,7 +37,7 @@ function keyOf(file: string): string {
 /** What was told of a capture, without the folder of the file that its current was taken from. */
 export function publishedOptions<T extends { readonly current?: string }>(
   options: T,
-  { capture }: Pick<MeasureResult, 'capture'>,
+  { capture }: { readonly capture: Pick<MeasureResult['capture'], 'channels'> },
 ): T {
   const { current } = options;
   // A channel's own name may hold a slash.

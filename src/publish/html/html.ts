@@ -3,6 +3,7 @@ import { escaped } from '../../draw/paper/writeText.ts';
 import { outcomeWords } from '../../words/claimWords.ts';
 import type { NamedFigure } from '../../words/figureRows.ts';
 import { boundText, figureParts } from '../../words/quantities.ts';
+import { reasonText } from '../../words/reasons.ts';
 import { cleanText } from '../../words/text.ts';
 import type { OpenedSheet } from '../evidence/readEvidence.ts';
 
@@ -109,7 +110,9 @@ export function figureTable(caption: string, figures: readonly NamedFigure[]): M
       { heading: 'Unit' },
     ],
     rows: figures.map(([name, figure, unit]) => [
-      figure.value === null ? html`${name} <small>not measurable: ${figure.reason}</small>` : name,
+      figure.value === null
+        ? html`${name} <small>not measurable: ${reasonText(figure.reason)}</small>`
+        : name,
       ...valueCells(figure),
       unit,
     ]),

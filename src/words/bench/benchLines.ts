@@ -4,6 +4,7 @@ import { claimValueText, outcomeWords } from '../claimWords.ts';
 import { breakLines } from '../courseWords.ts';
 import { bindUnits, decimalText } from '../numbers.ts';
 import { figureText } from '../quantities.ts';
+import { reasonText } from '../reasons.ts';
 import { alignColumns, capitalised, cleanTexts, shortText, terminalText } from '../text.ts';
 import { benchSpoken } from './benchSpoken.ts';
 import { benchTable } from './benchTable.ts';
@@ -58,7 +59,7 @@ function regulationSentence({ regulation, droop }: BenchUnit): string {
   const { regulationPercent, noLoadW, fullLoadW } = regulation;
   const first =
     regulationPercent.value === null
-      ? `No regulation: ${regulationPercent.reason}.`
+      ? `No regulation: ${reasonText(regulationPercent.reason)}.`
       : `Regulation ${figureText(regulationPercent, '%')} from ${watts(noLoadW ?? 0)} to ${watts(fullLoadW ?? 0)}.`;
   if (droop.outputImpedanceOhm.value === null) return first;
   return `${first} Output impedance ${figureText(droop.outputImpedanceOhm, 'Ω')}.`;
@@ -138,7 +139,7 @@ export function benchClaimsSentence(claims: readonly BenchClaim[]): string {
 
 function found(claim: BenchClaim): string {
   if (claim.outcome === 'pass') return '';
-  if (claim.reason !== undefined) return ` (${claim.reason})`;
+  if (claim.reason !== undefined) return ` (${reasonText(claim.reason)})`;
   const load = claim.worstLoadW === null ? '' : ` at ${decimalText(claim.worstLoadW, 0)} W`;
   return ` (${claimValueText(claim).value}${load})`;
 }

@@ -1,6 +1,7 @@
 import type { BenchOverload, BenchUnit, TransferSide } from '../../bench/benchDocument.ts';
 import { decimalText, withUnit } from '../numbers.ts';
 import { figureText, secondsFigureText, secondsText } from '../quantities.ts';
+import { reasonText } from '../reasons.ts';
 import { fileName } from '../text.ts';
 
 /** What became of a load, as a clause: "output lost 0.14 s after 1500 W came on", "1500 W held for 0.3 s and more". */
@@ -20,7 +21,7 @@ function overloadText({ loadW }: BenchOverload): string {
 
 /** How long a load was held: "0.14 s", "0.3 s and more". */
 function heldText({ heldS, heldAtLeast }: BenchOverload): string {
-  if (heldS.value === null) return heldS.reason;
+  if (heldS.value === null) return reasonText(heldS.reason);
   return `${secondsText(heldS.value, 2)}${heldAtLeast ? ' and more' : ''}`;
 }
 
@@ -81,7 +82,7 @@ export function transferRow({
     direction ?? 'not known',
     count < ENOUGH_TRANSFERS ? `${count}, fewer than five` : String(count),
     held === 1 && count === 1 ? 'once' : `${held} of ${count}`,
-    shortestS.value === null ? shortestS.reason : secondsFigureText(shortestS),
-    longestS.value === null ? longestS.reason : secondsFigureText(longestS),
+    shortestS.value === null ? reasonText(shortestS.reason) : secondsFigureText(shortestS),
+    longestS.value === null ? reasonText(longestS.reason) : secondsFigureText(longestS),
   ];
 }

@@ -7,6 +7,7 @@ import { breakLines } from '../courseWords.ts';
 import { bindUnits, decimalText, groupedText, significantText, withUnit } from '../numbers.ts';
 import { besideLimit, figureText } from '../quantities.ts';
 import { rankNotices } from '../rankNotices.ts';
+import { reasonText } from '../reasons.ts';
 import { alignColumns, capitalised, cleanTexts, shortText, terminalText } from '../text.ts';
 
 interface EnergyLinesOptions {
@@ -16,7 +17,7 @@ interface EnergyLinesOptions {
   readonly all?: boolean;
 }
 
-type Run = RunResult<Figure>;
+type Run = RunResult<Figure<string>>;
 
 /** A log's answer for the terminal: what flowed, for how long, what of the rating that is; claims; what to doubt. */
 export function energyLines(told: EnergyResult, options: EnergyLinesOptions = {}): readonly string[] {
@@ -49,7 +50,7 @@ function energySentences(result: EnergyResult): readonly string[] {
 export function togetherSentence({
   conversionEfficiencyPercent,
   roundTripPercent,
-}: TogetherResult<Figure>): string {
+}: TogetherResult<Figure<string>>): string {
   const one = (name: string, figure: Figure | undefined): string[] =>
     figure === undefined
       ? []
@@ -179,9 +180,10 @@ function logClaimsSentence(claims: readonly ClaimResult[]): string {
 }
 
 function foundText({ quantity, value, limit, outcome, reason }: ClaimResult): string {
-  if (value === null || outcome === 'not judged') return reason ?? 'nothing measured';
+  if (value === null || outcome === 'not judged')
+    return reason === undefined ? 'nothing measured' : reasonText(reason);
   const found = typeof value === 'string' ? value : valueText(quantity, value, limit ?? {});
-  return reason === undefined ? found : `${found}; ${reason}`;
+  return reason === undefined ? found : `${found}; ${reasonText(reason)}`;
 }
 
 function valueText(quantity: string, value: number, limit: Limit): string {

@@ -2,6 +2,7 @@ import { amountText, rounded } from '../../base/amountText.ts';
 import { scaleAtLeast } from '../../measure/digitiser/digitiserAdvice.ts';
 import type { MeasureErrors } from '../../measure/measureErrors.ts';
 import { MINIMUM_CYCLES } from '../../signal/recordParts.ts';
+import { reasonText } from '../reasons.ts';
 import type { ErrorWords } from './wording.ts';
 
 const PERIODS = `at least ${MINIMUM_CYCLES} periods of a wave`;
@@ -79,7 +80,7 @@ export const measureWords: ErrorWords<MeasureErrors> = {
   }),
   'meter.incomparable': ({ reason }) => ({
     message: 'There is no AC voltage in the file to hold the meter against.',
-    ...(reason === null ? {} : { received: reason }),
+    ...(reason === null ? {} : { received: reasonText(reason) }),
     advice: 'Leave the meter reading out, or take it on the channel that carries the wave.',
   }),
 };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { differenceComponents, differenceOf, WIDEST_SUM } from '../../../src/bench/compare/differenceOf.ts';
 import { scatter, within } from '../../../src/measure/doubt/component.ts';
+import { worded } from '../../../src/words/worded.ts';
 
 const alone = { components: null, sameInstrument: false };
 const figure = (value: number, uncertainty: number) => ({ value, uncertainty });
@@ -50,13 +51,13 @@ describe('bounds and missing figures', () => {
     const bound = { ...figure(0.2, 0.25), notAbove: 0.4 };
     const found = differenceOf(bound, figure(2, 0.3), alone);
     expect(found.difference).toEqual({ value: 1.8, uncertainty: 0.5 });
-    expect(found).toMatchObject({ significant: true, reason: 'A: known only as a bound' });
+    expect(worded(found)).toMatchObject({ significant: true, reason: 'A: known only as a bound' });
     expect(differenceOf(bound, bound, alone).significant).toBe(false);
   });
 
   test('a missing figure says why', () => {
     const missing = { value: null, reason: 'nothing repeats' };
-    expect(differenceOf(figure(1, 1), missing, alone)).toMatchObject({
+    expect(worded(differenceOf(figure(1, 1), missing, alone))).toMatchObject({
       significant: null,
       difference: { value: null, reason: 'B: nothing repeats' },
     });

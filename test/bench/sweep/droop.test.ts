@@ -24,7 +24,7 @@ test('a source behind 0.8 Ω is found to be one', () => {
 
 test('two points: the uncertainty of the slope is theirs over the current, with the gain as a factor', () => {
   const { outputImpedanceOhm, misfit } = droop([behind(0.8, 0), behind(0.8, 5)], null);
-  if (outputImpedanceOhm.value === null) throw new Error(outputImpedanceOhm.reason);
+  if (outputImpedanceOhm.value === null) throw new Error(JSON.stringify(outputImpedanceOhm.reason));
   const slope = Math.hypot(0.02, 0.02) / 5;
   const gain = (0.8 * Math.sqrt(4 ** 2 - 0.02 ** 2)) / 116;
   expect(Math.abs(outputImpedanceOhm.uncertainty - Math.hypot(slope, gain))).toBeLessThan(1e-9);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { clippingOnset, rangeExit, voltageRange } from '../../../src/bench/sweep/clippingOnset.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { point } from '../benchPoints.ts';
 
 describe('clippingOnset', () => {
@@ -11,7 +12,7 @@ describe('clippingOnset', () => {
     ]);
     expect(onset.betweenW).toEqual([500, 1000]);
     // 0.028 of a fall of 0.14 is a fifth of the way from 500 to 1000 W; the other end is 400 W away.
-    if (onset.atW.value === null) throw new Error(onset.atW.reason);
+    if (onset.atW.value === null) throw new Error(JSON.stringify(onset.atW.reason));
     expect(Math.abs(onset.atW.value - 600)).toBeLessThan(1e-9);
     expect(Math.abs(onset.atW.uncertainty - 400)).toBeLessThan(1e-9);
     expect(onset.shownBy).toBe('crest factor 1.400 to 1.260');
@@ -26,7 +27,7 @@ describe('clippingOnset', () => {
   test('a fall within the uncertainty shows nothing', () => {
     const wide = { value: 1.36, uncertainty: 0.06 };
     const onset = clippingOnset([point(0, 120), { ...point(600, 118), crestFactor: wide }]);
-    expect(onset.atW).toEqual({ value: null, reason: 'the tops are not flattened up to 600 W' });
+    expect(worded(onset.atW)).toEqual({ value: null, reason: 'the tops are not flattened up to 600 W' });
   });
 
   test('a modified sine has no tops to flatten', () => {
@@ -52,7 +53,7 @@ describe('rangeExit', () => {
     const exit = rangeExit([point(0, 120), point(600, 117), point(900, 108)], range);
     // 3 V of 9 V: 700 W; the farther capture is 200 W away.
     expect(exit.betweenW).toEqual([600, 900]);
-    if (exit.atW.value === null) throw new Error(exit.atW.reason);
+    if (exit.atW.value === null) throw new Error(JSON.stringify(exit.atW.reason));
     expect(Math.abs(exit.atW.value - 700)).toBeLessThan(1e-9);
     expect(Math.abs(exit.atW.uncertainty - 200)).toBeLessThan(1e-9);
   });
@@ -62,7 +63,7 @@ describe('rangeExit', () => {
     ['outside its range at the lowest load already, 0 W', [point(0, 140), point(600, 117)]],
     ['no capture of a known load', [point(null, 120)]],
   ])('%s', (reason, points) => {
-    expect(rangeExit(points, voltageRange(null, nominal)).atW).toEqual({ value: null, reason });
+    expect(worded(rangeExit(points, voltageRange(null, nominal)).atW)).toEqual({ value: null, reason });
   });
 });
 
@@ -70,5 +71,5 @@ test('a load under which the output was lost tells neither of tops nor of a rang
   const points = [point(0, 120), point(600, 118), point(900, 100, { crest: 1.2, lost: 'output lost' })];
   expect(clippingOnset(points).betweenW).toBe(null);
   const exit = rangeExit(points, voltageRange(null, { voltageV: 120, frequencyHz: 60, inferred: true }));
-  expect(exit.atW).toEqual({ value: null, reason: 'the voltage keeps to its range up to 600 W' });
+  expect(worded(exit.atW)).toEqual({ value: null, reason: 'the voltage keeps to its range up to 600 W' });
 });

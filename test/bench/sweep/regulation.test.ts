@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { regulation } from '../../../src/bench/sweep/regulation.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { point } from '../benchPoints.ts';
 
 test('120 V without load and 117 V at full load are a regulation of 100 · 3 / 117 = 2.564 %', () => {
@@ -17,7 +18,7 @@ test('a gain common to both captures cancels: noise and resolution alone are lef
   const { regulationPercent } = regulation([point(0, 120), point(600, 117)]);
   // 0.02 V each, as 95.45 %: 100 / 117 · hypot(0.02, 0.02 · 120 / 117).
   const expected = (100 / 117) * Math.hypot(0.02, (0.02 * 120) / 117);
-  if (regulationPercent.value === null) throw new Error(regulationPercent.reason);
+  if (regulationPercent.value === null) throw new Error(JSON.stringify(regulationPercent.reason));
   expect(Math.abs(regulationPercent.uncertainty - expected)).toBeLessThan(1e-9);
 });
 
@@ -36,7 +37,7 @@ test.each([
   ['captures at one load only', [point(600, 117)]],
   ['no capture of a known load', [point(null, 117)]],
 ])('%s: the reason stands in place of a figure', (reason, points) => {
-  expect(regulation(points)).toEqual({
+  expect(worded(regulation(points))).toEqual({
     regulationPercent: { value: null, reason },
     noLoadW: null,
     fullLoadW: null,

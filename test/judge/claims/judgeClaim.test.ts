@@ -57,7 +57,7 @@ describe('judgeClaim', () => {
   it('cannot judge a value without a tolerance, and shows how to write one', () => {
     const found = judge('120 V');
     expect(found).toMatchObject({ value: 120, limit: null, outcome: 'not judged' });
-    expect(found.reason).toContain('120 V ±5 %');
+    expect(found.reason).toEqual({ code: 'claim.valueAlone', example: '120 V ±5 %' });
   });
 
   it.each([

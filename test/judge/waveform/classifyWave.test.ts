@@ -5,6 +5,7 @@ import { randomNumbers } from '../../../src/signal/randomNumbers.ts';
 import { offsetWave, scaledWave } from '../../../src/synth/changedWaves.ts';
 import type { KnownWave } from '../../../src/synth/knownWave.ts';
 import { waveNamed } from '../../../src/synth/waveNamed.ts';
+import { reasonText } from '../../../src/words/reasons.ts';
 import { measured } from '../../measure/inputOf.ts';
 import { draws } from '../../samples.ts';
 
@@ -138,7 +139,7 @@ test('DC, noise and DC with ripple are not classified, and the reason says why',
   const reason = (wave: KnownWave, options = {}): string => {
     const found = told(wave, options);
     expect(found.kind).toBe('not classified');
-    return found.reasons[0]!;
+    return reasonText(found.reasons[0]!);
   };
   expect(reason(waveNamed.dc({}))).toMatch(/direct voltage/);
   expect(reason(waveNamed.noise({}), { noiseRms: 20 })).toMatch(/noise/);
@@ -148,7 +149,7 @@ test('DC, noise and DC with ripple are not classified, and the reason says why',
 test('raw pulse-width modulation is neither square nor a modified sine, and the reason says how it is switched', () => {
   const { kind, reasons } = told(waveNamed.pwm({ carrierRatio: 21 }), { sampleRateHz: 200e3 });
   expect(kind).toBe('not classified');
-  expect(reasons[0]).toMatch(/^switches 42 times a cycle between 2 levels/);
+  expect(reasonText(reasons[0]!)).toMatch(/^switches 42 times a cycle between 2 levels/);
 });
 
 test("an offset of the probe doesn't lend a clipped sine a sine's crest factor", () => {

@@ -49,7 +49,7 @@ test(`a sine on 6 to 60 codes is never stepped, and its distortion keeps its dou
     if (kind !== 'pure sine' && kind !== 'distorted sine') stepped++;
     if (codesOf(wave).includes('kind.fewCodes')) expect(atTheEdge).toBe(true);
     const thd = wave.figures.thdPercent;
-    if (thd.value === null) throw new Error(thd.reason);
+    if (thd.value === null) throw new Error(JSON.stringify(thd.reason));
     const isHeld =
       thd.notAbove === undefined
         ? Math.abs(thd.value - thdPercent) <= thd.uncertainty

@@ -12,7 +12,7 @@ import { draws } from '../../samples.ts';
 import { EIGHT_BITS, recorded } from '../recorded.ts';
 
 const numberOf = (figure: Figure): number => {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return figure.value;
 };
 const sine = waveOfRms(waveNamed.sine({}), 230);

@@ -88,7 +88,7 @@ function scored(run: number): { intervals: Score[]; bounds: boolean[] } {
     intervals.push({ figure, cyclesThird, bits, held: Math.abs(value - truth) <= uncertainty });
   };
   const whole = (figure: Figure): Extract<Figure, { value: number }> => {
-    if (figure.value === null) throw new Error(figure.reason);
+    if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
     return figure;
   };
   score('RMS', whole(figures.rms), trueRms);

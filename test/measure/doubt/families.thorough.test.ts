@@ -31,7 +31,7 @@ function scores(family: string): Record<'frequency' | 'RMS' | 'THD', Score> {
     if (figures.notices.some(({ code }) => code === 'frequency.unsteady')) noticed++;
     const score = (name: keyof typeof of, figure: Figure, truth: number | null): void => {
       if (truth === null) return;
-      if (figure.value === null) throw new Error(figure.reason);
+      if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
       widths[name].push(figure.uncertainty);
       const isWithin = Math.abs(figure.value - truth) <= figure.uncertainty;
       of[name].push(figure.notAbove === undefined ? isWithin : truth <= figure.notAbove);

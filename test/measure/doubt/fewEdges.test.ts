@@ -15,7 +15,7 @@ function frequencyOf(cycles: number, phase: number): { value: number; uncertaint
   });
   try {
     const { frequencyHz } = measureWave(inputOf(samples, RATE_HZ)).figures;
-    if (frequencyHz.value === null) throw new Error(frequencyHz.reason);
+    if (frequencyHz.value === null) throw new Error(JSON.stringify(frequencyHz.reason));
     return frequencyHz;
   } catch (error) {
     if (error instanceof MeasureError) return null;

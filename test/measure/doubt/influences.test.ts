@@ -85,7 +85,7 @@ test('a distortion under the floor keeps its value and gains a bound', () => {
     noiseRms: 0.01,
   });
   const { thdPercent, harmonics } = measureWave(inputOf(clean, rate)).figures;
-  if (thdPercent.value === null) throw new Error(thdPercent.reason);
+  if (thdPercent.value === null) throw new Error(JSON.stringify(thdPercent.reason));
   expect(thdPercent.value).toBeGreaterThan(0);
   expect(thdPercent.notAbove).toBeGreaterThan(0);
   expect(thdPercent.notAbove).toBeLessThan(1);

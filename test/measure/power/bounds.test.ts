@@ -59,7 +59,7 @@ test('a load that is no resistor keeps its nonactive and distortion powers, and 
     ['nonfundamentalApparentVA', apparent * 0.3],
   ] as const) {
     const figure = power[key];
-    if (figure.value === null) throw new Error(figure.reason);
+    if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
     expect(figure.notAbove, key).toBeUndefined();
     expect(Math.abs(figure.value - truth)).toBeLessThan(figure.uncertainty);
   }

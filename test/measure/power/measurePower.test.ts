@@ -188,7 +188,7 @@ test('without a current the power is nothing and ratios give their reason', () =
     expect(Math.abs(numberOf(power.activeW))).toBeLessThan(1e-9);
     expect(power.powerFactor).toEqual({
       value: null,
-      reason: 'the current has no fundamental that stands out of its noise',
+      reason: { code: 'current.noFundamental' },
     });
   }
   const normal = gaussianNumbers(randomNumbers(3));

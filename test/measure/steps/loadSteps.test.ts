@@ -12,7 +12,7 @@ import { EIGHT_BITS, recorded } from '../recorded.ts';
 import { trueHalfCycleRms } from '../trueHalfCycleRms.ts';
 
 const numberOf = (figure: Figure): number => {
-  if (figure.value === null) throw new Error(figure.reason);
+  if (figure.value === null) throw new Error(JSON.stringify(figure.reason));
   return figure.value;
 };
 const SHAPES = ['sine', 'harmonics', 'modified', 'staircase'] as const;

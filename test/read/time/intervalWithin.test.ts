@@ -31,7 +31,7 @@ test('stamps coarser than the samples leave the interval in doubt, and the frequ
   const source = { file: 'a.csv', sha256: '0'.repeat(64) };
   const doubt = (capture: typeof coarse): number => {
     const { frequencyHz } = assayCapture(capture, source, {})[0]!.result.voltage!;
-    if (frequencyHz.value === null) throw new Error(frequencyHz.reason);
+    if (frequencyHz.value === null) throw new Error(JSON.stringify(frequencyHz.reason));
     expect(Math.abs(frequencyHz.value - 50)).toBeLessThan(frequencyHz.uncertainty);
     return frequencyHz.uncertainty;
   };

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { BenchUnit } from '../../../src/bench/benchDocument.ts';
 import { compareUnits } from '../../../src/bench/compareUnits.ts';
 import { benchLines, comparisonLines } from '../../../src/words/bench/benchLines.ts';
+import { worded } from '../../../src/words/worded.ts';
 import { point } from '../../bench/benchPoints.ts';
 
 const figure = (value: number, uncertainty: number) => ({ value, uncertainty });
@@ -126,7 +127,7 @@ test('units side by side: a column each, the earlier one marked, times in ms', (
   const document = {
     schema: 'sineassay/bench@1' as const,
     units,
-    comparison: compareUnits(units),
+    comparison: worded(compareUnits(units)),
     failures: [],
   };
   const lines = comparisonLines(document);
