@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AssayNotice } from '../../src/assay/notices.ts';
 import { errorData } from '../../src/base/measureError.ts';
 import type { BenchNotice, CompareNotice } from '../../src/bench/notices.ts';
+import type { EnergyNotice } from '../../src/energy/notices.ts';
 import type { MeterFact } from '../../src/judge/notices.ts';
 import { readError } from '../../src/read/readErrors.ts';
 import { fieldOf, type OptionName } from '../../src/words/optionNames.ts';
@@ -9,6 +10,31 @@ import { worded } from '../../src/words/worded.ts';
 
 const said = (notice: BenchNotice | CompareNotice, option?: OptionName): string =>
   worded({ notices: [notice] }, option).notices[0]!.message;
+
+describe('the sentence of a notice of an energy log', () => {
+  it.each<[EnergyNotice, string | RegExp]>([
+    [
+      { code: 'counter.fixedStep', name: 'kWh', ratioPercent: 93.4, seconds: 5.001 },
+      /kWh\) is wrong: it takes each row for 5 s, whatever the clock says, and comes to 93\.4 %/,
+    ],
+    [{ code: 'holes.left', holes: 1, hours: 0.5 }, /^1 hole in the record \(30 min in all\)/],
+    [
+      { code: 'holes.counted', holes: 2, hours: 3.21 },
+      /^2 holes in the record \(3\.21 h in all\) under load/,
+    ],
+    [
+      { code: 'logMeter.assumed', measured: 'watts', isAc: true, clockPpm: 5000 },
+      /assumed watts to 2 % and two steps, its clock to 0\.5 % /,
+    ],
+    [{ code: 'run.open', kind: 'charge' }, /before the charge was over/],
+    [
+      { code: 'total.differs', place: 'head', unit: 'Ah', value: 1.1, ratioPercent: 96 },
+      /^The total in the log's head, 1\.1 Ah, is 96 %/,
+    ],
+  ])('%o', (notice, expected) => {
+    expect(worded({ notices: [notice] }).notices[0]!.message).toMatch(expected);
+  });
+});
 
 describe('the sentence of a notice', () => {
   it.each<[BenchNotice | CompareNotice, string | RegExp]>([

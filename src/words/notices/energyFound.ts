@@ -17,7 +17,7 @@ export const energyFound: SentencesOf<EnergyNotices> = {
   'holes.counted': ({ holes, hours }) =>
     `${counted(holes, 'hole')} in the record (${hoursText(hours)} in all) under load on both sides: counted by the load at its ends, with that much doubt.`,
   'holes.left': ({ holes, hours }) =>
-    `${counted(holes, 'hole')} in the record (${hoursText(hours)} in all): what flowed there is not known and not counted, see gaps.`,
+    `${counted(holes, 'hole')} in the record (${hoursText(hours)} in all): what flowed there is not known and not counted.`,
   'logMeter.assumed': ({ measured, isAc, clockPpm }) => {
     const accuracies = {
       watts: `watts to ${isAc ? '2 %' : '1.5 %'} and two steps`,
