@@ -19,6 +19,8 @@ export interface ReadErrors {
   'yaml.syntax': { readonly found: YamlFault };
   /** @property textColumn - one whose name says time and that holds no plain numbers. */
   'time.none': { readonly isNumbered: boolean; readonly textColumn: string | null };
+  /** Rows too far apart for any wave: a log. @property intervalS - from row to row. */
+  'time.slow': { readonly intervalS: number };
   'time.absurd.interval': {
     readonly intervalS: number;
     readonly shortestS: number;

@@ -31,6 +31,8 @@ const INDEX_RESOLUTION = 1e-9;
 /** Between samples: a thousandth of what the fastest scopes do, and four months. */
 const SHORTEST_S = 1e-15;
 const LONGEST_S = 1e7;
+/** No outlet's wave is seen in samples so far apart. */
+const SLOW_S = 0.5;
 /** Of the first sample: beyond any clock, which count from 1970 at the earliest. */
 const LATEST_S = 1e12;
 
@@ -38,13 +40,16 @@ const LATEST_S = 1e12;
  * The record's time base in seconds.
  *
  * @throws MeasureError `time.none` where neither the file nor the person says how fast it was sampled;
- * `time.still`; `time.absurd` where no instrument samples so.
+ * `time.still`; `time.absurd` where no instrument samples so; `time.slow` where no wave shows.
  */
 export function captureTimeBase(witnesses: TimeWitnesses): { timeBase: TimeBase; notices: ReadNotice[] } {
   const found = timeBaseOf(witnesses);
   const { intervalS, startS } = found.timeBase;
   const isPlausible = intervalS >= SHORTEST_S && intervalS <= LONGEST_S && Math.abs(startS) <= LATEST_S;
   if (!isPlausible) throw absurdTime(intervalS, startS);
+  // Of a time without a unit the seconds are assumed, and may be microseconds.
+  const { kind, isUnitAssumed } = witnesses.axis;
+  if (kind === 'time' && !isUnitAssumed && intervalS >= SLOW_S) throw readError('time.slow', { intervalS });
   return found;
 }
 

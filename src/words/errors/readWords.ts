@@ -75,7 +75,13 @@ export const readWords: ErrorWords<ReadErrors> = {
         : isNumbered
           ? 'numbered rows'
           : 'values alone',
-    advice: `give the scope's sample rate with ${option('sampleRateHz')}, such as ${option('sampleRateHz')} 100000`,
+    advice: `give the scope's sample rate with ${option('sampleRateHz')}, such as ${option('sampleRateHz')} 100000; a slow log of watts, or of volts and amperes, is one for the command "energy"`,
+  }),
+  'time.slow': ({ intervalS }) => ({
+    message: 'The file is a slow log, not a capture of a wave.',
+    expected: 'many samples in each cycle of the wave',
+    received: `a row every ${Number(intervalS.toPrecision(4))} s`,
+    advice: 'for energy and run time measure it with the command "energy"',
   }),
   'time.absurd.interval': ({ intervalS, shortestS, longestS }) => ({
     message: 'No instrument samples at such times.',

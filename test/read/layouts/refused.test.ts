@@ -30,6 +30,12 @@ interface Refusal {
 }
 
 const refusals: Refusal[] = [
+  {
+    title: 'a slow log',
+    file: lines(['Time (s),Battery (V)', ...rows(40).map((i) => `${i * 10},${(13 - i / 50).toFixed(2)}`)]),
+    code: 'time.slow',
+    facts: { intervalS: 10 },
+  },
   { title: 'an empty file', file: '', code: 'file.empty', facts: {} },
   {
     title: 'nothing but line ends',

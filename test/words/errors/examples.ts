@@ -42,6 +42,7 @@ export const examples: { readonly [Problem in keyof Errors]: readonly Errors[Pro
     { isNumbered: true, textColumn: null },
     { isNumbered: true, textColumn: 'Time (s)' },
   ],
+  'time.slow': [{ intervalS: 10 }],
   'time.absurd.interval': [{ intervalS: 1e-308, shortestS: 1e-15, longestS: 1e6 }],
   'time.absurd.start': [{ startS: 1e25, latestS: 1e12 }],
   'time.still': [{ stamp: 0.001 }, { stamp: null }],
