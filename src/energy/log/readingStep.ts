@@ -2,8 +2,12 @@ import { powerOfTen } from '../../base/elementary.ts';
 
 /** Neighbouring readings looked at. */
 const LOOKED = 20_000;
-/** A load that is switched between a few levels shows those, not the meter's step: fewer moves, or sizes, tell none. */
-const [LEAST_MOVES, LEAST_SIZES] = [20, 3];
+/**
+ * A load that is switched, or climbs, shows its own levels and not the meter's step: fewer moves, or moves of fewer
+ * sizes, tell none. What is many times the last digit printed takes more of them.
+ */
+const [LEAST_MOVES, LEAST_SIZES, LEAST_LARGE_SIZES] = [20, 3, 5];
+const LARGE_DIGITS = 10;
 
 /**
  * The smallest step between neighbouring readings: what the meter's display, or its converter, tells apart.
@@ -22,10 +26,10 @@ export function readingStep(numbers: Float64Array, decimals: number): number {
     // Half a printed digit is rounding of a double.
     if (!(step > printed / 2)) continue;
     moves++;
-    if (numbers[row] !== 0 && sizes.size < LEAST_SIZES) sizes.add(numbers[row]!);
+    if (sizes.size < LEAST_LARGE_SIZES) sizes.add(Math.round(step / printed));
     if (step < least) least = step;
   }
-  return moves < LEAST_MOVES || sizes.size < LEAST_SIZES
-    ? printed
-    : Math.round(least / printed) / powerOfTen(decimals);
+  const digits = Math.round(least / printed);
+  const wanted = digits > LARGE_DIGITS ? LEAST_LARGE_SIZES : LEAST_SIZES;
+  return moves < LEAST_MOVES || sizes.size < wanted ? printed : digits / powerOfTen(decimals);
 }
