@@ -60,7 +60,7 @@ export function findCounters(
     return [
       {
         ...{ column, unit, name: column.shown, quantity: unit.quantity },
-        kind: isOfInterval(numbers, unit, course) ? 'per interval' : shape.kind,
+        kind: shape.kind === 'remaining' && isOfInterval(numbers, unit, course) ? 'per interval' : shape.kind,
         values: factor === 1 ? counted : counted.map((number) => number * factor),
         step: unit.factor * readingStep(numbers, column.decimals),
       },

@@ -64,9 +64,12 @@ function byLevel(
   let runSign = 0;
   let runFrom = 0;
   const endRun = (to: number): void => {
-    // A run's first reading still has the step of the load in it.
-    const [first, last] = [level[Math.min(runFrom + 1, to - 1)]!, level[to - 1]!];
-    if (runSign !== 0 && to - runFrom > 2 && !Number.isNaN(last - first)) {
+    if (runSign === 0 || to - runFrom <= 2) return;
+    // A run's first reading still has the step of the load in it; single ones are noise.
+    const share = Math.max(1, Math.floor((to - runFrom) / 10));
+    const first = mean(level.subarray(runFrom + 1, runFrom + 1 + share));
+    const last = mean(level.subarray(to - share, to));
+    if (!Number.isNaN(last - first)) {
       course += runSign * (last - first);
       size = Math.max(size, Math.abs(first));
     }
@@ -81,6 +84,10 @@ function byLevel(
   endRun(flow.length);
   if (Math.abs(course) <= leastShare * size) return 'unsigned';
   return course > 0 ? 'charge' : 'discharge';
+}
+
+function mean(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 function largest(values: Float64Array): number {

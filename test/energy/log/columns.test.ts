@@ -116,6 +116,17 @@ const cases: LogCase[] = [
     counters: [['energy', 'cumulative', Number((wattHours[29]! * 1000).toFixed(2)) / 1000]],
   },
   {
+    title: 'a rising counter is one, whatever its numbers add up to',
+    file: table(
+      't_ms,mW,mWh',
+      // All together they are what flows.
+      (row) => `${row * 10_000},5000,${((row * 50_000) / 3600 / 15).toFixed(3)}`,
+    ),
+    timesS,
+    watts: rows.map(() => 5),
+    counters: [['energy', 'cumulative', Number(((29 * 50_000) / 3600 / 15).toFixed(3)) / 1000]],
+  },
+  {
     title: 'energy per interval',
     file: table('time,Energy (Wh)', (row) => `${elapsed(row)},${((watts[row]! * 10) / 3600).toFixed(4)}`),
     timesS,
