@@ -104,6 +104,8 @@ function loadSentence(name: string, run: Run, count: number): string {
       ? ''
       : `, from ${figureText(startVoltageV, 'V')} to ${figureText(endVoltageV, 'V')} under load`;
   const which = count === 1 ? name : `${name}, the largest of ${count}`;
+  if (energyWh.value === null && chargeAh.value === null)
+    return `${which} of ${spanText(durationS.value ?? 0)}; no energy: ${energyWh.reason}.`;
   return `${which}: ${what} in ${spanText(durationS.value ?? 0)}${power}${volts}.`;
 }
 
