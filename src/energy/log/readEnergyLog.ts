@@ -51,7 +51,8 @@ export function readEnergyLog(bytes: Uint8Array, options: EnergyLogOptions = {})
   const scanned = scanLog(text, table);
   const { notices: rowNotices, rowCount } = checkedRows(text, table, scanned);
   const allColumns = fileColumns(table, scanned).map((column) => firstRows(column, rowCount));
-  const clock = findClock(allColumns, options.timeOrder) ?? countedRows(table, allColumns, rowCount);
+  const clock =
+    findClock(ofBlock(allColumns, options), options.timeOrder) ?? countedRows(table, allColumns, rowCount);
   const others = allColumns.filter((column) => !clock.columns.includes(column));
   const record = arrangedRows(clock, others, options);
   const { stampsS, columns, long } = record;
@@ -153,6 +154,29 @@ export function readEnergyLog(bytes: Uint8Array, options: EnergyLogOptions = {})
       ...counterNotices,
     ],
   };
+}
+
+/** Of tests side by side, each with a time of the same name, that which stands left of the column told. */
+function ofBlock(columns: readonly FileColumn[], told: ToldColumns): readonly FileColumn[] {
+  const [key, wanted] = (['power', 'volts', 'amps', 'counter'] as const)
+    .map((one) => [one, told[one]] as const)
+    .find(([, name]) => name !== undefined) ?? ['power', undefined];
+  if (wanted === undefined) return columns;
+  const isTime = ({ name }: FileColumn): boolean => name.quantity === 'time' && name.full !== '';
+  const times = columns.filter(isTime).map(({ name }) => name.full);
+  if (new Set(times).size === times.length) return columns;
+  const at = toldColumn(columns, key, wanted).column.index;
+  return columns.filter(
+    (column) =>
+      !isTime(column) ||
+      !columns.some(
+        (other) =>
+          isTime(other) &&
+          other.name.full === column.name.full &&
+          other.index < at &&
+          (column.index > at || other.index > column.index),
+      ),
+  );
 }
 
 /** A carriage return alone ends a line too. */

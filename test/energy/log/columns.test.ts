@@ -127,6 +127,17 @@ const cases: LogCase[] = [
     counters: [['energy', 'cumulative', Number(((29 * 50_000) / 3600 / 15).toFixed(3)) / 1000]],
   },
   {
+    title: 'two tests side by side: the one told has its own time',
+    file: table(
+      'Time (s),V1 (V),I1 (A),Time (s),V2 (V),I2 (A)',
+      (row) => `${row * 7},3.9,0.5,${row * 10},${volts[row]},${amps[row]}`,
+    ),
+    options: { volts: 'V2', amps: 'I2' },
+    timesS,
+    ...{ volts, amps },
+    notices: [],
+  },
+  {
     title: 'energy per interval',
     file: table('time,Energy (Wh)', (row) => `${elapsed(row)},${((watts[row]! * 10) / 3600).toFixed(4)}`),
     timesS,
