@@ -38,7 +38,7 @@ export interface EnergyLog {
   readonly notices: readonly LogNotice[];
 }
 
-export interface LogClock {
+interface LogClock {
   /** `rows`: the file has none, and each row counts as one step of it. */
   readonly kind: 'absolute' | 'elapsed' | 'rows';
   /** What a stamp can tell apart. */

@@ -24,7 +24,7 @@ export interface LogTable {
   readonly bodyLine: number;
 }
 
-export type ColumnKind = 'number' | 'stamp' | 'word' | 'empty';
+type ColumnKind = 'number' | 'stamp' | 'word' | 'empty';
 
 const SAMPLE_LINES = 400;
 const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', '|', 'blanks'];

@@ -16,7 +16,7 @@ const MODES: readonly (readonly [pattern: RegExp, mode: LogMode])[] = [
 const MOST_WORDS = 40;
 
 /** What a word of a column of modes means. @example modeOf('DCHG') // 'discharge' */
-export function modeOf(text: string): LogMode {
+function modeOf(text: string): LogMode {
   const words = text
     .toLowerCase()
     .replace(/[_\s-]+/g, ' ')

@@ -1,4 +1,3 @@
-import { countUpTo } from '../../read/text/textAccess.ts';
 import type { FoundClock } from './clock.ts';
 import type { LogNotice } from './notices.ts';
 
@@ -93,9 +92,4 @@ export function stampedRows(stampsS: Float64Array): Int32Array | null {
   let count = 0;
   for (let row = 0; row < stampsS.length; row++) if (!Number.isNaN(stampsS[row]!)) rows[count++] = row;
   return rows;
-}
-
-/** How many of some ascending rows come before one. */
-export function rowsBefore(rows: readonly number[], row: number): number {
-  return countUpTo(rows, row - 1);
 }

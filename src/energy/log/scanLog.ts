@@ -22,7 +22,7 @@ export interface LogRows {
   readonly lineOfRow: (row: number) => number;
 }
 
-export interface RowColumn {
+interface RowColumn {
   /** NaN where there is none. */
   readonly numbers: Float64Array | null;
   /** Digits behind the mark, at most; of numbers. */

@@ -291,7 +291,7 @@ const MONTH_DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
  * @returns NaN where there is no such date.
  * @see H. Hinnant, chrono-compatible low-level date algorithms (from memory).
  */
-export function daysOf(year: number, month: number, day: number): number {
+function daysOf(year: number, month: number, day: number): number {
   if (!(month >= 1 && month <= 12 && day >= 1 && day <= MONTH_DAYS[month - 1]!)) return Number.NaN;
   if (month === 2 && day === 29 && !(year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)))
     return Number.NaN;
