@@ -71,7 +71,10 @@ test('DC and noise have no wave: mean and RMS stand, figures of a period give th
   );
   expect(dc.aperiodic).toBe('constant');
   expect(Math.abs(dc.figures.rms.value! - 12)).toBeLessThan(0.01);
-  expect(dc.figures.frequencyHz).toEqual({ value: null, reason: 'a direct voltage: nothing repeats' });
+  expect(dc.figures.frequencyHz).toEqual({
+    value: null,
+    reason: { code: 'wave.repeatsNot', of: 'constant' },
+  });
   const noise = measureWave(
     inputOf(
       Float64Array.from({ length: 3000 }, () => normal()),

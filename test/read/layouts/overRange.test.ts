@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assayCapture } from '../../../src/assay/assayCapture.ts';
-import type { AssayResult } from '../../../src/assay/measureDocument.ts';
+import type { MeasureResult } from '../../../src/assay/measureDocument.ts';
 import { parseClaim } from '../../../src/judge/claims/parseClaim.ts';
 import { readCapture } from '../../../src/read/readCapture.ts';
 import { rescaleCapture } from '../../../src/read/rescaleCapture.ts';
@@ -60,12 +60,14 @@ describe.each([
 
 test('what is cut off is of no kind, and no claim of its shape or volts can be judged', () => {
   const claims = ['pure sine', '120 V ±5 %', 'THD < 5 %', 'crest 1.38..1.45', '60 Hz ±1 %', '50 V ±5 %'];
-  const resultOf = (bytes: Uint8Array): AssayResult =>
-    assayCapture(
-      readCapture(bytes),
-      { file: 'a.csv', sha256: '0'.repeat(64) },
-      { claims: claims.map(parseClaim) },
-    )[0]!.result;
+  const resultOf = (bytes: Uint8Array): MeasureResult =>
+    worded(
+      assayCapture(
+        readCapture(bytes),
+        { file: 'a.csv', sha256: '0'.repeat(64) },
+        { claims: claims.map(parseClaim) },
+      )[0]!.result,
+    );
   const cut = resultOf(written((v) => (v > 0 ? '∞' : '-∞')));
   expect(cut.waveform).toMatchObject({ kind: 'not classified', atTheEdge: false });
   const percent = Math.round((100 * V.filter(isOver).length) / COUNT);
