@@ -130,7 +130,7 @@ export interface ResidualPowerInput {
  *
  * RMS weighs whole cycles (w), V1 is fitted to all samples alike (1/N): their difference sees the noise e through
  * 2 Σ (w − 1/N)·s1·e, of deviation 2·σ·V1·√(Σ w² − 1/N). And the power of the noise itself scatters by σ²·√(2/N).
- * With d(q²) = 2q·dq.
+ * With d(q²) = 2q·dq; next to nothing, where that runs away, q is off by no more than √d(q²).
  *
  * @param percent - 100 q.
  * @returns components in %.
@@ -143,8 +143,10 @@ export function residualPower(
   // Nothing is left under the noise itself.
   const q = Math.max(percent / 100, ratio / Math.sqrt(sampleCount), Number.MIN_VALUE);
   const apart = Math.sqrt(Math.max(0, 1 / averagedSamples - 1 / sampleCount));
+  const mixed = Math.min((100 * ratio * apart) / q, 100 * Math.sqrt(2 * ratio * apart));
+  const own = ratio ** 2 * Math.sqrt(2 / sampleCount);
   return [
-    scatter('noise between the cycles of RMS and fundamental', (100 * ratio * apart) / q, '%'),
-    scatter('power of the noise', (100 * ratio ** 2 * Math.sqrt(2 / sampleCount)) / (2 * q), '%'),
+    scatter('noise between the cycles of RMS and fundamental', mixed, '%'),
+    scatter('power of the noise', Math.min((100 * own) / (2 * q), 100 * Math.sqrt(own)), '%'),
   ];
 }
