@@ -1,9 +1,9 @@
 import type { AssayNotice } from '../assay/notices.ts';
+import { REACHED_SHARE } from '../judge/claims/ratings.ts';
 import type { Limit } from '../judge/decide.ts';
 import { apartRatio, type Nominal } from '../judge/nominal/mainsNominals.ts';
 import { median } from '../signal/statistics.ts';
 import type { BenchOverload, BenchPoint, BenchStep, BenchTransfer, UnitResult } from './benchDocument.ts';
-import { REACHED_SHARE } from './claims/judgePower.ts';
 import { judgeUnitClaim } from './claims/judgeUnitClaim.ts';
 import { outletClaims } from './claims/parseUnitClaim.ts';
 import { isRating, type UnitClaim } from './claims/unitClaim.ts';

@@ -1,10 +1,10 @@
 import type { Assay } from '../assay/assay.ts';
 import { loadInFileName } from '../assay/loadSeen.ts';
 import type { AssayResult } from '../assay/measureDocument.ts';
+import { REACHED_SHARE } from '../judge/claims/ratings.ts';
 import type { DecisionRule } from '../judge/decide.ts';
 import { isWholeNominal, type Nominal, type ToldNominal } from '../judge/nominal/mainsNominals.ts';
 import type { TransferDirection } from './benchDocument.ts';
-import { REACHED_SHARE } from './claims/judgePower.ts';
 import { isRating, type UnitClaim } from './claims/unitClaim.ts';
 import type { ToldEnergy } from './energyRun.ts';
 import type { ToldLoad } from './sweep/benchPoint.ts';

@@ -1,12 +1,13 @@
 import { budgeted } from '../measure/doubt/budget.ts';
-import type { Component } from '../measure/doubt/component.ts';
 import { within } from '../measure/doubt/component.ts';
 import { median, orderStatistic } from '../signal/statistics.ts';
 import type { LogMeter } from './doubt/logMeter.ts';
+import { counterStep } from './doubt/runDoubts.ts';
 import { type LogFigure, none } from './doubt/runFigures.ts';
 import type { EnergyLog, LogCounter } from './log/energyLog.ts';
 import type { EnergyNotice } from './notices.ts';
 import type { Course } from './runs/course.ts';
+import { intervalMean } from './runs/rowHours.ts';
 
 /** What the log itself counted, beside what its rows add up to. */
 interface CounterResult {
@@ -44,10 +45,7 @@ export function heldCounters(
   for (const counter of log.counters) {
     const counted = movedInAll(log, counter);
     const ours = ownSum(log, course, counter, excluded);
-    const step: Component = {
-      ...{ source: 'resolution of the counter', type: 'B', distribution: 'normal', sensitivity: 1 },
-      ...{ unit: 'Wh', standardUncertainty: (counter.step * Math.sqrt(counted.runs)) / Math.sqrt(6) },
-    };
+    const step = counterStep(counter.step, counted.runs);
     const gain = within('power gain', meter?.powerGainPercent ?? 0, '%', counted.sum / 100);
     const figure = budgeted(counted.sum, [gain, step]);
     const ratio =
@@ -149,8 +147,9 @@ function ownSum(
   excluded: ReadonlySet<number>,
 ): { readonly sum: number; readonly counted: number; readonly betweenRows: number } | null {
   if (course === null || course.from === 'counter') return null;
-  const flow = counter.quantity === 'energy' ? course.watts : course.amps;
-  if (flow === null || timesS.length !== course.timesS.length) return null;
+  const signed = counter.quantity === 'energy' ? course.watts : course.amps;
+  if (signed === null || timesS.length !== course.timesS.length) return null;
+  const flow = signed.map(Math.abs);
   const starts = new Set(partStarts);
   let [sum, counted, squares] = [0, 0, 0];
   for (let at = 0; at + 1 < flow.length; at++) {
@@ -159,10 +158,8 @@ function ownSum(
     const moved = counter.kind === 'per interval' ? Math.abs(value) : movedBy(counter.kind, last, value);
     if (moved === null || Number.isNaN(moved)) continue;
     const hours = (timesS[at + 1]! - timesS[at]!) / 3600;
-    const [a, b] = [Math.abs(flow[at]!), Math.abs(flow[at + 1]!)];
-    const { sampling } = course;
-    sum += hours * (sampling === 'instantaneous' ? (a + b) / 2 : sampling === 'held from the row' ? a : b);
-    squares += sampling === 'instantaneous' ? (0.5 * (b - a) * hours) ** 2 : 0;
+    sum += hours * intervalMean(course, flow, at);
+    if (course.sampling === 'instantaneous') squares += (0.5 * (flow[at + 1]! - flow[at]!) * hours) ** 2;
     counted += moved;
   }
   return { sum, counted, betweenRows: Math.sqrt(squares) };

@@ -8,6 +8,7 @@ import { energyError } from './energyErrors.ts';
 import type { EnergyLog } from './log/energyLog.ts';
 import type { LogAssay, LogTold, ShownRun } from './logAssay.ts';
 import type { EnergyNotice } from './notices.ts';
+import { scaledFigure } from './ratios/quotient.ts';
 import { ratiosOf } from './ratios/ratios.ts';
 import { chargePhases } from './runs/chargePhases.ts';
 import { type Course, courseOf } from './runs/course.ts';
@@ -39,10 +40,7 @@ export function assayLog(log: EnergyLog, { file, sha256 }: CaptureSource, told: 
   const { durationS } = spanOf(log);
   const { startTime } = log.clock;
   return {
-    shown: {
-      side: log.side,
-      runs: runs.map((run, i) => ({ ...run, isOpen: isOpen(course, found[i]!, every) })),
-    },
+    shown: { side: log.side, runs: shown },
     result: {
       file,
       sha256,
@@ -78,9 +76,7 @@ function runResult(sums: RunSums, { ratedWh }: LogTold, notices: EnergyNotice[])
   const rate =
     ratedWh === undefined
       ? none('the rated energy is not told (--rated)')
-      : meanPowerW.value === null
-        ? meanPowerW
-        : scaled(meanPowerW, 1 / ratedWh);
+      : scaledFigure(meanPowerW, 1 / ratedWh);
   const cycle = run.kind === 'cycling' ? cycleFigures(sums) : null;
   if (cycle !== null && cycle.rowsPerCycle < LEAST_ROWS_PER_CYCLE)
     notices.push({ code: 'cycling.coarse', rowsPerCycle: cycle.rowsPerCycle });
@@ -97,20 +93,6 @@ function runResult(sums: RunSums, { ratedWh }: LogTold, notices: EnergyNotice[])
 
 /** With fewer rows a cycle, those rows may beat with it. */
 const LEAST_ROWS_PER_CYCLE = 6;
-
-function scaled(figure: LogFigure, factor: number): LogFigure {
-  if (figure.value === null) return figure;
-  const { value, uncertainty, budget } = figure;
-  return {
-    value: value * factor,
-    uncertainty: uncertainty * factor,
-    budget: {
-      ...budget,
-      components: budget.components.map((one) => ({ ...one, sensitivity: one.sensitivity * factor })),
-      combinedStandardUncertainty: budget.combinedStandardUncertainty * factor,
-    },
-  };
-}
 
 function withIdle(
   run: RunResult<LogFigure>,

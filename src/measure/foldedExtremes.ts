@@ -3,7 +3,7 @@ import { type FoldedCycle, foldedCycle } from '../signal/foldedCycle.ts';
 import type { HarmonicFit } from '../signal/harmonicFit.ts';
 import { sampleCycle } from '../signal/harmonicSeries.ts';
 import { gaussianNumbers, randomNumbers } from '../signal/randomNumbers.ts';
-import { median } from '../signal/statistics.ts';
+import { median, NORMAL_MEDIAN } from '../signal/statistics.ts';
 import { oneSidedLines } from './oneSidedLines.ts';
 
 /** Highest and lowest of the folded cycle; `value` of the trough with its sign. */
@@ -84,7 +84,7 @@ function noiseAlong({ phases, values, weights }: FoldedCycle): number {
     sizes[i - 1] = Math.abs(apart) / Math.sqrt(variance);
   }
   // 0.6745: the median of |x| of a standard normal.
-  return median(sizes) / 0.6744897501960817;
+  return median(sizes) / NORMAL_MEDIAN;
 }
 
 /** Points of the series' own cycle: the nearest is off by less than is looked for. */

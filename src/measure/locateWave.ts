@@ -9,6 +9,7 @@ import { briefVoltage } from './breaks/briefVoltage.ts';
 import { mainsFragmentCycles } from './mainsFragment.ts';
 import type { WaveInput } from './measuredWave.ts';
 import { measureError } from './measureErrors.ts';
+import { isDirect } from './waveEstimate.ts';
 
 /** The stretch of a record that is measured, and what repeats in it. */
 export interface LocatedWave {
@@ -93,9 +94,6 @@ function gapLength(samples: Float64Array): number {
   return longest;
 }
 
-/** No alternating wave, not even a half-wave, has so much more mean than swing. */
-export const DIRECT_SHARE = 3;
-
 function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: number | null): LocatedWave {
   const { samples, startS } = input;
   const present = samples.filter((x) => !Number.isNaN(x));
@@ -103,12 +101,12 @@ function aperiodicOrRefused(input: WaveInput, none: NoFundamental, cycles: numbe
   // Neighbours as unlike as strangers: noise, alone or on a direct voltage, though some swing of about the record's
   // length always shows in it. A slow or single event is neither.
   const { mean, standardDeviation } = moments(present);
-  const isDirect = Math.abs(mean) > DIRECT_SHARE * standardDeviation;
+  const isRail = isDirect(mean, standardDeviation);
   if (none !== 'too coarse' && squaredDifference(present)[1]! > 0.5) {
-    const aperiodic = isDirect ? 'constant' : 'noise';
+    const aperiodic = isRail ? 'constant' : 'noise';
     return { samples, startS, omega: null, aperiodic, split: false };
   }
-  if (isDirect) {
+  if (isRail) {
     // The top of a sine has more mean than swing too.
     const piece = mainsFragmentCycles(samples, input.intervalS);
     if (piece !== null) throw refusal('too short', piece, input, false);

@@ -85,10 +85,11 @@ export function measureChannel(capture: Capture, filed: Channel, question: Chann
 
 /** Of a stretch no time base gives more cycles: the record holds more, but not of that wave. */
 function ofStretch(wave: MeasuredWave, isPart: boolean): MeasuredWave {
+  if (!isPart) return wave;
   const notices = wave.figures.notices.map((notice) =>
     notice.code === 'cycles.few' ? { ...notice, isPart } : notice,
   );
-  return isPart ? { ...wave, figures: { ...wave.figures, notices } } : wave;
+  return { ...wave, figures: { ...wave.figures, notices } };
 }
 
 /** Where something happens to a voltage along its record; null where nothing repeats, and for a current. */

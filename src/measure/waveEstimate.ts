@@ -76,7 +76,15 @@ export function waveValues(estimate: WaveEstimate): WaveValues {
  * half-wave has less DC than AC.
  */
 export function alternates({ mean, acRms }: Pick<WaveValues, 'mean' | 'acRms'>): boolean {
-  return Math.abs(mean.value ?? 0) <= 3 * (acRms.value ?? 0);
+  return !isDirect(mean.value ?? 0, acRms.value ?? 0);
+}
+
+/** No alternating wave, not even a half-wave, has so much more mean than swing. */
+const DIRECT_SHARE = 3;
+
+/** Whether a voltage of this mean and AC RMS is a direct one. */
+export function isDirect(mean: number, acRms: number): boolean {
+  return Math.abs(mean) > DIRECT_SHARE * acRms;
 }
 
 /** A figure that needs a period, where there is none. */

@@ -120,9 +120,12 @@ export function differenceNoise(samples: Float64Array): number {
       if (!Number.isNaN(second)) sizes[count++] = Math.abs(second);
     }
   }
-  // 0.6745: the median of |x| of a standard normal; √6: the norm of the weights 1, −2, 1.
-  return count === 0 ? 0 : median(sizes.subarray(0, count)) / (0.6744897501960817 * Math.sqrt(6));
+  // √6: the norm of the weights 1, −2, 1.
+  return count === 0 ? 0 : median(sizes.subarray(0, count)) / (NORMAL_MEDIAN * Math.sqrt(6));
 }
+
+/** Of |x|, x normal with a standard deviation of 1. */
+export const NORMAL_MEDIAN = 0.6744897501960817;
 
 /**
  * The middle of the sorted values; the mean of the two middle ones for an even count.

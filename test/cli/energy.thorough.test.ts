@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Figure } from '../../src/base/figure.ts';
 import type { EnergyDocument, EnergyResult } from '../../src/energy/energyDocument.ts';
 import { benchFolder } from './benchFolder.ts';
 import { runCommand } from './runCommand.ts';
@@ -39,6 +40,10 @@ async function energy(...words: string[]): Promise<{
   return { code, stderr, document: JSON.parse(stdout) as EnergyDocument };
 }
 
+function near(figure: Figure, truth: number, within: number): void {
+  expect(Math.abs(figure.value! - truth)).toBeLessThanOrEqual(within);
+}
+
 function resultOf({ document }: { readonly document: EnergyDocument }, at = 0): EnergyResult {
   const result = document.results[at]!;
   if ('error' in result) throw new Error(result.error.message);
@@ -65,17 +70,20 @@ test('a discharge: its run, what of the rating that is, and its claims', async (
   expect(result).toMatchObject({ file: 'dc.csv', label: 'Unit A', log: { rows: 1476, side: 'dc' } });
   const [discharge, off] = result.runs;
   expect([discharge!.kind, off!.kind]).toEqual(['discharge', 'off']);
-  // Half an interval of 10 s behind the last row under load is counted, within its doubt.
-  expect(discharge!.energyWh.value).toBeCloseTo(960 + (216 * 5) / 3600, 1);
-  expect(discharge!.chargeAh.value).toBeCloseTo(80 + 100 / 3600, 2);
+  // Half an interval of 10 s behind the last row under load is counted: 20 A for 5 s, at 10.8 V. Volts of three digits
+  // behind the point, each off by half of the last at most, leave 5e-5 of the energy.
+  const halfAh = (20 * 5) / 3600;
+  near(discharge!.energyWh, 960 + 10.8 * halfAh, 960 * 5e-5);
+  near(discharge!.chargeAh, 80 + halfAh, 80 * 1e-9);
   expect(discharge!.durationS.value).toBe(14_400);
-  expect(discharge!.meanVoltageV.value).toBeCloseTo(12, 2);
+  near(discharge!.meanVoltageV, (960 + 10.8 * halfAh) / (80 + halfAh), 12 * 5e-5);
   expect(discharge!.startVoltageV.value).toBe(13.2);
   // Under load: the row behind it is the rebound.
   expect(discharge!.endVoltageV.value).toBe(10.8);
-  expect(discharge!.rate.value).toBeCloseTo(0.24, 4);
-  expect(result.ratios.usableSharePercent!.value).toBeCloseTo(96, 1);
-  expect(result.ratios.usableChargeSharePercent!.value).toBeCloseTo(80, 1);
+  // Energy over the hours of its rows, half an interval more than the run time; of a rating of 1000 Wh.
+  near(discharge!.rate, (960 + 10.8 * halfAh) / (4 + 5 / 3600) / 1000, 0.24 * 5e-5);
+  near(result.ratios.usableSharePercent!, (100 * (960 + 10.8 * halfAh)) / 1000, 96 * 5e-5);
+  near(result.ratios.usableChargeSharePercent!, 80 + halfAh, 80 * 1e-9);
   expect(result.claims.map(({ outcome }) => outcome)).toEqual(['pass', 'pass']);
 });
 
@@ -91,8 +99,9 @@ test('two logs of one discharge have an efficiency together', async () => {
   const run = await energy('--input', 'dc.csv', '--output', 'ac.csv', '--claim', 'efficiency > 80 %');
   expect(resultOf(run, 1).log.side).toBe('ac');
   const { conversionEfficiencyPercent } = run.document.together!;
-  // 816 of 960 Wh; the halves of the last intervals, 204 and 216 W, change nothing that shows.
-  expect(conversionEfficiencyPercent!.value).toBeCloseTo(85, 1);
+  // 816 of 960 Wh, each with half of its last interval of 10 s: at 204 W, and 20 A at 10.8 V; rounding as above.
+  const [outWh, inWh] = [816 + (204 * 5) / 3600, 960 + (216 * 5) / 3600];
+  near(conversionEfficiencyPercent!, (100 * outWh) / inWh, 85 * 5e-5);
   expect(resultOf(run, 1).claims).toMatchObject([{ outcome: 'pass' }]);
   expect(run.code).toBe(0);
 });

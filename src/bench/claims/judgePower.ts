@@ -1,10 +1,8 @@
+import { REACHED_SHARE } from '../../judge/claims/ratings.ts';
 import { type Decision, decide } from '../../judge/decide.ts';
 import type { BenchClaim } from '../benchDocument.ts';
 import { briefSeconds, isAbove, type ShownLoad } from '../shownLoad.ts';
 import { type RatingClaim, type UnitEvidence, worstOutcome } from './unitClaim.ts';
-
-/** A load reaches a rating from this share of it on: heaters and lamps come in sizes. */
-export const REACHED_SHARE = 0.95;
 
 /**
  * Whether the unit delivers the power it is rated at: not where the voltage is lost or browns out at a load that

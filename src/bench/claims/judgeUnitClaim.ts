@@ -1,16 +1,9 @@
 import type { FigureClaim } from '../../judge/claims/claim.ts';
+import { DECENT_USABLE_SHARE_PERCENT, REACHED_SHARE } from '../../judge/claims/ratings.ts';
 import { decide } from '../../judge/decide.ts';
 import type { BenchClaim, BenchTransfer } from '../benchDocument.ts';
 import { briefSeconds, isAbove } from '../shownLoad.ts';
-import {
-  doubtfulLoss,
-  judgePower,
-  type KnownLoad,
-  knownLoads,
-  lossWords,
-  REACHED_SHARE,
-  worstOf,
-} from './judgePower.ts';
+import { doubtfulLoss, judgePower, type KnownLoad, knownLoads, lossWords, worstOf } from './judgePower.ts';
 import {
   type EfficiencyClaim,
   isOfOutlet,
@@ -79,9 +72,6 @@ function judgeCapacity(
     reason: `${share} % of the rating can be used; ${DECENT_USABLE_SHARE_PERCENT} % and up is taken as decent, common practice`,
   };
 }
-
-/** Usable share of the rated capacity that is taken as decent. Common practice, no source. */
-const DECENT_USABLE_SHARE_PERCENT = 85;
 
 /** Whether a usable share (DC energy over rating, not the outlet share) is what one may expect. */
 export function isDecentUsableShare(usableSharePercent: number): boolean {

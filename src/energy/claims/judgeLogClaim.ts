@@ -1,5 +1,6 @@
 import type { MeasuredFigure } from '../../base/figure.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
+import { DECENT_USABLE_SHARE_PERCENT, REACHED_SHARE } from '../../judge/claims/ratings.ts';
 import { type DecisionRule, decide, type Limit } from '../../judge/decide.ts';
 import { type LogFigure, none } from '../doubt/runFigures.ts';
 import type { EnergyLog } from '../log/energyLog.ts';
@@ -15,11 +16,6 @@ export interface LogEvidence {
   };
   readonly rule: DecisionRule;
 }
-
-/** Usable share of the rated capacity that is taken as decent, as in a bench test. Common practice, no source. */
-const DECENT_SHARE_PERCENT = 85;
-/** A load this near to a rating is at it, for meters differ. Common practice, no source. */
-const REACHED_SHARE = 0.95;
 
 /**
  * Whether a claim holds on a log.
@@ -123,8 +119,8 @@ function capacity({ rating }: LogClaim, evidence: LogEvidence, key: 'energyWh' |
     ...(share === null
       ? {}
       : {
-          limit: { min: (DECENT_SHARE_PERCENT / 100) * rating! },
-          reason: `${share.toFixed(0)} % of the rating ${side === 'ac' ? 'came out of the outlet' : 'can be used'}; ${DECENT_SHARE_PERCENT} % and up is taken as decent, common practice`,
+          limit: { min: (DECENT_USABLE_SHARE_PERCENT / 100) * rating! },
+          reason: `${share.toFixed(0)} % of the rating ${side === 'ac' ? 'came out of the outlet' : 'can be used'}; ${DECENT_USABLE_SHARE_PERCENT} % and up is taken as decent, common practice`,
         }),
   };
 }

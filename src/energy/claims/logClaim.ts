@@ -1,3 +1,4 @@
+import { normaliseClaim } from '../../judge/claims/parseClaim.ts';
 import type { Limit } from '../../judge/decide.ts';
 import { energyError } from '../energyErrors.ts';
 
@@ -16,9 +17,13 @@ export interface LogClaim {
   readonly rating: number | null;
 }
 
+/** Of a claimed quantity's value. */
+export type LogClaimUnit = 'Wh' | 'Ah' | 's' | '%' | 'W';
+
 interface ClaimedLogQuantity {
-  readonly name: string;
   readonly word: RegExp;
+  /** That its values are in. */
+  readonly unit: LogClaimUnit;
   /** What may be written behind the number, and how many of the quantity's unit it is. */
   readonly units: Readonly<Record<string, number>>;
   /** The side on which a value alone bounds it: a unit is meant to have so much, or to take no longer. */
@@ -31,42 +36,47 @@ const TIMES = { h: 3600, hour: 3600, hours: 3600, min: 60, minute: 60, minutes: 
 /** In the order in which a claim is looked for. */
 const logQuantities: Readonly<Record<LogQuantity, ClaimedLogQuantity>> = {
   capacityWh: {
-    ...{ name: 'energy', word: /^capacity\b(?=.*Wh\b)/i, units: { wh: 1, kwh: 1000 } },
+    ...{ unit: 'Wh', word: /^capacity\b(?=.*Wh\b)/i, units: { wh: 1, kwh: 1000 } },
     ...{ alone: 'min', example: 'capacity 380 Wh' },
   },
   capacityAh: {
-    ...{ name: 'charge', word: /^capacity\b(?=.*Ah\b)/i, units: { ah: 1, mah: 0.001 } },
+    ...{ unit: 'Ah', word: /^capacity\b(?=.*Ah\b)/i, units: { ah: 1, mah: 0.001 } },
     ...{ alone: 'min', example: 'capacity 100 Ah' },
   },
   runtimeS: {
-    ...{ name: 'run time', word: /^(?:runtime|run time|runs)\b/i, units: TIMES },
+    ...{ unit: 's', word: /^(?:runtime|run time|runs)\b/i, units: TIMES },
     ...{ alone: 'min', example: 'runtime > 4 h' },
   },
   chargeTo80S: {
-    ...{ name: 'charge to 80 %', word: /^charge(?:s|d)? to 80 ?%(?: in)?/i, units: TIMES },
+    ...{ unit: 's', word: /^charge(?:s|d)? to 80 ?%(?: in)?/i, units: TIMES },
     ...{ alone: 'max', example: 'charge to 80 % < 1 h' },
   },
   chargeS: {
     ...{
-      name: 'charge',
+      unit: 's',
       word: /^charge(?:s|d)?(?: time)?(?: to (?:full|100 ?%))?(?: in)?(?= ?[<>=:≤≥\d])/i,
       units: TIMES,
     },
     ...{ alone: 'max', example: 'charge < 3 h' },
   },
   conversionEfficiencyPercent: {
-    ...{ name: 'efficiency', word: /^(?:(?:conversion|inverter) )?efficiency\b/i, units: { '%': 1 } },
+    ...{ unit: '%', word: /^(?:(?:conversion|inverter) )?efficiency\b/i, units: { '%': 1 } },
     ...{ alone: 'min', example: 'efficiency > 85 %' },
   },
   roundTripPercent: {
-    ...{ name: 'round trip', word: /^round ?trip(?: efficiency)?\b/i, units: { '%': 1 } },
+    ...{ unit: '%', word: /^round ?trip(?: efficiency)?\b/i, units: { '%': 1 } },
     ...{ alone: 'min', example: 'round trip > 80 %' },
   },
   powerW: {
-    ...{ name: 'power', word: /^(?:(?:continuous|rated) )?power\b/i, units: { w: 1, kw: 1000 } },
+    ...{ unit: 'W', word: /^(?:(?:continuous|rated) )?power\b/i, units: { w: 1, kw: 1000 } },
     ...{ alone: 'min', example: 'power 300 W' },
   },
 };
+
+/** The unit of a claim's value, by its key in documents. */
+export function logClaimUnit(quantity: string): LogClaimUnit | null {
+  return Object.hasOwn(logQuantities, quantity) ? logQuantities[quantity as LogQuantity].unit : null;
+}
 
 export const logClaimExamples: readonly string[] = Object.values(logQuantities).map(({ example }) => example);
 
@@ -81,7 +91,7 @@ const RANGE = /^ ?[:=]? ?(\d+(?:[.,]\d+)?) ?(?:\.{2,3}|-|to) ?(\d+(?:[.,]\d+)?) 
  * @throws MeasureError `claim.grammar`.
  */
 export function parseLogClaim(text: string): LogClaim {
-  const plain = text.normalize('NFKC').replace(/≤/g, '<=').replace(/≥/g, '>=').replace(/\s+/g, ' ').trim();
+  const plain = normaliseClaim(text);
   const quantity = (Object.keys(logQuantities) as LogQuantity[]).find((key) =>
     logQuantities[key].word.test(plain),
   );

@@ -1,3 +1,4 @@
+import { type Component, within } from '../../measure/doubt/component.ts';
 import type { Instrument } from '../../measure/doubt/instrument.ts';
 import type { Course } from '../runs/course.ts';
 
@@ -29,4 +30,21 @@ export function logMeter(course: Course, told: Partial<Instrument>): LogMeter {
     offsetW: told.offsetW ?? 2 * steps.watts,
     clockPpm: told.clockPpm ?? (clockByRows ? 5000 : 100),
   };
+}
+
+/** What one meter does to all that it logs in proportion, so that it cancels in a ratio; its offsets and steps don't. */
+const PROPORTIONAL = ['voltage gain', 'current gain', 'power gain', 'clock'] as const;
+
+/** `within`, for what cancels in a ratio of two sums of one meter. */
+export function proportional(
+  source: (typeof PROPORTIONAL)[number],
+  halfWidth: number,
+  unit: string,
+  sensitivity: number,
+): Component {
+  return within(source, halfWidth, unit, sensitivity);
+}
+
+export function isProportional({ source }: Component): boolean {
+  return (PROPORTIONAL as readonly string[]).includes(source);
 }

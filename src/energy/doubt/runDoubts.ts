@@ -2,7 +2,7 @@ import { type Component, nearEnds, within } from '../../measure/doubt/component.
 import type { Course } from '../runs/course.ts';
 import { type Integral, type RunTime, standingHours } from '../runs/integrals.ts';
 import type { Run } from '../runs/runs.ts';
-import type { LogMeter } from './logMeter.ts';
+import { type LogMeter, proportional } from './logMeter.ts';
 
 /** What is known of a run, for the doubt of its sums. */
 export interface RunSums {
@@ -37,7 +37,7 @@ export function chargeDoubts(sums: RunSums): readonly Component[] {
   const { charge, course, run, time, meter } = sums;
   if (charge === null) return [];
   return [
-    within('current gain', meter.currentGainPercent, '%', charge.sum / 100),
+    proportional('current gain', meter.currentGainPercent, '%', charge.sum / 100),
     within('current offset', meter.offsetA, 'A', time.total),
     resolution(
       'resolution of the amperes',
@@ -51,50 +51,52 @@ export function chargeDoubts(sums: RunSums): readonly Component[] {
 }
 
 /** What the meter's levels do to the energy: what a mean power is off by as well. */
-export function levelDoubts({ course, run, time, meter, energy, amps }: RunSums): readonly Component[] {
-  const sum = energy?.sum ?? 0;
+export function levelDoubts(sums: RunSums): readonly Component[] {
+  const { course, run, time, meter, energy, amps } = sums;
+  const gains = gainDoubts(sums, energy?.sum ?? 0);
   if (course.from === 'volts and amperes') {
-    const { volts, steps } = course;
-    let voltHours = 0;
-    let ampHours = 0;
-    for (let row = run.first; row <= run.last; row++) {
-      voltHours += time.hours[row - run.first]! * volts![row]!;
-      ampHours += time.hours[row - run.first]! * amps![row]!;
-    }
+    const hoursOf = (readings: Float64Array): number =>
+      time.hours.reduce((sum, hours, i) => sum + hours * readings[run.first + i]!, 0);
     return [
-      within('voltage gain', meter.voltageGainPercent, '%', sum / 100),
-      within('current gain', meter.currentGainPercent, '%', sum / 100),
-      within('voltage offset', meter.offsetV, 'V', ampHours),
-      within('current offset', meter.offsetA, 'A', voltHours),
+      ...gains,
+      within('voltage offset', meter.offsetV, 'V', hoursOf(amps!)),
+      within('current offset', meter.offsetA, 'A', hoursOf(course.volts!)),
+      ...resolutionDoubts(sums),
+    ];
+  }
+  if (course.from === 'counter') return [...gains, ...resolutionDoubts(sums)];
+  return [...gains, within('power offset', meter.offsetW, 'W', time.total), ...resolutionDoubts(sums)];
+}
+
+/** What the meter's gains do to an energy, or to what is in proportion to one. @param value - in Wh. */
+export function gainDoubts({ course, meter }: RunSums, value: number): readonly Component[] {
+  return course.from === 'volts and amperes'
+    ? [
+        proportional('voltage gain', meter.voltageGainPercent, '%', value / 100),
+        proportional('current gain', meter.currentGainPercent, '%', value / 100),
+      ]
+    : [proportional('power gain', meter.powerGainPercent, '%', value / 100)];
+}
+
+/** What the steps of the readings do to a run's energy. */
+export function resolutionDoubts({ course, run, time, amps }: RunSums): readonly Component[] {
+  const { from, steps, volts } = course;
+  if (from === 'counter') return [counterStep(course.counterStepWh)];
+  if (from === 'volts and amperes')
+    return [
       resolution('resolution of the volts', steps.volts, 'V', standingHours(run, time, volts!, amps)),
       resolution('resolution of the amperes', steps.amps, 'A', standingHours(run, time, course.amps!, volts)),
     ];
-  }
-  const gain = within('power gain', meter.powerGainPercent, '%', sum / 100);
-  if (course.from === 'counter') {
-    // The difference of two readings, each rounded: a triangle of deviation q/√6.
-    const counted: Component = {
-      ...{
-        source: 'resolution of the counter',
-        type: 'B',
-        distribution: 'normal',
-        unit: 'Wh',
-        sensitivity: 1,
-      },
-      standardUncertainty: course.counterStepWh / Math.sqrt(6),
-    };
-    return [gain, counted];
-  }
-  return [
-    gain,
-    within('power offset', meter.offsetW, 'W', time.total),
-    resolution(
-      'resolution of the watts',
-      course.steps.watts,
-      'W',
-      standingHours(run, time, course.watts!, null),
-    ),
-  ];
+  const standing = standingHours(run, time, course.watts!, null);
+  return [resolution('resolution of the watts', steps.watts, 'W', standing)];
+}
+
+/** The difference of two readings of a counter, each rounded: a triangle of deviation q/√6. @param runs - of them. */
+export function counterStep(stepWh: number, runs = 1): Component {
+  return {
+    ...{ source: 'resolution of the counter', type: 'B', distribution: 'normal', unit: 'Wh', sensitivity: 1 },
+    standardUncertainty: (stepWh * Math.sqrt(runs)) / Math.sqrt(6),
+  };
 }
 
 /** A step q of readings: ± q/2 as often as not anywhere; of many that are off each for itself, a normal sum. */
@@ -109,7 +111,7 @@ function resolution(
 }
 
 function clock({ meter }: RunSums, sum: number): Component {
-  return within('clock', meter.clockPpm, 'ppm', sum / 1e6);
+  return proportional('clock', meter.clockPpm, 'ppm', sum / 1e6);
 }
 
 /**

@@ -1,11 +1,11 @@
 import { powerOfTen } from '../../base/elementary.ts';
+import { isoTime } from './calendar.ts';
+import type { StampColumn } from './cellReaders.ts';
 import { dayOrder, type TimeOrder } from './dayOrder.ts';
 import type { FileColumn } from './fileColumns.ts';
 import { logError } from './logErrors.ts';
 import type { ClockWriting, LogLayout } from './logLayout.ts';
 import type { LogNotice } from './notices.ts';
-import type { StampColumn } from './scanLog.ts';
-import { isoTime } from './stamps.ts';
 
 /** The clock that places the rows. */
 export interface FoundClock {

@@ -1,6 +1,6 @@
+import { isoTime } from './calendar.ts';
+import type { StampColumn } from './cellReaders.ts';
 import { logError } from './logErrors.ts';
-import type { StampColumn } from './scanLog.ts';
-import { isoTime } from './stamps.ts';
 
 export type TimeOrder = 'day-month' | 'month-day';
 
@@ -46,8 +46,9 @@ export function dayOrder(
     return { order: first.falls < second.falls ? 'day-month' : 'month-day', isKnown: true };
   if (isCovered(first) && second.covered < MUCH_LESS) return { order: 'day-month', isKnown: true };
   if (isCovered(second) && first.covered < MUCH_LESS) return { order: 'month-day', isKnown: true };
+  const row = dayMonth.findIndex((day, at) => !Number.isNaN(day + seconds[at]!));
   throw logError('log.time.order', {
-    stamp: isoTime(86_400 * dayMonth[0]! + seconds[0]!, Number.NaN),
+    stamp: row < 0 ? '' : isoTime(86_400 * dayMonth[row]! + seconds[row]!, Number.NaN),
     durationsS: [first.spanS, second.spanS],
   });
 }

@@ -1,7 +1,8 @@
+import type { StampColumn, WordColumn } from './cellReaders.ts';
 import type { LogName } from './logNames.ts';
 import { logName } from './logNames.ts';
 import type { LogTable } from './logTable.ts';
-import type { LogRows, StampColumn, WordColumn } from './scanLog.ts';
+import type { LogRows } from './scanLog.ts';
 
 /** A column of the file with its name. */
 export interface FileColumn {

@@ -1,3 +1,4 @@
+import { orderStatistic } from '../../signal/statistics.ts';
 import { type FlowKey, logError } from './logErrors.ts';
 import type { LogUnit } from './logUnits.ts';
 import type { LogNotice } from './notices.ts';
@@ -111,7 +112,9 @@ export function sizeOf(numbers: Float64Array | null | undefined): number {
   const sizes: number[] = [];
   for (let row = 0; row < numbers.length; row += step)
     if (!Number.isNaN(numbers[row]!)) sizes.push(Math.abs(numbers[row]!));
-  return Float64Array.from(sizes).sort()[Math.floor(0.99 * (sizes.length - 1))] ?? 0;
+  return sizes.length === 0
+    ? 0
+    : orderStatistic(Float64Array.from(sizes), Math.floor(0.99 * (sizes.length - 1)));
 }
 
 /** Base units where they will do; else the same small unit throughout; null where that leaves it open. */

@@ -1,6 +1,7 @@
 import { isMissingMark, parseNumber } from '../../read/text/parseNumber.ts';
 import { type LogUnit, logUnit } from './logUnits.ts';
-import { blankStamp, readStamp } from './stamps.ts';
+import { blankStamp } from './stamp.ts';
+import { readStamp } from './stamps.ts';
 
 export type CellKind = 'number' | 'stamp' | 'missing' | 'word';
 

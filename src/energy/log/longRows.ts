@@ -1,3 +1,4 @@
+import { median } from '../../signal/statistics.ts';
 import type { LogQuantity } from './energyLog.ts';
 import type { FileColumn } from './fileColumns.ts';
 import { type LogName, logName } from './logNames.ts';
@@ -163,5 +164,5 @@ function usualStep(numbers: Float64Array, stampsS: Float64Array): number {
     .subarray(1)
     .map((stamp, i) => stamp - own[i]!)
     .filter((step) => step > 0);
-  return steps.sort()[steps.length >> 1] ?? 0;
+  return steps.length === 0 ? 0 : median(steps);
 }

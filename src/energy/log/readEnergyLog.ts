@@ -4,23 +4,27 @@ import { readError } from '../../read/readErrors.ts';
 import { endsInCutRow } from '../../read/table/rowWidths.ts';
 import { decodeText } from '../../read/text/decodeText.ts';
 import { cleanText } from '../../read/text/textAccess.ts';
+import { median } from '../../signal/statistics.ts';
+import { arrangedRows, firstRows, ofBlock } from './arrangedRows.ts';
 import { clockLayout, type FoundClock, findClock, noClock, startTimeOf } from './clock.ts';
-import { counterShape, findCounters, unknownCounter } from './counters.ts';
+import { findCounters } from './counters.ts';
 import type { TimeOrder } from './dayOrder.ts';
 import { positiveMeans } from './direction.ts';
-import type { EnergyLog, LogColumn, LogQuantity, NamedColumn } from './energyLog.ts';
+import type { EnergyLog, LogColumn } from './energyLog.ts';
 import { type FileColumn, fileColumns } from './fileColumns.ts';
-import { type FlowUnits, flowUnits, sizeOf } from './flowUnits.ts';
+import { flowUnits, sizeOf } from './flowUnits.ts';
 import { cellKind } from './logCells.ts';
 import { logError } from './logErrors.ts';
+import { isMainsVoltage, sideOf } from './logSide.ts';
 import { type LogTable, locateLog } from './logTable.ts';
 import type { LogUnit } from './logUnits.ts';
-import { longLayout, rowsOfMain, wideRows } from './longRows.ts';
 import { findModes } from './modes.ts';
+import { namedColumns } from './namedColumns.ts';
+import { nothingFound } from './nothingFound.ts';
 import type { LogNotice } from './notices.ts';
-import { placeRows, stampedRows } from './placeRows.ts';
+import { placeRows } from './placeRows.ts';
 import { readingStep } from './readingStep.ts';
-import { type Flows, namedFlows, type Reading, type ToldColumns, toldColumn } from './readings.ts';
+import { type Flows, namedFlows, type Reading, type ToldColumns } from './readings.ts';
 import { samplingOf } from './sampling.ts';
 import { type LogRows, scanLog } from './scanLog.ts';
 import { findTotals } from './totals.ts';
@@ -156,29 +160,6 @@ export function readEnergyLog(bytes: Uint8Array, options: EnergyLogOptions = {})
   };
 }
 
-/** Of tests side by side, each with a time of the same name, that which stands left of the column told. */
-function ofBlock(columns: readonly FileColumn[], told: ToldColumns): readonly FileColumn[] {
-  const [key, wanted] = (['power', 'volts', 'amps', 'counter'] as const)
-    .map((one) => [one, told[one]] as const)
-    .find(([, name]) => name !== undefined) ?? ['power', undefined];
-  if (wanted === undefined) return columns;
-  const isTime = ({ name }: FileColumn): boolean => name.quantity === 'time' && name.full !== '';
-  const times = columns.filter(isTime).map(({ name }) => name.full);
-  if (new Set(times).size === times.length) return columns;
-  const at = toldColumn(columns, key, wanted).column.index;
-  return columns.filter(
-    (column) =>
-      !isTime(column) ||
-      !columns.some(
-        (other) =>
-          isTime(other) &&
-          other.name.full === column.name.full &&
-          other.index < at &&
-          (column.index > at || other.index > column.index),
-      ),
-  );
-}
-
 /** A carriage return alone ends a line too. */
 function withLineFeeds(text: string): string {
   return text.includes('\r') && !text.includes('\n') ? text.replaceAll('\r', '\n') : text;
@@ -234,85 +215,11 @@ function countedRows(table: LogTable, columns: readonly FileColumn[], rowCount: 
   };
 }
 
-interface ArrangedRows {
-  readonly stampsS: Float64Array;
-  readonly columns: readonly FileColumn[];
-  /** All that the file holds, those that are not read among them. */
-  readonly all: readonly FileColumn[];
-  readonly long: ReturnType<typeof longLayout>;
-  /** Rows of the file; null: all, in their order. */
-  readonly sources: Int32Array | null;
-}
-
-/** Rows that have a stamp; of a long log, those of the metric that counts, with the others beside it. */
-function arrangedRows(clock: FoundClock, columns: readonly FileColumn[], told: ToldColumns): ArrangedRows {
-  const long = longLayout(columns, clock.columns);
-  if (long === null) {
-    const rows = stampedRows(clock.stampsS);
-    const kept = rows === null ? columns : columns.map((column) => takenRows(column, rows));
-    return { stampsS: taken(clock.stampsS, rows), columns: kept, all: kept, long, sources: rows };
-  }
-  const wide = wideRows(long, clock.stampsS);
-  const { flows } = namedFlows(wide.columns, told);
-  const wanted = told.counter === undefined ? null : toldColumn(wide.columns, 'counter', told.counter).column;
-  const main =
-    (flows.power ?? flows.amps)?.column ??
-    wanted ??
-    wide.columns.find(({ name }) => name.quantity === 'energy');
-  if (main === undefined) throw nothingFound(wide.columns, flows, true, false);
-  const { rows, held } = rowsOfMain(main.numbers!, wide.stampsS);
-  const chosen = [flows.power, flows.volts, flows.amps].flatMap((one) => (one === null ? [] : [one.column]));
-  const isRead = (column: FileColumn): boolean =>
-    chosen.includes(column) || !['power', 'voltage', 'current'].includes(column.name.quantity ?? '');
-  return {
-    stampsS: taken(wide.stampsS, rows),
-    columns: wide.columns.filter(isRead).map((column) => ({
-      ...column,
-      numbers: taken(column === main ? column.numbers! : held(column.numbers!), rows),
-    })),
-    all: wide.columns,
-    long,
-    sources: rows.map((row) => wide.sources[row]!),
-  };
-}
-
-function taken(values: Float64Array, rows: Int32Array | null): Float64Array {
-  return rows === null ? values : Float64Array.from(rows, (row) => values[row]!);
-}
-
-function takenRows(column: FileColumn, rows: Int32Array): FileColumn {
-  const { numbers, words } = column;
-  return {
-    ...column,
-    numbers: numbers === null ? null : taken(numbers, rows),
-    words: words === null ? null : { ...words, codes: Uint16Array.from(rows, (row) => words.codes[row]!) },
-  };
-}
-
-function firstRows(column: FileColumn, count: number): FileColumn {
-  const { numbers, words, stamps } = column;
-  const cut = (values: Float64Array): Float64Array => values.subarray(0, count);
-  return {
-    ...column,
-    numbers: numbers === null ? null : cut(numbers),
-    words: words === null ? null : { ...words, codes: words.codes.subarray(0, count) },
-    stamps:
-      stamps === null
-        ? null
-        : {
-            ...stamps,
-            dayMonth: cut(stamps.dayMonth),
-            monthDay: cut(stamps.monthDay),
-            seconds: cut(stamps.seconds),
-          },
-  };
-}
-
 function medianStep(timesS: Float64Array): number {
   const stride = Math.max(1, Math.floor(timesS.length / 20_000));
   const steps: number[] = [];
   for (let row = 1; row < timesS.length; row += stride) steps.push(timesS[row]! - timesS[row - 1]!);
-  return Float64Array.from(steps).sort()[steps.length >> 1]!;
+  return median(steps);
 }
 
 interface FoundFlows {
@@ -366,100 +273,4 @@ function flowColumn(reading: Reading | null, unit: LogUnit | null): LogColumn | 
 
 function product(volts: LogColumn | null, amps: LogColumn | null): Float64Array | null {
   return volts === null || amps === null ? null : volts.values.map((volt, row) => volt * amps.values[row]!);
-}
-
-function nothingFound(
-  columns: readonly FileColumn[],
-  flows: Flows,
-  isNamed: boolean,
-  hasModes: boolean,
-): Error {
-  const readable = columns.filter(({ numbers, countsUp }) => numbers !== null && !countsUp);
-  const names = readable.map(({ shown }) => shown);
-  if (flows.volts !== null) return logError('log.quantity.half', { has: 'volts', columns: names });
-  if (flows.amps !== null) return logError('log.quantity.half', { has: 'amps', columns: names });
-  // Beside the modes of a battery, a column that goes down and up with them says what is left in it.
-  const levels = isNamed || !hasModes ? [] : readable.filter(({ numbers }) => isLevel(numbers!));
-  return levels.length === 1
-    ? unknownCounter(levels[0]!)
-    : logError('log.quantity', { columns: names, isNamed });
-}
-
-function isLevel(numbers: Float64Array): boolean {
-  return counterShape(numbers)?.kind === 'remaining';
-}
-
-const MAINS_FROM_V = 85;
-const MAINS_TO_V = 265;
-
-function isMainsVoltage({ values }: LogColumn): boolean {
-  const size = sizeOf(values);
-  return size >= MAINS_FROM_V && size <= MAINS_TO_V;
-}
-
-/** Of volts times amperes: a power that is less is that of AC. */
-const APPARENT = 0.97;
-
-/** Which side of the inverter a log is from, as far as it shows. */
-function sideOf(
-  columns: readonly FileColumn[],
-  flows: Flows,
-  values: Readonly<Record<'volts' | 'amps' | 'watts', LogColumn | null>> | null,
-): 'ac' | 'dc' | null {
-  const named = [flows.power, flows.volts, flows.amps].flatMap((one) => one?.column.name.side ?? []);
-  if (named.length > 0 && named.every((side) => side === named[0])) return named[0]!;
-  if (columns.some(({ name }) => name.quantity === 'power factor' || name.quantity === 'apparent power'))
-    return 'ac';
-  if (values?.volts == null) return null;
-  const { volts, amps, watts } = values;
-  if (!isMainsVoltage(volts)) return sizeOf(volts.values) < MAINS_FROM_V ? 'dc' : null;
-  if (columns.some(({ name }) => name.quantity === 'frequency')) return 'ac';
-  if (amps === null || watts === null) return null;
-  let [real, apparent] = [0, 0];
-  for (let row = 0; row < volts.values.length; row++) {
-    const product = Math.abs(volts.values[row]! * amps.values[row]!);
-    if (Number.isNaN(product) || Number.isNaN(watts.values[row]!)) continue;
-    apparent += product;
-    real += Math.abs(watts.values[row]!);
-  }
-  return apparent > 0 && real < APPARENT * apparent ? 'ac' : null;
-}
-
-function namedColumns(
-  columns: readonly FileColumn[],
-  clock: FoundClock,
-  flows: Flows,
-  units: FlowUnits,
-  counters: ReturnType<typeof findCounters>['counters'],
-  modes: FileColumn | null,
-): NamedColumn[] {
-  return columns.map((column): NamedColumn => {
-    const is = (reading: Reading | null): boolean => isColumn(reading?.column, column);
-    const counter = counters.find((one) => isColumn(one.column, column));
-    const [quantity, unit]: [LogQuantity, string] = clock.columns.includes(column)
-      ? ['time', column.name.unit?.symbol ?? '']
-      : is(flows.power)
-        ? ['power', units.power!.symbol]
-        : is(flows.volts)
-          ? ['voltage', units.volts!.symbol]
-          : is(flows.amps)
-            ? ['current', units.amps!.symbol]
-            : counter !== undefined
-              ? [counter.quantity, counter.unit.symbol]
-              : isColumn(modes ?? undefined, column)
-                ? ['mode', '']
-                : restQuantity(column);
-    return { name: column.shown, quantity, unit };
-  });
-}
-
-/** The same column of the file, with all its rows or some. */
-function isColumn(one: FileColumn | undefined, other: FileColumn): boolean {
-  return one !== undefined && one.index === other.index && one.shown === other.shown;
-}
-
-function restQuantity({ name, countsUp, words }: FileColumn): [LogQuantity, string] {
-  if (countsUp && name.quantity !== 'time') return ['row number', ''];
-  if (words !== null && name.quantity !== 'metric' && name.quantity !== 'mode') return ['other', ''];
-  return [name.quantity ?? 'other', name.unit?.symbol ?? ''];
 }

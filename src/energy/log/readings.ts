@@ -1,4 +1,5 @@
 import { decimalExponent } from '../../base/elementary.ts';
+import { median } from '../../signal/statistics.ts';
 import type { FileColumn } from './fileColumns.ts';
 import { type FlowKey, type LogOptionKey, logError } from './logErrors.ts';
 import { type LogUnit, logUnit, scaledUnit } from './logUnits.ts';
@@ -136,7 +137,7 @@ export function productRatio(volts: Float64Array, amps: Float64Array, watts: Flo
       ratios.push(ratio);
   }
   if (ratios.length < FEWEST) return null;
-  return Float64Array.from(ratios).sort()[ratios.length >> 1]!;
+  return median(ratios);
 }
 
 /**

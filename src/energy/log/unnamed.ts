@@ -1,3 +1,4 @@
+import { median, orderStatistic } from '../../signal/statistics.ts';
 import type { Course } from './counters.ts';
 import { counterShape, countsFlow, throughput } from './counters.ts';
 import type { FileColumn } from './fileColumns.ts';
@@ -96,11 +97,10 @@ function rests(numbers: Float64Array): boolean {
 
 /** Of the largest: how far the middle nine tenths reach. */
 function spread(numbers: Float64Array): number {
-  const sorted = Float64Array.from(numbers.filter((number) => !Number.isNaN(number))).sort();
-  const [low, high] = [
-    sorted[Math.floor(0.05 * sorted.length)] ?? 0,
-    sorted[Math.floor(0.95 * sorted.length)] ?? 0,
-  ];
+  const present = numbers.filter((number) => !Number.isNaN(number));
+  const [low, high] = [0.05, 0.95].map((share) =>
+    orderStatistic(present, Math.floor(share * present.length)),
+  ) as [number, number];
   return high === 0 ? Number.POSITIVE_INFINITY : (high - low) / Math.abs(high);
 }
 
@@ -110,9 +110,7 @@ function isLikeSized(volts: Float64Array, amps: Float64Array): boolean {
 }
 
 function middle(numbers: Float64Array): number {
-  return (
-    Float64Array.from(numbers.filter((number) => !Number.isNaN(number))).sort()[numbers.length >> 1] ?? 0
-  );
+  return median(numbers.filter((number) => !Number.isNaN(number)));
 }
 
 /**

@@ -1,5 +1,6 @@
 import { budgeted } from '../../measure/doubt/budget.ts';
 import type { Component } from '../../measure/doubt/component.ts';
+import { isProportional } from '../doubt/logMeter.ts';
 import { type LogFigure, none } from '../doubt/runFigures.ts';
 
 /** How what is measured on two sides hangs together. */
@@ -18,8 +19,7 @@ export function quotientOf(a: LogFigure, b: LogFigure, meters: Meters): LogFigur
   if (b.value <= b.uncertainty)
     return none('what it would be divided by is within its own uncertainty of zero');
   const percent = (100 * a.value) / b.value;
-  const isCommon = ({ source }: Component): boolean =>
-    meters === 'one meter' && (/ gain$/.test(source) || source === 'clock');
+  const isCommon = (component: Component): boolean => meters === 'one meter' && isProportional(component);
   const felt = (component: Component, factor: number, side: string): Component => ({
     ...component,
     source: isCommon(component) ? component.source : `${component.source}, ${side}`,
@@ -31,10 +31,9 @@ export function quotientOf(a: LogFigure, b: LogFigure, meters: Meters): LogFigur
   ]);
 }
 
-/** Share of a rating, which is taken as exact, in %. */
-export function shareOf(figure: LogFigure, rated: number): LogFigure {
+/** A figure times an exact number. */
+export function scaledFigure(figure: LogFigure, factor: number): LogFigure {
   if (figure.value === null) return figure;
-  const factor = 100 / rated;
   return budgeted(
     figure.value * factor,
     figure.budget.components.map((component) => ({

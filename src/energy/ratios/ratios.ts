@@ -2,7 +2,7 @@ import { type LogFigure, none } from '../doubt/runFigures.ts';
 import type { RatioResults, TogetherResult } from '../energyDocument.ts';
 import type { EnergyLog } from '../log/energyLog.ts';
 import type { LogAssay, LogTold, ShownRun } from '../logAssay.ts';
-import { quotientOf, shareOf } from './quotient.ts';
+import { quotientOf, scaledFigure } from './quotient.ts';
 
 /** The shares of its rating that one log shows, and its round trip where it holds a whole one. */
 export function ratiosOf(
@@ -19,9 +19,9 @@ export function ratiosOf(
     ...(ratedWh === undefined
       ? {}
       : side === 'ac'
-        ? { outletSharePercent: shareOf(energy, ratedWh) }
-        : { usableSharePercent: side === 'dc' ? shareOf(energy, ratedWh) : unknown }),
-    ...(ratedAh === undefined ? {} : { usableChargeSharePercent: shareOf(charge, ratedAh) }),
+        ? { outletSharePercent: scaledFigure(energy, 100 / ratedWh) }
+        : { usableSharePercent: side === 'dc' ? scaledFigure(energy, 100 / ratedWh) : unknown }),
+    ...(ratedAh === undefined ? {} : { usableChargeSharePercent: scaledFigure(charge, 100 / ratedAh) }),
     ...(roundTrip === null ? {} : { roundTripPercent: roundTrip }),
   };
 }

@@ -3,7 +3,7 @@ import { within } from '../../measure/doubt/component.ts';
 import { median } from '../../signal/statistics.ts';
 import type { RunSums } from '../doubt/runDoubts.ts';
 import { type LogFigure, none } from '../doubt/runFigures.ts';
-import { intervalHours } from './rowHours.ts';
+import { intervalHours, intervalMean } from './rowHours.ts';
 
 /** What a charger does. */
 export interface ChargePhases {
@@ -80,11 +80,8 @@ function chargeTimes(sums: RunSums): Pick<ChargePhases, 'to80S' | 'toFullS'> {
   }
   const soFar = new Float64Array(run.last - run.first + 1);
   for (let at = run.first; at < run.last; at++) {
-    const mean =
-      course.sampling === 'instantaneous'
-        ? (flow[at]! + flow[at + 1]!) / 2
-        : flow[course.sampling === 'held from the row' ? at : at + 1]!;
-    soFar[at + 1 - run.first] = soFar[at - run.first]! + mean * intervalHours(course, at);
+    const counted = intervalMean(course, flow, at) * intervalHours(course, at);
+    soFar[at + 1 - run.first] = soFar[at - run.first]! + counted;
   }
   const whole = soFar.at(-1)!;
   const next = soFar.findIndex((sum) => sum >= 0.8 * whole);

@@ -1,7 +1,7 @@
 import { budgeted } from '../../measure/doubt/budget.ts';
 import { within } from '../../measure/doubt/component.ts';
 import { median } from '../../signal/statistics.ts';
-import { levelDoubts, type RunSums } from '../doubt/runDoubts.ts';
+import { gainDoubts, type RunSums, resolutionDoubts } from '../doubt/runDoubts.ts';
 import { type LogFigure, none } from '../doubt/runFigures.ts';
 import { usualLoad } from './rowStates.ts';
 
@@ -55,18 +55,12 @@ export function cycleFigures(sums: RunSums): {
 }
 
 function lost(sums: RunSums, energyWh: number): LogFigure {
-  const { course, run, meter, time, energy } = sums;
+  const { course, run, time, energy } = sums;
   const target = usualLoad(course, 1, run.first, run.last + 1);
   const value = target * time.total - energyWh;
-  const isProduct = course.from === 'volts and amperes';
   return budgeted(value, [
-    ...(isProduct
-      ? [
-          within('voltage gain', meter.voltageGainPercent, '%', value / 100),
-          within('current gain', meter.currentGainPercent, '%', value / 100),
-        ]
-      : [within('power gain', meter.powerGainPercent, '%', value / 100)]),
-    ...levelDoubts(sums).filter(({ source }) => source.startsWith('resolution')),
+    ...gainDoubts(sums, value),
+    ...resolutionDoubts(sums),
     within('changes between rows', energy!.betweenRowsTogether, 'Wh', 1),
   ]);
 }

@@ -16,16 +16,12 @@ export function rowHours(course: Course, run: Run, holes: ReadonlySet<number>): 
   const { sampling } = course;
   const counted = new Set(run.holes);
   const hours = new Float64Array(run.last - run.first + 1);
-  const share = {
-    instantaneous: [0.5, 0.5] as const,
-    'mean until the row': [0, 1] as const,
-    'held from the row': [1, 0] as const,
-  }[sampling];
   for (let at = run.first - 1; at <= run.last; at++) {
     if (holes.has(at) && !counted.has(at)) continue;
     const length = intervalHours(course, at);
     // A counter counts on where rows are missing.
-    const [early, late] = counted.has(at) && course.from !== 'counter' ? ([0.5, 0.5] as const) : share;
+    const [early, late] =
+      counted.has(at) && course.from !== 'counter' ? SHARES.instantaneous : SHARES[sampling];
     if (at >= run.first) hours[at - run.first]! += early * length;
     if (at < run.last) hours[at + 1 - run.first]! += late * length;
   }
@@ -37,6 +33,23 @@ export function intervalHours({ timesS, partStarts }: Course, at: number): numbe
   if (at < 0 || at + 1 >= timesS.length || isStart(partStarts, at + 1)) return 0;
   return (timesS[at + 1]! - timesS[at]!) / 3600;
 }
+
+/** What a quantity is in the mean from row `at` to the next. @param values - shape N of the course. */
+export function intervalMean(
+  { sampling }: Pick<Course, 'sampling'>,
+  values: Float64Array,
+  at: number,
+): number {
+  const [early, late] = SHARES[sampling];
+  return early * values[at]! + late * values[at + 1]!;
+}
+
+/** What the rows at both ends of an interval stand for of it. */
+const SHARES = {
+  instantaneous: [0.5, 0.5],
+  'mean until the row': [0, 1],
+  'held from the row': [1, 0],
+} as const;
 
 function isStart(partStarts: readonly number[], row: number): boolean {
   let [low, high] = [0, partStarts.length - 1];

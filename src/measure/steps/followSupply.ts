@@ -3,12 +3,12 @@ import type { SampleRange } from '../../read/capture.ts';
 import { phaseTrack } from '../../signal/phaseTrack.ts';
 import { quantisationStep } from '../../signal/quantisation.ts';
 import { roughFundamental } from '../../signal/roughFundamental.ts';
-import { differenceNoise, median, moments } from '../../signal/statistics.ts';
+import { differenceNoise, median, moments, NORMAL_MEDIAN } from '../../signal/statistics.ts';
 import { darkSpells } from '../breaks/darkSpells.ts';
 import type { DarkSpell } from '../breaks/eventFigures.ts';
 import { type SeamSeen, seamAt } from '../breaks/seams.ts';
 import { type ChannelRecord, type HalfCycleRms, halfCycleRms, rmsBetweenSamples } from '../envelope.ts';
-import { DIRECT_SHARE } from '../locateWave.ts';
+import { isDirect } from '../waveEstimate.ts';
 import { type LowStretch, lowStretches } from './brownOuts.ts';
 import {
   type Candidates,
@@ -74,8 +74,7 @@ export function followSupply(record: ChannelRecord, current: Float64Array | null
   const spells = darkSpells(samples, omega);
   // So much DC would turn the phase of its ripple.
   const { mean, standardDeviation } = moments(samples);
-  const isDirect = Math.abs(mean) > DIRECT_SHARE * standardDeviation;
-  const moving = isDirect ? samples.map((x) => x - mean) : samples;
+  const moving = isDirect(mean, standardDeviation) ? samples.map((x) => x - mean) : samples;
   const dark = spells.map(({ range }) => range);
   const currentNoise = current === null ? 0 : noiseOf(current);
   const edges = dark.flatMap(({ from, to }) => [from, to]);
@@ -169,8 +168,6 @@ function seamsOf(
 
 /** Of the usual frequency, and standard deviations of it: a half cycle farther from it may hold a jump of phase. */
 const SLIP = { ratio: 0.01, deviations: 6 } as const;
-/** Of |x|, x normal with a standard deviation of 1. */
-const NORMAL_MEDIAN = 0.6744897501960817;
 /** Half cycles that a jump shows in. */
 const SLIP_REACH = 8;
 /** More such places are no jumps of a supply, but a wave that has no steady frequency. */

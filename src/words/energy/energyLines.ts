@@ -1,4 +1,5 @@
 import type { Figure } from '../../base/figure.ts';
+import { logClaimUnit } from '../../energy/claims/logClaim.ts';
 import type { EnergyResult, RunResult, TogetherResult } from '../../energy/energyDocument.ts';
 import type { ClaimResult } from '../../judge/claims/claim.ts';
 import type { Limit } from '../../judge/decide.ts';
@@ -189,9 +190,8 @@ function foundText({ quantity, value, limit, outcome, reason }: ClaimResult): st
 }
 
 function valueText(quantity: string, value: number, limit: Limit): string {
-  if (quantity.endsWith('S')) return spanText(value);
-  const unit = /(Wh|Ah|W)$/.exec(quantity)?.[0] ?? '%';
-  return withUnit(besideLimit(value, limit), unit);
+  const unit = logClaimUnit(quantity);
+  return unit === 's' ? spanText(value) : withUnit(besideLimit(value, limit), unit ?? '');
 }
 
 /** "38 s", "52 min", "4 h 12 min", "3 d 2 h". */
