@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Figure } from '../../src/base/figure.ts';
 import type { EnergyDocument, EnergyResult } from '../../src/energy/energyDocument.ts';
+import { near } from '../energy/near.ts';
 import { benchFolder } from './benchFolder.ts';
 import { runCommand } from './runCommand.ts';
 
@@ -38,10 +38,6 @@ async function energy(...words: string[]): Promise<{
 }> {
   const { code, stdout, stderr } = await runCommand(['energy', '--json', ...words], folder);
   return { code, stderr, document: JSON.parse(stdout) as EnergyDocument };
-}
-
-function near(figure: Figure, truth: number, within: number): void {
-  expect(Math.abs(figure.value! - truth)).toBeLessThanOrEqual(within);
 }
 
 function resultOf({ document }: { readonly document: EnergyDocument }, at = 0): EnergyResult {

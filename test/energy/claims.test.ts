@@ -7,6 +7,7 @@ import type { EnergyLog } from '../../src/energy/log/energyLog.ts';
 import type { LogTold } from '../../src/energy/logAssay.ts';
 import type { ClaimResult } from '../../src/judge/claims/claim.ts';
 import { everyS, madeLog } from './madeLog.ts';
+import { near } from './near.ts';
 
 const source = { file: 'a.csv', sha256: '0'.repeat(64) };
 // Their product is known to 0.5 %: no claim below stands nearer to its limit than that, but where it says so.
@@ -158,15 +159,18 @@ describe('a charge', () => {
     // 2 % below its plateau the current is 36 s behind its knee; volts are within 0.3 % of 14 V from 151 s before it.
     expect(run.charge!.ccS.value).toBeGreaterThan(7190);
     expect(run.charge!.ccS.value).toBeLessThan(7250);
-    expect(run.charge!.ccS.value! + run.charge!.cvS.value!).toBeCloseTo(run.durationS.value!, -1);
+    // One ends at a row, and the other begins at the one before it.
+    const inAll = run.charge!.ccS.value! + run.charge!.cvS.value!;
+    expect(Math.abs(inAll - run.durationS.value!)).toBeLessThanOrEqual(10);
   });
 
   it('reaches 80 % and full by the energy put in', () => {
     // 260 Wh at constant current; 14 V · 10 A · 0.5 h · (1 − 1/20) = 66.5 Wh at constant voltage; 80 % of 326.5 is 261.2 Wh.
     const left = (0.8 * 326.5 - 260) / 70;
-    expect(run.charge!.to80S.value).toBeCloseTo(7200 - 1800 * Math.log(1 - left), -1);
-    expect(run.charge!.toFullS.value).toBeCloseTo(7200 + 1800 * Math.log(20), -1.1);
-    expect(run.energyWh.value).toBeCloseTo(326.5, 0);
+    // The last row under load comes up to 10 s early: at 7 W, 0.02 Wh, of which 80 % are 0.4 s at 139 W.
+    near(run.charge!.to80S, 7200 - 1800 * Math.log(1 - left), 1);
+    near(run.charge!.toFullS, 7200 + 1800 * Math.log(20), 10);
+    near(run.energyWh, 326.5, 0.03);
     expect(judged(charge(14_400), 'charge < 4 h').outcome).toBe('pass');
     expect(judged(charge(14_400), 'charge to 80 % < 2 h').outcome).toBe('fail');
   });

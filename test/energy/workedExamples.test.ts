@@ -26,7 +26,8 @@ function parts(figure: LogFigure): Readonly<Record<string, number>> {
   );
 }
 
-// Worked examples of the definitions that this room follows, checked there with numpy; the second by Monte Carlo too.
+// Worked examples of the definitions that this room follows, checked there with numpy; the second by Monte Carlo
+// too. They are given to two digits behind the point, or as they stand here, and held to half of the last.
 const exact = { powerGainPercent: 0, offsetW: 0, clockPpm: 0 };
 
 test('irregular rows: trapezoid, and what may lie between rows', () => {

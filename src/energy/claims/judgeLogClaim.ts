@@ -120,7 +120,7 @@ function capacity({ rating }: LogClaim, evidence: LogEvidence, key: 'energyWh' |
       ? {}
       : {
           limit: { min: (DECENT_USABLE_SHARE_PERCENT / 100) * rating! },
-          reason: `${share.toFixed(0)} % of the rating ${side === 'ac' ? 'came out of the outlet' : 'can be used'}; ${DECENT_USABLE_SHARE_PERCENT} % and up is taken as decent, common practice`,
+          reason: `${share.toFixed(0)} % of what is claimed ${side === 'ac' ? 'came out of the outlet' : 'can be used'}; ${DECENT_USABLE_SHARE_PERCENT} % and up is taken as decent, common practice`,
         }),
   };
 }
